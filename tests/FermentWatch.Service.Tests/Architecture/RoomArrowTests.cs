@@ -1,0 +1,62 @@
+using System.Xml.Linq;
+
+namespace FermentWatch.Service.Tests.Architecture;
+
+/// <summary>The arrows of the house: a room may lean only on the rooms named here.</summary>
+public class RoomArrowTests
+{
+    private static readonly Dictionary<string, string[]> Allowed = new()
+    {
+        ["Kinetics"] = [],
+        ["Kitchen"] = ["Kinetics"],
+        ["Intake"] = ["Kitchen"],
+        ["Storage"] = ["Kitchen"],
+        ["Notices"] = ["Kitchen"],
+        ["Export"] = ["Kitchen"],
+        ["Service"] = ["Kinetics", "Kitchen", "Intake", "Storage", "Notices", "Export"],
+    };
+
+    private static readonly string[] HostPackages = ["Microsoft.Extensions", "Microsoft.AspNetCore", "Microsoft.EntityFrameworkCore", "Serilog", "MQTTnet"];
+
+    public static TheoryData<string> Rooms()
+    {
+        var rooms = new TheoryData<string>();
+        foreach (string folder in Directory.GetDirectories(Path.Combine(Root(), "src")))
+            rooms.Add(Path.GetFileName(folder)["FermentWatch.".Length..]);
+        return rooms;
+    }
+
+    [Theory]
+    [MemberData(nameof(Rooms))]
+    public void Room_LeansOnlyOnTheRoomsThePlanAllows(string room)
+    {
+        var leansOn = Items(room, "ProjectReference").Select(path => Path.GetFileNameWithoutExtension(path)["FermentWatch.".Length..]);
+        Assert.Empty(leansOn.Except(Allowed[room]));
+    }
+
+    [Theory]
+    [InlineData("Kinetics")]
+    [InlineData("Kitchen")]
+    public void ScienceAndRules_ReferenceNoHostPackage(string room)
+    {
+        var packages = Items(room, "PackageReference").ToList();
+        Assert.DoesNotContain(packages, package => HostPackages.Any(package.StartsWith));
+        Assert.DoesNotContain("FrameworkReference", File.ReadAllText(ProjectFile(room)), StringComparison.Ordinal);
+        if (room == "Kinetics")
+            Assert.Empty(packages);
+    }
+
+    private static IEnumerable<string> Items(string room, string kind) =>
+        XDocument.Load(ProjectFile(room)).Descendants(kind).Select(item => item.Attribute("Include")!.Value);
+
+    private static string ProjectFile(string room) =>
+        Path.Combine(Root(), "src", $"FermentWatch.{room}", $"FermentWatch.{room}.csproj");
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "FermentWatch.sln")))
+            folder = folder.Parent ?? throw new InvalidOperationException("FermentWatch.sln was not found above the tests.");
+        return folder.FullName;
+    }
+}
