@@ -1,0 +1,13 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Readings;
+
+/// <summary>One decoded value as it came in at the door, not yet judged.</summary>
+/// <param name="SensorKey">The short key under which the log files the sensor (see Sensors.Sensor.Key).</param>
+/// <param name="Quantity">What was measured; fixes the unit of <paramref name="Value"/>.</param>
+/// <param name="Value">Finite value in the unit of the quantity.</param>
+/// <param name="MeasuredAt">When it was measured, to the millisecond.</param>
+/// <param name="ReceivedAt">When it reached our door.</param>
+/// <param name="TimeSource">How <paramref name="MeasuredAt"/> is known.</param>
+public sealed record Reading(
+    int SensorKey, Quantity Quantity, double Value, Instant MeasuredAt, Instant ReceivedAt, TimeSource TimeSource);

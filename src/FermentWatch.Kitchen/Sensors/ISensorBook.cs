@@ -1,0 +1,29 @@
+namespace FermentWatch.Kitchen.Sensors;
+
+/// <summary>The record of sensors and of who may publish what.</summary>
+public interface ISensorBook
+{
+    /// <summary>All sensors with their placements, also those taken out of service.</summary>
+    Task<IReadOnlyList<Sensor>> AllAsync(CancellationToken cancellationToken);
+
+    /// <summary>The sensor in service with this slug, or null.</summary>
+    Task<Sensor?> FindAsync(string slug, CancellationToken cancellationToken);
+
+    /// <summary>Adds a sensor with its credential in one step and returns it with the key it was given.</summary>
+    Task<Sensor> AddAsync(Sensor sensor, MqttCredential credential, CancellationToken cancellationToken);
+
+    /// <summary>Adds a gateway's credential.</summary>
+    Task AddGatewayAsync(MqttCredential credential, CancellationToken cancellationToken);
+
+    /// <summary>The credentials of gateways.</summary>
+    Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken);
+
+    /// <summary>The credential with this user name, or null.</summary>
+    Task<MqttCredential?> CredentialAsync(string user, CancellationToken cancellationToken);
+
+    /// <summary>Records where a sensor stands from an instant on.</summary>
+    Task PlaceAsync(SensorPlacement placement, CancellationToken cancellationToken);
+
+    /// <summary>Takes a sensor out of service and deletes its credential; its readings stay.</summary>
+    Task RemoveAsync(Guid sensorId, NodaTime.Instant at, CancellationToken cancellationToken);
+}

@@ -1,0 +1,19 @@
+namespace FermentWatch.Kitchen.Sensors;
+
+/// <summary>A user and password for our broker. A sensor's may publish under its own topics, a gateway's under its filter.</summary>
+public sealed class MqttCredential
+{
+    public required Guid Id { get; init; }
+
+    /// <summary>User name, unique.</summary>
+    public required string User { get; init; }
+
+    /// <summary>Salted hash; the password itself is shown once and not kept.</summary>
+    public required string PasswordHash { get; init; }
+
+    /// <summary>MQTT topic filter under which it may publish.</summary>
+    public required string TopicFilter { get; init; }
+
+    /// <summary>The sensor it was made for; null for a gateway.</summary>
+    public Guid? SensorId { get; init; }
+}
