@@ -1,0 +1,28 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Households;
+
+/// <summary>What holds for the whole household.</summary>
+public sealed class Household
+{
+    public required Guid Id { get; init; }
+
+    public required string Name { get; set; }
+
+    /// <summary>Its time zone, a name of the tz database such as <c>Europe/Vienna</c>.</summary>
+    public required string TimeZoneId { get; set; }
+
+    /// <summary>When the morning round is due, on the household's own clock.</summary>
+    public LocalTime RoundAt { get; set; } = new(7, 0);
+
+    /// <summary>When jars that nobody looked at are asked for again.</summary>
+    public LocalTime EveningAt { get; set; } = new(19, 0);
+
+    public TemperatureUnit TemperatureUnit { get; set; } = TemperatureUnit.Celsius;
+
+    public MassUnit MassUnit { get; set; } = MassUnit.Kilogram;
+
+    /// <summary>The zone rules behind <see cref="TimeZoneId"/>.</summary>
+    /// <exception cref="NodaTime.TimeZones.DateTimeZoneNotFoundException">The name is not in the tz database.</exception>
+    public DateTimeZone Zone => DateTimeZoneProviders.Tzdb[TimeZoneId];
+}

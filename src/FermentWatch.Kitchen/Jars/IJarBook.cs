@@ -1,0 +1,31 @@
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Jars;
+
+/// <summary>The record of jars, of where they stood and of what was seen.</summary>
+public interface IJarBook
+{
+    /// <summary>Jars that are kept (not finished, not thrown out), whole, by number.</summary>
+    Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken);
+
+    /// <summary>Every jar there ever was, whole, by number.</summary>
+    Task<IReadOnlyList<Jar>> AllAsync(CancellationToken cancellationToken);
+
+    /// <summary>One jar, whole, or null.</summary>
+    Task<Jar?> FindAsync(int number, CancellationToken cancellationToken);
+
+    /// <summary>Adds jars in one step, gives each the next free number in the order of the list, and returns them as stored.</summary>
+    Task<IReadOnlyList<Jar>> AddAsync(IReadOnlyList<Jar> jars, CancellationToken cancellationToken);
+
+    Task MoveAsync(JarPlacement placement, CancellationToken cancellationToken);
+
+    /// <summary>
+    /// Adds what was seen. A stage change that ends the jar also sets <see cref="Jar.EndedAt"/>.
+    /// An observation whose id is there already changes nothing, so that a repeated answer counts once.
+    /// </summary>
+    Task ObserveAsync(IReadOnlyList<Observation> observations, CancellationToken cancellationToken);
+
+    /// <summary>Marks an observation as taken back and adds the one that replaces it, if any, in one step. False if it was taken back before.</summary>
+    Task<bool> CorrectAsync(Guid observationId, Instant at, string by, Observation? replacement, CancellationToken cancellationToken);
+}

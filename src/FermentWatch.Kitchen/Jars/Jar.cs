@@ -1,0 +1,61 @@
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Jars;
+
+/// <summary>One jar, with where it stood and what was seen of it.</summary>
+public sealed class Jar
+{
+    public required Guid Id { get; init; }
+
+    /// <summary>The number on its strip of tape; given by the book when the jar is put up, never used again.</summary>
+    public int Number { get; init; }
+
+    /// <summary>What the household calls it.</summary>
+    public required string Name { get; set; }
+
+    /// <summary>Jars put up together from one lot share it.</summary>
+    public required Guid BatchId { get; init; }
+
+    public required Instant PackedAt { get; init; }
+
+    /// <summary>What went in, at least one portion; masses are of this one jar.</summary>
+    public required IReadOnlyList<Portion> Portions { get; init; }
+
+    public required Cut Cut { get; init; }
+
+    public double AddedWaterKilograms { get; init; }
+
+    public required Salting Salting { get; init; }
+
+    public required double VesselLitres { get; init; }
+
+    public required Cover Cover { get; init; }
+
+    public required Lid Lid { get; init; }
+
+    /// <summary>How sour this household wants it.</summary>
+    public required Sourness Target { get; set; }
+
+    /// <summary>Set with the stage change that ends it; null while it is kept. Spares loading every jar of former years.</summary>
+    public Instant? EndedAt { get; set; }
+
+    public List<JarPlacement> Placements { get; } = [];
+
+    /// <summary>Everything entered, voided entries among them.</summary>
+    public List<Observation> Observations { get; } = [];
+
+    /// <summary>What stands, by time of observation.</summary>
+    public IEnumerable<Observation> Standing =>
+        Observations.Where(observation => observation.VoidedAt is null).OrderBy(observation => observation.At).ThenBy(observation => observation.Id);
+
+    /// <summary>Where it is in its life.</summary>
+    public JarStage Stage => Standing.OfType<StageChange>().LastOrDefault()?.Stage ?? JarStage.Fermenting;
+
+    /// <summary>The place it stood in at an instant; before its first placement, that of the first.</summary>
+    public JarPlacement PlacementAt(Instant instant) =>
+        Placements.Where(placement => placement.From <= instant).MaxBy(placement => placement.From)
+        ?? Placements.MinBy(placement => placement.From)
+        ?? throw new InvalidOperationException($"Jar {Number} was never given a place.");
+}

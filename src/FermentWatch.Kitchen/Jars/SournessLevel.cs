@@ -1,0 +1,29 @@
+using System.Globalization;
+
+namespace FermentWatch.Kitchen.Jars;
+
+/// <summary>
+/// A step of sourness in words with the titratable acidity beside it. 1.5 % is what the US grades call sauerkraut
+/// (7 CFR 52.3451; FDA CPG 585.750), 0.7 % is where the gas-forming stage ends (Hutkins 2006); the steps between are this
+/// project's own.
+/// </summary>
+/// <param name="Step">The step.</param>
+/// <param name="Words">What people call it.</param>
+/// <param name="AcidityPercentLactic">Titratable acidity at which it is reached, per cent lactic.</param>
+public sealed record SournessLevel(Sourness Step, string Words, double AcidityPercentLactic)
+{
+    /// <summary>The five steps, mildest first.</summary>
+    public static readonly IReadOnlyList<SournessLevel> All =
+    [
+        new(Sourness.ALittleSour, "a little sour", 0.7),
+        new(Sourness.BetweenALittleSourAndSour, "between a little sour and sour", 0.95),
+        new(Sourness.Sour, "sour", 1.2),
+        new(Sourness.BetweenSourAndVerySour, "between sour and very sour", 1.5),
+        new(Sourness.VerySour, "very sour", 1.8),
+    ];
+
+    public static SournessLevel Of(Sourness step) => All.First(level => level.Step == step);
+
+    /// <summary>The words with the per cent beside them.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Words} (about {AcidityPercentLactic:0.##} % acid)");
+}

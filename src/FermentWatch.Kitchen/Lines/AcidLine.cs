@@ -1,0 +1,82 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Lines;
+
+/// <summary>
+/// The rules of the acid line at pH 4.6. Method decides what counts: 21 CFR 114.80 (above pH 4.0 only a meter counts, at 4.0
+/// or below strips will do); the margins of 0.2 and the buffer check of the day are this project's own, stricter rule.
+/// </summary>
+public static class AcidLine
+{
+    /// <summary>Below it Clostridium botulinum does not grow (Snyder, Breidt, Andress &amp; Ingham 2020, Food Protection Trends 40:251-263).</summary>
+    public const double Ph = 4.6;
+
+    /// <summary>A meter or probe reading counts as below up to here.</summary>
+    public const double MeterCountsUpTo = 4.4;
+
+    /// <summary>A strip counts as below up to here (21 CFR 114.80).</summary>
+    public const double StripCountsUpTo = 4.0;
+
+    /// <summary>A rise by the same method of more than this is an alarm once it is seen twice.</summary>
+    public const double RiseThatMatters = 0.2;
+
+    /// <summary>What one reading is worth. Bad news always counts: a high reading is never explained away.</summary>
+    public static Weight Weigh(PhMeasurement measurement)
+    {
+        if (measurement.Ph > Ph)
+            return Weight.CountsAbove;
+        if (measurement.Method == PhMethod.Strip)
+        {
+            if (measurement.Ph > StripCountsUpTo)
+                return Weight.StripTooHigh;
+            return measurement.PaleBrine ? Weight.CountsBelow : Weight.StripInDarkBrine;
+        }
+        if (measurement.Ph > MeterCountsUpTo)
+            return Weight.TooNear;
+        return measurement.CheckedInBuffer ? Weight.CountsBelow : Weight.MeterNotChecked;
+    }
+
+    /// <summary>Where a jar stands, from its standing measurements.</summary>
+    /// <param name="measurements">Measurements that were not taken back, in any order.</param>
+    /// <param name="zone">The household's zone, in which days are told apart.</param>
+    public static AcidLineReport Report(IEnumerable<PhMeasurement> measurements, DateTimeZone zone)
+    {
+        var ordered = measurements.OrderBy(measurement => measurement.At).ThenBy(measurement => measurement.Ph).ToList();
+        var counted = ordered.Where(measurement => Weigh(measurement) is Weight.CountsBelow or Weight.CountsAbove).ToList();
+        PhMeasurement? last = counted.LastOrDefault();
+        AcidLineState state = last is null ? AcidLineState.NotMeasured
+            : last.Ph > Ph ? AcidLineState.MeasuredAbove : AcidLineState.MeasuredBelow;
+        return new AcidLineReport(state, last, state == AcidLineState.MeasuredBelow && IsSettled(counted, zone), Alarm(ordered, counted));
+    }
+
+    private static bool IsSettled(List<PhMeasurement> counted, DateTimeZone zone) =>
+        Enumerable.Reverse(counted).TakeWhile(measurement => measurement.Ph <= Ph)
+            .Select(measurement => measurement.At.InZone(zone).Date).Distinct().Count() >= 2;
+
+    private static AcidLineAlarm Alarm(List<PhMeasurement> ordered, List<PhMeasurement> counted)
+    {
+        if (counted.Count > 0 && counted[^1].Ph > Ph && counted.Exists(measurement => measurement.Ph <= Ph))
+            return AcidLineAlarm.BackAbove;
+        AcidLineAlarm worst = AcidLineAlarm.None;
+        foreach (var sameMethod in ordered.GroupBy(measurement => measurement.Method))
+        {
+            AcidLineAlarm alarm = RiseOf(sameMethod.Select(measurement => measurement.Ph).ToList());
+            worst = alarm > worst ? alarm : worst;
+        }
+        return worst;
+    }
+
+    private static AcidLineAlarm RiseOf(List<double> readings)
+    {
+        int risen = 0;
+        double lowest = double.PositiveInfinity;
+        foreach (double ph in readings)
+        {
+            risen = ph > lowest + RiseThatMatters ? risen + 1 : 0;
+            lowest = Math.Min(lowest, ph);
+        }
+        return risen switch { 0 => AcidLineAlarm.None, 1 => AcidLineAlarm.RiseToRecheck, _ => AcidLineAlarm.Rise };
+    }
+}

@@ -1,0 +1,23 @@
+namespace FermentWatch.Kitchen.Lines;
+
+/// <summary>What one reading is worth against the acid line.</summary>
+public enum Weight
+{
+    /// <summary>It shows the jar below the line.</summary>
+    CountsBelow = 1,
+
+    /// <summary>It shows the jar above the line.</summary>
+    CountsAbove = 2,
+
+    /// <summary>Too near the line: measure again tomorrow.</summary>
+    TooNear = 3,
+
+    /// <summary>The meter was not checked in buffer that day.</summary>
+    MeterNotChecked = 4,
+
+    /// <summary>A strip shows the line only at 4.0 or less.</summary>
+    StripTooHigh = 5,
+
+    /// <summary>A strip cannot be read in dark brine.</summary>
+    StripInDarkBrine = 6,
+}

@@ -1,0 +1,27 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Observations;
+
+/// <summary>Something a person saw, measured, tasted or did. Only added to: a correction takes one back and adds another.</summary>
+public abstract class Observation
+{
+    public required Guid Id { get; init; }
+
+    public required Guid JarId { get; init; }
+
+    /// <summary>When it was seen.</summary>
+    public required Instant At { get; init; }
+
+    /// <summary>When it was entered.</summary>
+    public required Instant EnteredAt { get; init; }
+
+    /// <summary>Who saw it, by the name the household uses.</summary>
+    public required string By { get; init; }
+
+    public string? Note { get; init; }
+
+    /// <summary>When it was taken back; null while it stands.</summary>
+    public Instant? VoidedAt { get; set; }
+
+    public string? VoidedBy { get; set; }
+}

@@ -1,0 +1,21 @@
+using FermentWatch.Kinetics.Observation;
+
+namespace FermentWatch.Kitchen.Observations;
+
+/// <summary>A pH somebody measured.</summary>
+public sealed class PhMeasurement : Observation
+{
+    /// <summary>pH, 2 to 9.</summary>
+    public required double Ph { get; init; }
+
+    public required PhMethod Method { get; init; }
+
+    /// <summary>Whether the meter or probe was checked in buffer on the same day.</summary>
+    public bool CheckedInBuffer { get; init; }
+
+    /// <summary>Whether the brine was pale enough to read a strip.</summary>
+    public bool PaleBrine { get; init; }
+
+    /// <summary>Whether solids and brine were blended; large pieces need it.</summary>
+    public bool Blended { get; init; }
+}

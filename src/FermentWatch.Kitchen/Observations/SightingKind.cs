@@ -1,0 +1,25 @@
+namespace FermentWatch.Kitchen.Observations;
+
+/// <summary>What was seen.</summary>
+public enum SightingKind
+{
+    PiecesUp = 1,
+
+    /// <summary>A flat white film.</summary>
+    Film = 2,
+
+    /// <summary>Fuzz or colour, or cannot tell: treated as mould.</summary>
+    FuzzOrUnsure = 3,
+
+    BrineLow = 4,
+
+    /// <summary>Pressure under a tight lid, or brine pushed out.</summary>
+    Gas = 5,
+
+    OffSmell = 6,
+
+    Slime = 7,
+
+    /// <summary>Anything else, told in the note.</summary>
+    Other = 8,
+}

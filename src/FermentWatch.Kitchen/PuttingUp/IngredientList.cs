@@ -1,0 +1,37 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Jars;
+
+namespace FermentWatch.Kitchen.PuttingUp;
+
+/// <summary>Reads more vegetables and seasonings: name and mass, one a line or comma.</summary>
+internal static class IngredientList
+{
+    public static IReadOnlyList<Portion> Read(string? text, string bareUnit, List<Refusal> refusals)
+    {
+        var portions = new List<Portion>();
+        foreach (string entry in (text ?? "").Split([',', '\n', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+            if (ReadOne(entry, bareUnit, refusals) is { } portion)
+                portions.Add(portion);
+        return portions;
+    }
+
+    private static Portion? ReadOne(string entry, string bareUnit, List<Refusal> refusals)
+    {
+        int number = entry.IndexOfAny(['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-', '.']);
+        string name = (number < 0 ? entry : entry[..number]).Trim();
+        if (RefusedIngredient.TryFindReason(name, out string? reason))
+        {
+            refusals.Add(new("also in it", name, $"leave it out: {reason}"));
+            return null;
+        }
+        if (number < 1 || !Amount.MassKilograms.TryRead(entry[number..], bareUnit, out double kilograms) || kilograms <= 0)
+        {
+            refusals.Add(new("also in it", $"'{entry}'", "a name and a mass above zero would be right, such as carrot 200g, ginger 20g"));
+            return null;
+        }
+        string known = Vegetable.TryFind(name, out Vegetable? vegetable) ? vegetable.Name : name;
+        return new Portion(known, kilograms);
+    }
+}

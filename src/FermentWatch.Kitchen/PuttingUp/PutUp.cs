@@ -1,0 +1,109 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Places;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.PuttingUp;
+
+/// <summary>Reads the form by which jars are put up.</summary>
+public static class PutUp
+{
+    private static readonly Duration OldestPacking = Duration.FromDays(366);
+
+    /// <summary>Turns a form into jars, or tells every field that is wrong.</summary>
+    /// <param name="form">What was typed.</param>
+    /// <param name="household">For units and the zone.</param>
+    /// <param name="places">Where a jar may stand.</param>
+    /// <param name="now">The present.</param>
+    public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now)
+    {
+        var reader = new FieldReader();
+        string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
+        Vegetable vegetable = ReadVegetable(form.What, reader);
+        var portions = new List<Portion> { new(vegetable.Name, ReadMass(form.HowMuch, bareMass, vegetable, reader)) };
+        portions.AddRange(IngredientList.Read(form.Also, bareMass, reader.Refusals));
+        Salting salting = ReadSalt(form, reader);
+        Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut.Of(vegetable));
+        double water = string.IsNullOrWhiteSpace(form.AddedWater) ? 0
+            : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
+        double litres = reader.Read("vessel", form.Vessel, Amount.VolumeLitres, "l", 0.1, 250, "0.1 to 250 litres");
+        Place? place = ReadPlace(form.Place, places, reader);
+        int howMany = reader.ReadWhole("how many", form.HowMany, 1, 1, 100);
+        Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, now - OldestPacking);
+        Cover cover = reader.ReadChoice("cover", form.Cover, Cover.Leaf);
+        Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
+        Sourness target = reader.ReadChoice("how sour", form.Target, Sourness.Sour);
+
+        AddRecipeRefusals(reader, JarRecipes.Of(portions, cut, salting, water, litres).Check());
+        if (reader.Refusals.Count > 0 || place is null)
+            return new PutUpOrder([], reader.Refusals);
+
+        Guid batch = NewId(now);
+        var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
+        {
+            Id = NewId(now), Name = NameOf(form, portions), BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
+            AddedWaterKilograms = water, Salting = salting, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
+        }).ToList();
+        foreach (Jar jar in jars)
+            jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
+        return new PutUpOrder(jars, []);
+    }
+
+    private static Vegetable ReadVegetable(string? typed, FieldReader reader)
+    {
+        if (Vegetable.TryFind(typed, out Vegetable? vegetable))
+            return vegetable;
+        string wouldBeRight = RefusedIngredient.TryFindReason(typed, out string? reason)
+            ? $"a vegetable: {reason}"
+            : $"one of {string.Join(", ", Vegetable.All.Select(each => each.Name))} would be right";
+        reader.Refuse("what", typed, wouldBeRight);
+        return Vegetable.Cabbage;
+    }
+
+    private static double ReadMass(string? typed, string bareMass, Vegetable vegetable, FieldReader reader)
+    {
+        if (vegetable.Name.Contains("cabbage", StringComparison.Ordinal) && HeadsOfCabbage.TryRead(typed, out double kilograms) && kilograms > 0)
+            return kilograms;
+        return reader.Read("how much", typed, Amount.MassKilograms, bareMass, 0.01, 250, "a mass from 10 g to 250 kg, or heads of cabbage,");
+    }
+
+    private static Salting ReadSalt(PutUpForm form, FieldReader reader)
+    {
+        string typed = (form.Salt ?? "").Trim();
+        if (typed.Equals("by taste", StringComparison.OrdinalIgnoreCase) || typed.Equals("taste", StringComparison.OrdinalIgnoreCase))
+            return new Salting(SaltKnowledge.ByTaste, null);
+        SaltKnowledge knowledge = reader.ReadChoice("salt weighed", form.SaltKnowledge, SaltKnowledge.Weighed);
+        double percent = reader.Read("salt", form.Salt, Amount.Percent, "%", 1.5, 8,
+            "1.5 to 8 % of vegetables and water together, or 'by taste',");
+        return new Salting(knowledge, percent);
+    }
+
+    private static Place? ReadPlace(string? typed, IReadOnlyList<Place> places, FieldReader reader)
+    {
+        Place? place = places.FirstOrDefault(each => each.Name.Equals(typed?.Trim(), StringComparison.OrdinalIgnoreCase)
+            || each.Id.ToString().Equals(typed?.Trim(), StringComparison.OrdinalIgnoreCase));
+        if (place is null)
+            reader.Refuse("place", typed, places.Count == 0 ? "make a place first" : $"one of {string.Join(", ", places.Select(each => each.Name))} would be right");
+        return place;
+    }
+
+    /// <summary>The recipe's own rules repeat some of the form's; what the form has said already is not said twice.</summary>
+    private static void AddRecipeRefusals(FieldReader reader, IReadOnlyList<Refusal> fromRecipe)
+    {
+        var said = reader.Refusals.Select(refusal => refusal.Field).ToHashSet();
+        reader.Refusals.AddRange(fromRecipe.Where(refusal => !said.Contains(refusal.Field)));
+    }
+
+    private static string NameOf(PutUpForm form, List<Portion> portions)
+    {
+        string typed = (form.Name ?? "").Trim();
+        if (typed.Length > 0)
+            return typed.Length <= 60 ? typed : typed[..60];
+        return string.Join(" and ", portions.Select(portion => portion.Produce).Distinct().Take(2));
+    }
+
+    private static Guid NewId(Instant now) => Guid.CreateVersion7(now.ToDateTimeOffset());
+}

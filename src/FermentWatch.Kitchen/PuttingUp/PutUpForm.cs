@@ -1,0 +1,48 @@
+namespace FermentWatch.Kitchen.PuttingUp;
+
+/// <summary>What somebody typed to put up jars, as typed, so that nothing is lost when a field must be corrected.</summary>
+public sealed record PutUpForm
+{
+    /// <summary>The vegetable, by its name in the catalogue.</summary>
+    public string? What { get; init; }
+
+    /// <summary>How much of it went into each jar: a mass, or heads of cabbage (<c>2 heads</c>).</summary>
+    public string? HowMuch { get; init; }
+
+    /// <summary>More vegetables and seasonings, one a line or comma: name and mass (<c>carrot 200g, ginger 20g</c>).</summary>
+    public string? Also { get; init; }
+
+    /// <summary>How it was cut; empty takes what is usual for the vegetable.</summary>
+    public string? Cut { get; init; }
+
+    /// <summary>Salt in per cent of vegetables and added water together, or <c>by taste</c>.</summary>
+    public string? Salt { get; init; }
+
+    /// <summary>Whether the salt was weighed or measured by the spoon; empty is weighed.</summary>
+    public string? SaltKnowledge { get; init; }
+
+    /// <summary>Water added to each jar; empty is none.</summary>
+    public string? AddedWater { get; init; }
+
+    /// <summary>Size of the vessel.</summary>
+    public string? Vessel { get; init; }
+
+    public string? Cover { get; init; }
+
+    public string? Lid { get; init; }
+
+    /// <summary>Name of the place where it stands.</summary>
+    public string? Place { get; init; }
+
+    /// <summary>How sour it should be, a name of <see cref="Jars.Sourness"/> or its number 1 to 5.</summary>
+    public string? Target { get; init; }
+
+    /// <summary>How many alike; empty is one.</summary>
+    public string? HowMany { get; init; }
+
+    /// <summary>When it was packed, on the household's clock (<c>2026-10-04</c> or <c>2026-10-04T18:30</c>); empty is now.</summary>
+    public string? PackedAt { get; init; }
+
+    /// <summary>A name; empty takes that of the vegetable.</summary>
+    public string? Name { get; init; }
+}
