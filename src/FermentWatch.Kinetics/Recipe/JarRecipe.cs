@@ -1,0 +1,45 @@
+using FermentWatch.Kinetics.Produce;
+
+namespace FermentWatch.Kinetics.Recipe;
+
+/// <summary>What went into a jar. Make one, ask <see cref="Check"/>, and show every refusal at once.</summary>
+public sealed record JarRecipe
+{
+    /// <summary>The vegetables, each above zero.</summary>
+    public required IReadOnlyList<ProduceShare> Shares { get; init; }
+
+    /// <summary>How the largest pieces were cut.</summary>
+    public required Cut Cut { get; init; }
+
+    /// <summary>Salt as per cent of vegetables and added water together, 1.5 to 8.</summary>
+    public required SaltDose Salt { get; init; }
+
+    /// <summary>Water added as such or in brine, kg, not counting salt.</summary>
+    public double AddedWaterKilograms { get; init; }
+
+    /// <summary>Volume of the vessel, litres, 0.1 to 250. Null: taken from what went in.</summary>
+    public double? VesselLitres { get; init; }
+
+    /// <summary>Seasonings and anything the catalogue does not know, kg: at most a twentieth of the vegetables.</summary>
+    public double UnknownKilograms { get; init; }
+
+    /// <summary>Vinegar, if any.</summary>
+    public Vinegar? Vinegar { get; init; }
+
+    /// <summary>Starter brine, if any.</summary>
+    public StarterBrine? StarterBrine { get; init; }
+
+    /// <summary>Vegetables, kg.</summary>
+    public double ProduceKilograms => Shares.Sum(share => share.MassKilograms);
+
+    /// <summary>A recipe of one vegetable, one kilogram, salt weighed.</summary>
+    public static JarRecipe Of(Vegetable vegetable, Cut cut, double saltPercent) => new()
+    {
+        Shares = [new ProduceShare(vegetable, 1.0)],
+        Cut = cut,
+        Salt = SaltDose.Weighed(saltPercent),
+    };
+
+    /// <summary>Everything about the recipe that keeps it from a forecast; empty when it can be used.</summary>
+    public IReadOnlyList<Refusal> Check() => RecipeRules.Check(this);
+}

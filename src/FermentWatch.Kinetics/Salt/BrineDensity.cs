@@ -1,0 +1,38 @@
+namespace FermentWatch.Kinetics.Salt;
+
+/// <summary>
+/// Density of sodium chloride solutions at 20 C, interpolated between the rows of Poradnik fizykochemiczny 1974
+/// (physico-chemical handbook, NaCl table). The row at 2 % is 1012.5: the page prints 1012.2, which its own 20.250 g/L contradicts.
+/// </summary>
+public static class BrineDensity
+{
+    /// <summary>Molar mass of sodium chloride, g/mol.</summary>
+    public const double MolarMassGrams = 58.443;
+
+    private const double PureWater = 998.2;
+
+    private static readonly (double Percent, double Density)[] Rows =
+    [
+        (0, PureWater), (1, 1005.3), (2, 1012.5), (4, 1026.8), (6, 1041.3), (8, 1055.9), (10, 1070.7), (12, 1085.7),
+        (14, 1100.9), (16, 1116.2), (18, 1131.9), (20, 1147.8), (22, 1164.0), (24, 1180.4), (26, 1197.2),
+    ];
+
+    /// <summary>Density at 20 C, kg/m3 (g/L), of a brine of 0 to 26 % salt by mass.</summary>
+    public static double KilogramsPerCubicMetre(double percentByMass)
+    {
+        if (!(percentByMass >= 0 && percentByMass <= 26))
+            throw new ArgumentOutOfRangeException(nameof(percentByMass), percentByMass, "0 to 26 % by mass is taken");
+        int upper = 1;
+        while (Rows[upper].Percent < percentByMass)
+            upper++;
+        (double lowPercent, double low) = Rows[upper - 1];
+        (double highPercent, double high) = Rows[upper];
+        return low + ((high - low) * (percentByMass - lowPercent) / (highPercent - lowPercent));
+    }
+
+    /// <summary>Grams of salt in a litre of brine at 20 C.</summary>
+    public static double GramsPerLitre(double percentByMass) => percentByMass / 100 * KilogramsPerCubicMetre(percentByMass);
+
+    /// <summary>Moles of salt in a litre of brine at 20 C.</summary>
+    public static double MolesPerLitre(double percentByMass) => GramsPerLitre(percentByMass) / MolarMassGrams;
+}

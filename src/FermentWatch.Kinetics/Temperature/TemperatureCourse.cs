@@ -1,0 +1,90 @@
+namespace FermentWatch.Kinetics.Temperature;
+
+/// <summary>
+/// The temperature around (or in) a jar from packing on, in steps of a quarter of an hour: first what was, then what may
+/// be. Gaps are filled by the room's own cycle and level and widen the spread; they are never read as zero. After the last
+/// step the last day repeats, with a spread that grows.
+/// </summary>
+public sealed class TemperatureCourse
+{
+    /// <summary>Length of a step, days.</summary>
+    public const double StepDays = 1.0 / 96;
+
+    /// <summary>Steps in a day.</summary>
+    public const int StepsPerDay = 96;
+
+    private readonly TemperatureStep[] _steps;
+
+    private TemperatureCourse(TemperatureStep[] steps, IReadOnlyList<string> remarks)
+    {
+        _steps = steps;
+        Remarks = remarks;
+    }
+
+    /// <summary>Steps given; at least one.</summary>
+    public int Count => _steps.Length;
+
+    /// <summary>What was filled or left out, in plain lines.</summary>
+    public IReadOnlyList<string> Remarks { get; }
+
+    /// <summary>The step that begins at this index after packing, filled; indexes past the end repeat the last day.</summary>
+    public TemperatureStep this[int index] => index < _steps.Length ? _steps[index] : Beyond(index);
+
+    /// <summary>One temperature for ever.</summary>
+    /// <param name="celsius">-5 to 45 Celsius.</param>
+    /// <param name="spreadCelsius">Standard deviation, 0 to 10 Celsius.</param>
+    /// <param name="insideJar">Whether that is the temperature of the jar itself.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range, NaN included.</exception>
+    public static TemperatureCourse Constant(double celsius, double spreadCelsius = TemperatureStep.RoomSensorSpreadCelsius, bool insideJar = false)
+    {
+        if (!TemperatureStep.IsInRange(celsius))
+            throw new ArgumentOutOfRangeException(nameof(celsius), celsius, "-5 to 45 Celsius is taken");
+        if (!(spreadCelsius >= 0 && spreadCelsius <= 10))
+            throw new ArgumentOutOfRangeException(nameof(spreadCelsius), spreadCelsius, "0 to 10 Celsius is taken");
+        return new([new TemperatureStep(celsius, spreadCelsius, insideJar)], []);
+    }
+
+    /// <summary>A place with no sensor.</summary>
+    public static TemperatureCourse Typical(TypicalRoom room) => Constant(room.MeanCelsius, room.SpreadCelsius);
+
+    /// <summary>
+    /// From closed 15-minute means since packing, null where there is none. Means outside -5 to 45 Celsius are left out and
+    /// said so; gaps are filled by the room's model.
+    /// </summary>
+    /// <param name="steps">The steps in order of time.</param>
+    /// <param name="fallback">What stands where nothing at all was measured.</param>
+    public static TemperatureCourse FromSteps(IReadOnlyList<TemperatureStep> steps, TypicalRoom fallback)
+    {
+        var remarks = new List<string>();
+        return new(GapFilling.Fill(steps, fallback, remarks), remarks);
+    }
+
+    /// <summary>From readings at irregular times, in any order, as they stand in a file.</summary>
+    public static TemperatureCourse FromReadings(IEnumerable<TimedTemperature> readings, TypicalRoom fallback, bool insideJar = false)
+    {
+        var remarks = new List<string>();
+        TemperatureStep[] steps = QuarterHourMeans.Of(readings, insideJar, remarks);
+        return new(GapFilling.Fill(steps, fallback, remarks), remarks);
+    }
+
+    /// <summary>This course until a day, and another from then on (a planned move); the other's step 0 stands at that day.</summary>
+    public TemperatureCourse Then(double fromDay, TemperatureCourse later)
+    {
+        int from = Math.Clamp((int)Math.Round(fromDay * StepsPerDay), 0, 400 * StepsPerDay);
+        var steps = new TemperatureStep[from + later.Count];
+        for (int i = 0; i < steps.Length; i++)
+            steps[i] = i < from ? this[i] : later[i - from];
+        return new(steps, [.. Remarks, .. later.Remarks]);
+    }
+
+    private TemperatureStep Beyond(int index)
+    {
+        TemperatureStep last = _steps[^1];
+        if (_steps.Length < StepsPerDay)
+            return last;
+        int back = StepsPerDay - ((index - _steps.Length) % StepsPerDay);
+        TemperatureStep same = _steps[^back];
+        double days = (index - _steps.Length + 1) * StepDays;
+        return same with { SpreadCelsius = Math.Sqrt((same.SpreadCelsius * same.SpreadCelsius) + (2.0 * 2.0 * (1 - Math.Exp(-days / 5)))), InsideJar = last.InsideJar };
+    }
+}
