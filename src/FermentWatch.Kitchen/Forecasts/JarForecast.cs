@@ -1,0 +1,16 @@
+using FermentWatch.Kinetics.Forecasting;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Forecasts;
+
+/// <summary>A forecast of one jar as it was saved. Derived: may be deleted and is computed again.</summary>
+/// <param name="JarId">The jar.</param>
+/// <param name="AsOf">End of the last closed quarter hour it knew.</param>
+/// <param name="Origin">Day 0 of its course: the quarter hour of packing.</param>
+/// <param name="Inputs">Names everything it was made from; the same inputs need no new forecast.</param>
+/// <param name="Forecast">What the model expects.</param>
+public sealed record JarForecast(Guid JarId, Instant AsOf, Instant Origin, string Inputs, Forecast Forecast)
+{
+    /// <summary>The instant of a day of its course.</summary>
+    public Instant At(double day) => Origin + Duration.FromDays(day);
+}
