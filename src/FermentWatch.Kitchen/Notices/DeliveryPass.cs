@@ -1,0 +1,76 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Notices;
+
+/// <summary>Delivers what is due in the outbox.</summary>
+public sealed class DeliveryPass(INoticeBook notices, IEnumerable<INoticeChannel> channels, IClock clock)
+{
+    /// <summary>Longer than any attempt may take; after it a notice of a process that died is tried again.</summary>
+    private static readonly Duration Claim = Duration.FromMinutes(2);
+
+    private static readonly Duration LateAfter = Duration.FromMinutes(10);
+
+    private const int AtOnce = 20;
+
+    private readonly Dictionary<Channel, INoticeChannel> _channels = channels.ToDictionary(channel => channel.Channel);
+
+    /// <summary>Tries every notice that is due once. Returns how many were delivered.</summary>
+    public async Task<int> RunAsync(CancellationToken cancellationToken)
+    {
+        int delivered = 0;
+        while (true)
+        {
+            Instant now = clock.GetCurrentInstant();
+            IReadOnlyList<Notice> due = await notices.ClaimAsync(now, now + Claim, AtOnce, cancellationToken);
+            if (due.Count == 0)
+                return delivered;
+            var routes = (await notices.RoutesAsync(cancellationToken)).ToDictionary(route => route.Id);
+            DeliveryOutcome[] outcomes = await Task.WhenAll(due.Select(notice => TryAsync(notice, routes, now, cancellationToken)));
+            foreach ((Notice notice, DeliveryOutcome outcome) in due.Zip(outcomes))
+            {
+                Apply(notice, outcome, clock.GetCurrentInstant());
+                await notices.SettleAsync(notice, cancellationToken);
+            }
+            delivered += outcomes.Count(outcome => outcome.Result == DeliveryResult.Delivered);
+        }
+    }
+
+    private async Task<DeliveryOutcome> TryAsync(
+        Notice notice, Dictionary<Guid, NoticeRoute> routes, Instant now, CancellationToken cancellationToken)
+    {
+        if (now >= notice.ExpiresAt)
+            return DeliveryOutcome.TryAgain(notice.LastTrouble ?? "It could not be sent before it became pointless.");
+        if (!routes.TryGetValue(notice.RouteId, out NoticeRoute? route))
+            return DeliveryOutcome.Refused("The route was removed.");
+        if (!_channels.TryGetValue(route.Channel, out INoticeChannel? channel))
+            return DeliveryOutcome.TryAgain($"The channel {route.Channel} is switched off.");
+        return await channel.SendAsync(notice, route, Lateness(notice, now), cancellationToken);
+    }
+
+    /// <summary>What an outcome makes of a notice.</summary>
+    public static void Apply(Notice notice, DeliveryOutcome outcome, Instant now)
+    {
+        notice.LastTrouble = outcome.Trouble;
+        notice.State = outcome.Result switch
+        {
+            DeliveryResult.Delivered => NoticeState.Delivered,
+            DeliveryResult.Refused => NoticeState.Refused,
+            _ when now >= notice.ExpiresAt => NoticeState.Expired,
+            _ => NoticeState.Queued,
+        };
+        if (notice.State == NoticeState.Queued)
+            notice.NextAttemptAt = now + Backoff.After(notice.Attempts);
+        else
+            notice.SettledAt = now;
+    }
+
+    private static string? Lateness(Notice notice, Instant now)
+    {
+        Duration late = now - notice.DueAt;
+        if (late < LateAfter)
+            return null;
+        return late < Duration.FromMinutes(90)
+            ? $"{(int)late.TotalMinutes} minutes late"
+            : $"{(int)Math.Round(late.TotalHours)} hours late";
+    }
+}

@@ -1,0 +1,39 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Notices;
+
+/// <summary>One message to one person by one route, from being queued to being delivered.</summary>
+public sealed class Notice
+{
+    public required Guid Id { get; init; }
+
+    /// <summary>Person, occasion and route; unique, so that a notice is created once. Receivers get it to drop a repeat.</summary>
+    public required string Key { get; init; }
+
+    public required Guid RouteId { get; init; }
+
+    public required string Person { get; init; }
+
+    public required string Title { get; init; }
+
+    public required string Body { get; init; }
+
+    /// <summary>When it should arrive.</summary>
+    public required Instant DueAt { get; init; }
+
+    /// <summary>When it has become pointless.</summary>
+    public required Instant ExpiresAt { get; init; }
+
+    public NoticeState State { get; set; } = NoticeState.Queued;
+
+    /// <summary>How often delivery was tried.</summary>
+    public int Attempts { get; set; }
+
+    /// <summary>Not tried before; also the end of a claim, after which another may take it.</summary>
+    public required Instant NextAttemptAt { get; set; }
+
+    public Instant? SettledAt { get; set; }
+
+    /// <summary>What the last attempt said, when it failed.</summary>
+    public string? LastTrouble { get; set; }
+}

@@ -1,0 +1,18 @@
+namespace FermentWatch.Kitchen.Notices;
+
+/// <summary>How one person is reached.</summary>
+public sealed class NoticeRoute
+{
+    public required Guid Id { get; init; }
+
+    /// <summary>The person, by the name the household uses; one person may have several routes.</summary>
+    public required string Person { get; init; }
+
+    public required Channel Channel { get; init; }
+
+    /// <summary>Web address for <see cref="Channel.Webhook"/>; topic for <see cref="Channel.Mqtt"/>.</summary>
+    public required string Address { get; init; }
+
+    /// <summary>Key by which a webhook's body is signed; null for MQTT.</summary>
+    public string? Secret { get; init; }
+}

@@ -1,0 +1,19 @@
+using FermentWatch.Kitchen.Notices;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Rounds;
+
+/// <summary>The record of rounds.</summary>
+public interface IRoundBook
+{
+    /// <summary>The round of the latest date, or null if there never was one.</summary>
+    Task<Round?> LastAsync(CancellationToken cancellationToken);
+
+    /// <summary>Rounds from a date on, by date.</summary>
+    Task<IReadOnlyList<Round>> SinceAsync(LocalDate date, CancellationToken cancellationToken);
+
+    /// <summary>
+    /// Records a round and queues its notices in one transaction. False, and nothing is written, if the date has one already.
+    /// </summary>
+    Task<bool> OpenAsync(Round round, IReadOnlyList<Notice> notices, CancellationToken cancellationToken);
+}
