@@ -1,0 +1,11 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Observations;
+
+namespace FermentWatch.Kitchen.Answers;
+
+/// <summary>What an answer comes to.</summary>
+/// <param name="Observations">What is to be filed; empty if there is nothing new or anything was wrong.</param>
+/// <param name="Known">Jars that somebody had answered for before, with what that was, in one line each.</param>
+/// <param name="Refusals">What was wrong.</param>
+public sealed record AnswerOutcome(
+    IReadOnlyList<Observation> Observations, IReadOnlyList<string> Known, IReadOnlyList<Refusal> Refusals);

@@ -1,0 +1,93 @@
+using System.Globalization;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Answers;
+
+/// <summary>Turns what somebody answers on a round into observations, once however often it is sent.</summary>
+/// <param name="answerId">Identity of the answer, made with the page or message it was given on.</param>
+/// <param name="by">Who answers.</param>
+/// <param name="now">When.</param>
+/// <param name="zone">The household's zone.</param>
+public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZone zone)
+{
+    private readonly LocalDate _today = now.InZone(zone).Date;
+
+    /// <summary>All well for these jars.</summary>
+    /// <param name="jars">The jars of a shelf, without the exceptions.</param>
+    /// <param name="opened">Whether they were opened.</param>
+    public AnswerOutcome AllWell(IEnumerable<Jar> jars, bool opened)
+    {
+        var observations = new List<Observation>();
+        var known = new List<string>();
+        foreach (Jar jar in jars.Where(jar => jar.Stage == JarStage.Fermenting))
+        {
+            if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
+                known.Add($"{jar.Number} was looked at by {before.By} at {Clock(before.At)}.");
+            else
+                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Opened = opened });
+        }
+        return new AnswerOutcome(observations, known, []);
+    }
+
+    /// <summary>Something was seen at one jar.</summary>
+    public AnswerOutcome Seen(Jar jar, SightingKind kind, string? note)
+    {
+        if (Ended(jar) is { } refusal)
+            return refusal;
+        if (kind == SightingKind.Other && string.IsNullOrWhiteSpace(note))
+            return Refused("note", note, "a few words on what was seen would be right");
+        if (Today(jar).OfType<Sighting>().FirstOrDefault(each => each.Kind == kind) is { } before)
+            return Known($"{before.By} saw the same at jar {jar.Number} at {Clock(before.At)}.");
+        return One(new Sighting { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note) });
+    }
+
+    /// <summary>Somebody tasted one jar.</summary>
+    public AnswerOutcome Tasted(Jar jar, TasteVerdict verdict)
+    {
+        if (Ended(jar) is { } refusal)
+            return refusal;
+        if (Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
+            return Known($"{before.By} tasted jar {jar.Number} at {Clock(before.At)} and said the same.");
+        return One(new Taste { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Verdict = verdict });
+    }
+
+    /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>
+    public AnswerOutcome Moved(Jar jar, JarStage stage, string? why)
+    {
+        if (jar.Stage == stage)
+            return Known($"Jar {jar.Number} is {Words(stage)} already.");
+        if (Ended(jar) is { } refusal)
+            return refusal;
+        if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
+            return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
+        return One(new StageChange { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage, Note = Trim(why) });
+    }
+
+    private static AnswerOutcome? Ended(Jar jar) => jar.Stage is JarStage.Finished or JarStage.ThrownOut
+        ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar.Stage)}")
+        : null;
+
+    private IEnumerable<Observation> Today(Jar jar) => jar.Standing.Where(each => each.At.InZone(zone).Date == _today);
+
+    private string Clock(Instant instant) => instant.InZone(zone).ToString("HH:mm", CultureInfo.InvariantCulture);
+
+    private static string Words(JarStage stage) => stage switch
+    {
+        JarStage.Cold => "in the cold",
+        JarStage.Finished => "finished",
+        JarStage.ThrownOut => "thrown out",
+        _ => "fermenting",
+    };
+
+    private static string? Trim(string? note) => string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+
+    private static AnswerOutcome One(Observation observation) => new([observation], [], []);
+
+    private static AnswerOutcome Known(string line) => new([], [line], []);
+
+    private static AnswerOutcome Refused(string field, string? came, string wouldBeRight) =>
+        new([], [], [new Refusal(field, string.IsNullOrWhiteSpace(came) ? "nothing" : came, wouldBeRight)]);
+}
