@@ -1,0 +1,46 @@
+using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Tests.Doubles;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Tests.Answers;
+
+public class AnsweringTests
+{
+    private static readonly Guid Answer = new("0199a000-0000-7000-8000-000000000001");
+
+    [Fact]
+    public void AllWell_SameAnswerTwice_MakesTheSameObservations()
+    {
+        Jar[] shelf = [Make.Jar(1), Make.Jar(2)];
+        var once = By("Mira").AllWell(shelf, opened: false).Observations.Select(each => each.Id).ToList();
+        Assert.Equal(2, once.Distinct().Count());
+        Assert.Equal(once, By("Mira").AllWell(shelf, opened: false).Observations.Select(each => each.Id));
+    }
+
+    [Fact]
+    public void AllWell_TwoPeople_TheSecondLearnsWhoWasFirst()
+    {
+        AnswerOutcome outcome = By("Jonah").AllWell([Make.Jar(1, seen: Make.Look(4)), Make.Jar(2)], opened: false);
+        Assert.Equal(["1 was looked at by Mira at 16:00."], outcome.Known);
+        Assert.Single(outcome.Observations);
+    }
+
+    [Fact]
+    public void Seen_OtherWithoutANote_IsRefused() =>
+        Assert.Equal("note", Assert.Single(By("Mira").Seen(Make.Jar(1), SightingKind.Other, " ").Refusals).Field);
+
+    [Fact]
+    public void Seen_ThrownOutJar_SaysSo()
+    {
+        var outcome = By("Mira").Seen(Make.Jar(5, seen: new StageChange { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(2), EnteredAt = Make.Day(2), By = "Mira", Stage = JarStage.ThrownOut }), SightingKind.Film, null);
+        Assert.Equal("jar: 5 cannot be used; a jar that is kept would be right: this one is thrown out", Assert.Single(outcome.Refusals).ToString());
+    }
+
+    [Fact]
+    public void Moved_ThrownOutWithoutAReason_IsRefused() =>
+        Assert.Equal("why", Assert.Single(By("Mira").Moved(Make.Jar(1), JarStage.ThrownOut, null).Refusals).Field);
+
+    private static Answering By(string name) => new(Answer, name, Make.Day(4.1), DateTimeZone.Utc);
+}

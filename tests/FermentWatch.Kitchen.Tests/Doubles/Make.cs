@@ -1,0 +1,49 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Tests.Doubles;
+
+/// <summary>Things of an invented kitchen, as short as a test wants them.</summary>
+internal static class Make
+{
+    public static readonly Instant Packed = Instant.FromUtc(2026, 10, 1, 16, 0);
+
+    public static readonly Place Counter = new() { Id = Guid.NewGuid(), Name = "Counter", ShelfOrder = 1, Typical = TypicalTemperature.Usual };
+
+    public static readonly Place Cellar = new() { Id = Guid.NewGuid(), Name = "Cellar", ShelfOrder = 2, Typical = TypicalTemperature.Cellar };
+
+    public static Household Household(string zone = "Europe/Vienna") => new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone };
+
+    public static Jar Jar(int number, Place? place = null, Instant? packedAt = null, Cover cover = Cover.Leaf, Lid lid = Lid.Vented, params Observation[] seen)
+    {
+        var jar = new Jar
+        {
+            Id = Guid.NewGuid(), Number = number, Name = "cabbage", BatchId = Guid.NewGuid(), PackedAt = packedAt ?? Packed,
+            Portions = [new Portion("cabbage", 0.8)], Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25),
+            VesselLitres = 1, Cover = cover, Lid = lid, Target = Sourness.Sour,
+        };
+        jar.Placements.Add(new JarPlacement { Id = Guid.NewGuid(), JarId = jar.Id, PlaceId = (place ?? Counter).Id, From = jar.PackedAt });
+        jar.Observations.AddRange(seen);
+        return jar;
+    }
+
+    public static Instant Day(double days) => Packed + Duration.FromDays(days);
+
+    public static PhMeasurement Ph(double ph, PhMethod method, double day, bool inBuffer = true, bool pale = true) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Ph = ph, Method = method,
+        CheckedInBuffer = inBuffer, PaleBrine = pale,
+    };
+
+    public static Look Look(double day) => new() { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Opened = false };
+
+    public static Sighting Sighting(SightingKind kind, double day) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Kind = kind,
+    };
+}

@@ -1,0 +1,42 @@
+using FermentWatch.Kitchen.Entry;
+
+namespace FermentWatch.Kitchen.Tests.Entry;
+
+public class AmountTests
+{
+    [Theory]
+    [InlineData("2.3kg", 2.3)]
+    [InlineData("2.3 kg", 2.3)]
+    [InlineData("800g", 0.8)]
+    [InlineData("5lb", 2.26796185)]
+    [InlineData("2.3", 2.3)]
+    public void MassKilograms_WithAndWithoutUnit(string typed, double kilograms)
+    {
+        Assert.True(Amount.MassKilograms.TryRead(typed, "kg", out double value));
+        Assert.Equal(kilograms, value, 9);
+    }
+
+    [Theory]
+    [InlineData("18C", 18)]
+    [InlineData("64.4F", 18)]
+    [InlineData("-5 °C", -5)]
+    public void Celsius_FromEitherScale(string typed, double celsius)
+    {
+        Assert.True(Amount.Celsius.TryRead(typed, null, out double value));
+        Assert.Equal(celsius, value, 9);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(null)]
+    [InlineData("kg")]
+    [InlineData("2,3kg")]
+    [InlineData("2.3 stone")]
+    [InlineData("NaNkg")]
+    [InlineData("1e999kg")]
+    public void MassKilograms_NotAnAmount_IsRefused(string? typed) =>
+        Assert.False(Amount.MassKilograms.TryRead(typed, "kg", out _));
+
+    [Fact]
+    public void Celsius_BareNumberWithoutADefault_IsRefused() => Assert.False(Amount.Celsius.TryRead("18", null, out _));
+}

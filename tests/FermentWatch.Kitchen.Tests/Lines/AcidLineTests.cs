@@ -1,0 +1,74 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Tests.Doubles;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Tests.Lines;
+
+/// <summary>What counts by method: 21 CFR 114.80 (above pH 4.0 only a meter counts); the margins are this project's own.</summary>
+public class AcidLineTests
+{
+    [Theory]
+    [InlineData(4.4, PhMethod.Meter, true, true, Weight.CountsBelow)]
+    [InlineData(4.41, PhMethod.Meter, true, true, Weight.TooNear)]
+    [InlineData(4.6, PhMethod.Meter, true, true, Weight.TooNear)]
+    [InlineData(4.61, PhMethod.Meter, true, true, Weight.CountsAbove)]
+    [InlineData(4.61, PhMethod.Meter, false, true, Weight.CountsAbove)]
+    [InlineData(3.9, PhMethod.Meter, false, true, Weight.MeterNotChecked)]
+    [InlineData(3.9, PhMethod.Probe, true, true, Weight.CountsBelow)]
+    [InlineData(4.0, PhMethod.Strip, false, true, Weight.CountsBelow)]
+    [InlineData(4.1, PhMethod.Strip, false, true, Weight.StripTooHigh)]
+    [InlineData(3.6, PhMethod.Strip, false, false, Weight.StripInDarkBrine)]
+    [InlineData(5.0, PhMethod.Strip, false, false, Weight.CountsAbove)]
+    public void Weigh_ByMethodAndValue(double ph, PhMethod method, bool inBuffer, bool pale, Weight expected) =>
+        Assert.Equal(expected, AcidLine.Weigh(Make.Ph(ph, method, 5, inBuffer, pale)));
+
+    [Fact]
+    public void Report_NothingCounted_IsNotMeasured()
+    {
+        AcidLineReport report = Report(Make.Ph(4.5, PhMethod.Meter, 4), Make.Ph(4.2, PhMethod.Strip, 5));
+        Assert.Equal((AcidLineState.NotMeasured, false, AcidLineAlarm.None), (report.State, report.Settled, report.Alarm));
+    }
+
+    [Fact]
+    public void Report_TwoCountedDays_IsSettled()
+    {
+        Assert.False(Report(Make.Ph(4.1, PhMethod.Meter, 6), Make.Ph(4.0, PhMethod.Meter, 6.01)).Settled);
+        Assert.True(Report(Make.Ph(4.1, PhMethod.Meter, 6), Make.Ph(4.0, PhMethod.Meter, 7)).Settled);
+    }
+
+    [Fact]
+    public void Report_BackAboveTheLine_IsAnAlarmAndNoLongerBelow()
+    {
+        AcidLineReport report = Report(Make.Ph(4.1, PhMethod.Meter, 6), Make.Ph(4.0, PhMethod.Meter, 8), Make.Ph(4.8, PhMethod.Meter, 20));
+        Assert.Equal((AcidLineState.MeasuredAbove, false, AcidLineAlarm.BackAbove), (report.State, report.Settled, report.Alarm));
+    }
+
+    [Fact]
+    public void Report_RiseByTheSameMethod_AsksFirstAndThenAlarms()
+    {
+        PhMeasurement[] first = [Make.Ph(3.6, PhMethod.Meter, 10), Make.Ph(3.81, PhMethod.Meter, 20)];
+        Assert.Equal(AcidLineAlarm.RiseToRecheck, Report(first).Alarm);
+        Assert.Equal(AcidLineAlarm.Rise, Report([.. first, Make.Ph(3.85, PhMethod.Meter, 20.1)]).Alarm);
+        Assert.Equal(AcidLineAlarm.None, Report([.. first, Make.Ph(3.62, PhMethod.Meter, 20.1)]).Alarm);
+    }
+
+    [Fact]
+    public void Report_OtherMethod_IsNoRise() =>
+        Assert.Equal(AcidLineAlarm.None, Report(Make.Ph(3.6, PhMethod.Meter, 10), Make.Ph(4.0, PhMethod.Strip, 11)).Alarm);
+
+    [Fact]
+    public void Sentence_MeasuredBelow_SaysWhatTheLineCoversAndNoMore() =>
+        Assert.Equal(
+            "Measured 3.9 by meter on 7 October. One more reading on another day settles it. Below 4.6 the botulism germ does not grow. "
+            + "This does not show that other germs are gone, or that mould or spoilage is harmless.",
+            AcidLineWords.Sentence(Report(Make.Ph(3.9, PhMethod.Meter, 6)), DateTimeZone.Utc));
+
+    [Fact]
+    public void Sentence_NotMeasured_IsNeitherFineNorDiscard() =>
+        Assert.StartsWith("Acid line: not measured. Not measured is neither fine nor a reason to discard.",
+            AcidLineWords.Sentence(Report(), DateTimeZone.Utc), StringComparison.Ordinal);
+
+    private static AcidLineReport Report(params PhMeasurement[] measurements) => AcidLine.Report(measurements, DateTimeZone.Utc);
+}
