@@ -1,0 +1,38 @@
+using Microsoft.Data.Sqlite;
+
+namespace FermentWatch.Storage.Readings;
+
+/// <summary>Read-only connections to readings.db, from a pool: a reader sees what was committed when it began, and holds nobody up.</summary>
+internal sealed class LogReader(string path) : IDisposable
+{
+    private readonly string _connectionString = DatabaseFile.ConnectionString(path, SqliteOpenMode.ReadOnly, pooled: true);
+
+    /// <summary>Runs a query off the caller's thread and returns its rows.</summary>
+    /// <exception cref="IOException">The database could not be read.</exception>
+    internal Task<List<T>> QueryAsync<T>(
+        string sql, Func<SqliteDataReader, T> map, CancellationToken cancellationToken, params object?[] values) =>
+        Task.Run(() => Query(sql, map, values, cancellationToken), cancellationToken);
+
+    public void Dispose()
+    {
+        using var connection = new SqliteConnection(_connectionString);
+        SqliteConnection.ClearPool(connection);
+    }
+
+    private List<T> Query<T>(string sql, Func<SqliteDataReader, T> map, object?[] values, CancellationToken cancellationToken)
+    {
+        try
+        {
+            using var connection = new SqliteConnection(_connectionString);
+            connection.Open();
+            using var patience = new SqlStatement(connection, "PRAGMA busy_timeout = 5000");
+            patience.Run();
+            using var statement = new SqlStatement(connection, sql);
+            return statement.Rows(map, cancellationToken, values);
+        }
+        catch (SqliteException trouble)
+        {
+            throw new IOException($"{path} could not be read: {trouble.Message}", trouble);
+        }
+    }
+}

@@ -1,0 +1,99 @@
+using Microsoft.Data.Sqlite;
+
+namespace FermentWatch.Storage.Readings;
+
+/// <summary>The tables of readings.db, how a new one is made and how an existing one is recognised.</summary>
+internal static class ReadingSchema
+{
+    /// <summary>"FWrd" in the file's header.</summary>
+    internal const int ApplicationId = 0x46577264;
+
+    /// <summary>Version of the tables, kept as user_version.</summary>
+    internal const int Version = 1;
+
+    private const string Tables =
+        """
+        CREATE TABLE reading(
+            sensor INTEGER NOT NULL, quantity INTEGER NOT NULL, instant_ms INTEGER NOT NULL,
+            value REAL NOT NULL, received_ms INTEGER NOT NULL, time_source INTEGER NOT NULL,
+            verdict INTEGER NOT NULL, seq INTEGER NOT NULL,
+            PRIMARY KEY(sensor, quantity, instant_ms)) STRICT, WITHOUT ROWID;
+        CREATE UNIQUE INDEX reading_seq ON reading(seq);
+        CREATE TABLE mean(
+            span INTEGER NOT NULL, sensor INTEGER NOT NULL, quantity INTEGER NOT NULL, start_ms INTEGER NOT NULL,
+            value REAL NOT NULL, minimum REAL NOT NULL, maximum REAL NOT NULL, count INTEGER NOT NULL,
+            PRIMARY KEY(span, sensor, quantity, start_ms)) STRICT, WITHOUT ROWID;
+        CREATE TABLE verdict_count(
+            sensor INTEGER NOT NULL, verdict INTEGER NOT NULL, count INTEGER NOT NULL,
+            PRIMARY KEY(sensor, verdict)) STRICT, WITHOUT ROWID;
+        CREATE TABLE conflict(
+            sensor INTEGER NOT NULL, quantity INTEGER NOT NULL, count INTEGER NOT NULL,
+            instant_ms INTEGER NOT NULL, kept REAL NOT NULL, refused REAL NOT NULL, received_ms INTEGER NOT NULL,
+            PRIMARY KEY(sensor, quantity)) STRICT, WITHOUT ROWID;
+        CREATE TABLE reject(
+            topic TEXT NOT NULL, reason INTEGER NOT NULL, count INTEGER NOT NULL, sensor INTEGER,
+            example TEXT NOT NULL, explanation TEXT NOT NULL, received_ms INTEGER NOT NULL,
+            PRIMARY KEY(topic, reason)) STRICT, WITHOUT ROWID;
+        CREATE INDEX reject_received ON reject(received_ms);
+        CREATE TABLE state(
+            id INTEGER PRIMARY KEY CHECK(id = 1), judged_seq INTEGER NOT NULL, means_revision INTEGER NOT NULL) STRICT;
+        INSERT INTO state VALUES(1, 0, 0);
+        """;
+
+    private static readonly string[] TableNames =
+        ["reading", "mean", "verdict_count", "conflict", "reject", "state"];
+
+    /// <summary>Makes sure that a whole database of this version is at the path.</summary>
+    /// <exception cref="DatabaseRefusedException">What is there is foreign, half-written or newer.</exception>
+    internal static void CreateOrCheck(string path)
+    {
+        if (!DatabaseFile.Inspect(path, ApplicationId))
+            DatabaseFile.Create(path, Fill);
+        Check(path);
+    }
+
+    private static void Fill(string draft)
+    {
+        using var connection = new SqliteConnection(DatabaseFile.ConnectionString(draft, SqliteOpenMode.ReadWriteCreate, pooled: false));
+        connection.Open();
+        Execute(connection, $"BEGIN; PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Version}; {Tables} COMMIT;");
+        Execute(connection, "PRAGMA journal_mode = WAL;");
+    }
+
+    private static void Check(string path)
+    {
+        try
+        {
+            using var connection = new SqliteConnection(DatabaseFile.ConnectionString(path, SqliteOpenMode.ReadWrite, pooled: false));
+            connection.Open();
+            long version = (long)Scalar(connection, "PRAGMA user_version")!;
+            if (version > Version)
+                throw new DatabaseRefusedException(path, $"it was written by a newer version of FermentWatch (tables {version}, this one knows {Version}). Start that version again.");
+            if (version < 1)
+                throw new DatabaseRefusedException(path, "it bears our mark, but no version of its tables: it is half-written.");
+            foreach (string table in TableNames)
+            {
+                if (Scalar(connection, $"SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = '{table}'") is null)
+                    throw new DatabaseRefusedException(path, $"its table '{table}' is missing: it is half-written.");
+            }
+        }
+        catch (SqliteException trouble)
+        {
+            throw new DatabaseRefusedException(path, $"SQLite cannot read it ({trouble.Message}).", trouble);
+        }
+    }
+
+    private static void Execute(SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+
+    private static object? Scalar(SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return command.ExecuteScalar();
+    }
+}

@@ -1,0 +1,55 @@
+using FermentWatch.Kitchen.Readings;
+using NodaTime;
+
+namespace FermentWatch.Storage.Readings.Writing;
+
+/// <summary>The table of means, as the writer sees it.</summary>
+internal sealed class MeanRows(WriteSession session)
+{
+    private readonly SqlStatement _counting = session.Prepare(
+        $"""
+        SELECT instant_ms, value FROM reading
+        WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 AND verdict = {(int)Verdict.Counts}
+        ORDER BY instant_ms
+        """);
+    private readonly SqlStatement _delete = session.Prepare(
+        "DELETE FROM mean WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms = $4");
+    private readonly SqlStatement _write = session.Prepare(
+        """
+        INSERT INTO mean(span, sensor, quantity, start_ms, value, minimum, maximum, count) VALUES($1, $2, $3, $4, $5, $6, $7, $8)
+        ON CONFLICT(span, sensor, quantity, start_ms) DO UPDATE
+        SET value = excluded.value, minimum = excluded.minimum, maximum = excluded.maximum, count = excluded.count
+        WHERE value <> excluded.value OR minimum <> excluded.minimum OR maximum <> excluded.maximum OR count <> excluded.count
+        """);
+
+    /// <summary>Computes again the means of every bucket that holds one of the instants.</summary>
+    /// <returns>Whether a mean of a quarter hour is other than before.</returns>
+    internal bool Renew(int sensorKey, Quantity quantity, IEnumerable<long> instantsMs)
+    {
+        bool quarterChanged = false;
+        foreach (var hour in instantsMs.GroupBy(instant => Bucket.StartMs(MeanSpan.Hour, instant)))
+        {
+            var readings = _counting.Rows(
+                row => (row.GetInt64(0), row.GetDouble(1)), CancellationToken.None,
+                sensorKey, (int)quantity, hour.Key, hour.Key + Bucket.LengthMs(MeanSpan.Hour));
+            foreach (var span in Bucket.Spans)
+            {
+                var means = Bucket.Means(span, readings);
+                foreach (long startMs in hour.Select(instant => Bucket.StartMs(span, instant)).Distinct())
+                    quarterChanged |= Write(span, sensorKey, quantity, startMs, means) && span == MeanSpan.QuarterHour;
+            }
+        }
+
+        return quarterChanged;
+    }
+
+    private bool Write(MeanSpan span, int sensorKey, Quantity quantity, long startMs, List<ReadingMean> means)
+    {
+        var start = Instant.FromUnixTimeMilliseconds(startMs);
+        var mean = means.Find(candidate => candidate.Start == start);
+        int changed = mean is null
+            ? _delete.Run((int)span, sensorKey, (int)quantity, startMs)
+            : _write.Run((int)span, sensorKey, (int)quantity, startMs, mean.Value, mean.Minimum, mean.Maximum, mean.Count);
+        return changed > 0;
+    }
+}

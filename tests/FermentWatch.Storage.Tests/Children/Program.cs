@@ -1,0 +1,28 @@
+using FermentWatch.Storage.Readings;
+
+namespace FermentWatch.Storage.Tests.Children;
+
+/// <summary>Entry of the processes that the tests start in order to kill or starve them.</summary>
+internal static class Program
+{
+    private static async Task<int> Main(string[] arguments)
+    {
+        switch (arguments)
+        {
+            case ["append", var path, .. var starts]:
+                await Appender.RunAsync(path, [.. starts.Select(int.Parse)]);
+                return 0;
+            case ["create", var path]:
+                Console.Out.WriteLine("opening");
+                await using (ReadingStore.Open(path))
+                    Console.Out.WriteLine("open");
+                return 0;
+            case ["fill", var path]:
+                await Filler.RunAsync(path);
+                return 0;
+            default:
+                Console.Error.WriteLine("append PATH START..., create PATH or fill PATH");
+                return 2;
+        }
+    }
+}
