@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Unicode;
 
 namespace FermentWatch.Intake.Decoding;
 
@@ -14,7 +15,9 @@ public static class JsonText
     public static JsonDocument? Parse(ReadOnlyMemory<byte> payload)
     {
         // Bytes that C strings and lines leave behind at the end are no part of the document.
-        ReadOnlyMemory<byte> document = payload[..(payload.Span.TrimEnd(" \t\r\n\0"u8).Length)];
+        ReadOnlyMemory<byte> document = payload[..payload.Span.TrimEnd(" \t\r\n\0"u8).Length];
+        if (!Utf8.IsValid(document.Span))
+            return null;
         return TryParse(document) ?? (NotANumberTokens.ReplaceWithNull(document.Span) is { } mended ? TryParse(mended) : null);
     }
 
@@ -24,6 +27,19 @@ public static class JsonText
         try
         {
             return text.GetString();
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>The name of a field, or null where it is not valid Unicode.</summary>
+    public static string? NameOf(JsonProperty field)
+    {
+        try
+        {
+            return field.Name;
         }
         catch (InvalidOperationException)
         {

@@ -30,7 +30,8 @@ internal sealed class SenMlBase
 
     private string? Take(JsonProperty field)
     {
-        switch (field.Name)
+        string name = JsonText.NameOf(field) ?? "";
+        switch (name)
         {
             case "bn":
                 Name = Text(field.Value) ?? Name;
@@ -49,7 +50,7 @@ internal sealed class SenMlBase
                     ? null
                     : $"The base version (bver) must be a number up to {NewestVersion}.";
             default:
-                return MustBeUnderstood(field.Name) ? $"The field {field.Name} must be understood, and is not known." : null;
+                return MustBeUnderstood(name) ? $"The field {name} must be understood, and is not known." : null;
         }
     }
 
