@@ -23,4 +23,7 @@ public enum RejectReason
 
     /// <summary>The topic names a quantity we do not keep.</summary>
     UnknownQuantity = 7,
+
+    /// <summary>Whoever sent it may not publish on its topic.</summary>
+    NotAllowed = 8,
 }

@@ -1,0 +1,32 @@
+using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Sensors;
+
+namespace FermentWatch.Intake.Credentials;
+
+/// <summary>Makes credentials for our broker.</summary>
+public static class CredentialIssuer
+{
+    /// <summary>A credential with which a sensor may publish under its own topics. Its user name is the sensor's slug.</summary>
+    public static IssuedCredential ForSensor(Sensor sensor) => Issue(sensor.Slug, OwnTopic.FilterFor(sensor.Slug), sensor.Id);
+
+    /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
+    /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="TopicFilter.WhatIsWrong"/> says beforehand.</exception>
+    public static IssuedCredential ForGateway(string user, string filter) =>
+        TopicFilter.WhatIsWrong(filter) is { } wrong
+            ? throw new ArgumentException(wrong, nameof(filter))
+            : Issue(user, filter, null);
+
+    private static IssuedCredential Issue(string user, string filter, Guid? sensorId)
+    {
+        string password = SensorPassword.Generate();
+        var credential = new MqttCredential
+        {
+            Id = Guid.CreateVersion7(),
+            User = user,
+            PasswordHash = SensorPassword.Hash(password),
+            TopicFilter = filter,
+            SensorId = sensorId,
+        };
+        return new IssuedCredential(credential, password);
+    }
+}

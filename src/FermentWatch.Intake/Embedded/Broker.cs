@@ -1,0 +1,147 @@
+using System.Net;
+using FermentWatch.Intake.Door;
+using FermentWatch.Kitchen.Sensors;
+using Microsoft.Extensions.Logging;
+using MQTTnet;
+using MQTTnet.Protocol;
+using MQTTnet.Server;
+
+namespace FermentWatch.Intake.Embedded;
+
+/// <summary>
+/// The MQTT broker that lives in the service. A publish is acknowledged after its readings are committed; if they cannot be, the
+/// client is disconnected and sends again.
+/// </summary>
+public sealed class Broker : IAsyncDisposable
+{
+    private readonly BrokerOptions _options;
+    private readonly TimeProvider _time;
+    private readonly ILogger<Broker> _logger;
+    private readonly ConnectGate _gate;
+    private readonly BrokerEvents _events;
+    private MqttServer? _server;
+    private CancellationTokenSource? _stopping;
+    private Task _credentialCheck = Task.CompletedTask;
+
+    /// <summary>Makes a broker that does not run yet.</summary>
+    /// <exception cref="ArgumentException">At least one setting is wrong; the message names all that are.</exception>
+    public Broker(BrokerOptions options, ISensorBook book, MessageDoor door, TimeProvider time, ILogger<Broker> logger)
+    {
+        options.ThrowIfWrong();
+        _options = options;
+        _time = time;
+        _logger = logger;
+        _gate = new ConnectGate(book, options.MaxConnections);
+        _events = new BrokerEvents(options, _gate, door, Counts, time, logger);
+    }
+
+    /// <summary>What was refused or dropped.</summary>
+    public BrokerCounts Counts { get; } = new();
+
+    /// <summary>How many clients are connected.</summary>
+    public int ConnectedClients => _gate.Count;
+
+    /// <summary>The port it listens on while it runs.</summary>
+    public int Port { get; private set; }
+
+    /// <summary>Starts to listen.</summary>
+    /// <exception cref="System.Net.Sockets.SocketException">The address or port cannot be had.</exception>
+    public async Task StartAsync(CancellationToken cancellationToken)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        MqttServerOptions serverOptions = ServerOptions();
+        var server = new MqttServerFactory(new LibraryLogger(_logger)).CreateMqttServer(serverOptions);
+        _events.AttachTo(server);
+        await server.StartAsync();
+        _server = server;
+        Port = serverOptions.DefaultEndpointOptions.Port;
+        _stopping = new CancellationTokenSource();
+        _credentialCheck = CheckCredentialsAsync(server, _stopping.Token);
+        BrokerLog.Listening(_logger, _options.BindAddress, Port);
+    }
+
+    /// <summary>Lets nobody in any more, lets running commits end, and disconnects all.</summary>
+    public async Task StopAsync(CancellationToken cancellationToken)
+    {
+        if (_server is not { } server)
+            return;
+        _server = null;
+        await _stopping!.CancelAsync();
+        await _credentialCheck;
+        server.AcceptNewConnections = false;
+        await server.StopAsync(new MqttServerStopOptions());
+        server.Dispose();
+        _stopping.Dispose();
+        BrokerLog.Stopped(_logger);
+    }
+
+    /// <summary>Publishes something of our own to those who listen.</summary>
+    /// <param name="topic">The topic, no wildcard in it.</param>
+    /// <param name="payload">The bytes; empty with <paramref name="retain"/> removes what was retained.</param>
+    /// <param name="retain">Whether those who subscribe later get it too, until the service stops.</param>
+    /// <param name="cancellationToken">Gives up waiting.</param>
+    /// <exception cref="InvalidOperationException">The broker does not run.</exception>
+    public Task PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
+    {
+        if (_server is not { } server)
+            throw new InvalidOperationException("The broker does not run.");
+        MqttApplicationMessage message = new MqttApplicationMessageBuilder()
+            .WithTopic(topic)
+            .WithPayload(payload.ToArray())
+            .WithRetainFlag(retain)
+            .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce)
+            .Build();
+        return server.InjectApplicationMessage(
+            new InjectedMqttApplicationMessage(message) { SenderClientId = "fermentwatch", CustomSessionItems = BrokerEvents.OurOwn },
+            cancellationToken);
+    }
+
+    /// <summary>Stops the broker if it runs.</summary>
+    public async ValueTask DisposeAsync() => await StopAsync(CancellationToken.None);
+
+    private MqttServerOptions ServerOptions()
+    {
+        IPAddress address = IPAddress.Parse(_options.BindAddress);
+        bool six = address.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6;
+        return new MqttServerOptionsBuilder()
+            .WithDefaultEndpoint()
+            .WithDefaultEndpointPort(_options.Port)
+            .WithDefaultEndpointBoundIPAddress(six ? IPAddress.None : address)
+            .WithDefaultEndpointBoundIPV6Address(six ? address : IPAddress.None)
+            .WithDefaultCommunicationTimeout(_options.ConnectTimeout)
+            .Build();
+    }
+
+    private async Task CheckCredentialsAsync(MqttServer server, CancellationToken stopping)
+    {
+        using var timer = new PeriodicTimer(_options.CredentialCheckInterval, _time);
+        try
+        {
+            while (await timer.WaitForNextTickAsync(stopping))
+                await DisconnectWithdrawnAsync(server, stopping);
+        }
+        catch (OperationCanceledException)
+        {
+            // The broker stops.
+        }
+    }
+
+    private async Task DisconnectWithdrawnAsync(MqttServer server, CancellationToken stopping)
+    {
+        try
+        {
+            foreach (string clientId in await _gate.WithdrawnAsync(stopping))
+            {
+                Counts.Count(RefusalReason.CredentialWithdrawn);
+                BrokerLog.Withdrawn(_logger, clientId);
+                if ((await server.GetClientsAsync()).FirstOrDefault(client => client.Id == clientId) is { } client)
+                    await client.DisconnectAsync(new MqttServerClientDisconnectOptions { ReasonCode = MqttDisconnectReasonCode.NotAuthorized });
+            }
+        }
+        catch (Exception exception) when (exception is not OperationCanceledException)
+        {
+            // Whatever failed, those connected stay until the next check; the loop must not end for it.
+            BrokerLog.CheckFailed(_logger, exception);
+        }
+    }
+}

@@ -1,0 +1,195 @@
+using System.Buffers;
+using System.Collections;
+using System.Net;
+using FermentWatch.Intake.Door;
+using FermentWatch.Kitchen.Readings;
+using Microsoft.Extensions.Logging;
+using MQTTnet.Packets;
+using MQTTnet.Protocol;
+using MQTTnet.Server;
+using NodaTime;
+
+namespace FermentWatch.Intake.Embedded;
+
+/// <summary>What the broker answers when clients connect, publish and subscribe.</summary>
+internal sealed class BrokerEvents(
+    BrokerOptions options, ConnectGate gate, MessageDoor door, BrokerCounts counts, TimeProvider time, ILogger logger)
+{
+    /// <summary>Marks what we publish ourselves.</summary>
+    public static readonly IDictionary OurOwn = new Hashtable();
+
+    private static readonly object _grantKey = new();
+    private static readonly object _deliveryKey = new();
+    private static readonly TimeSpan _sayAgainAfter = TimeSpan.FromMinutes(10);
+
+    private readonly FirstTimes _said = new(_sayAgainAfter, time);
+    private int _logIsBroken;
+
+    public void AttachTo(MqttServer server)
+    {
+        server.ValidatingConnectionAsync += OnConnectingAsync;
+        server.ClientDisconnectedAsync += OnDisconnectedAsync;
+        server.InterceptingInboundPacketAsync += OnPacketAsync;
+        server.InterceptingPublishAsync += OnPublishAsync;
+        server.InterceptingSubscriptionAsync += OnSubscribeAsync;
+        server.QueuedApplicationMessageOverwrittenAsync += OnDroppedAsync;
+    }
+
+    private async Task OnConnectingAsync(ValidatingConnectionEventArgs connecting)
+    {
+        string clientId = connecting.ClientId ?? "";
+        if (clientId.Length == 0 && connecting.ProtocolVersion == MQTTnet.Formatter.MqttProtocolVersion.V500)
+            clientId = connecting.AssignedClientIdentifier = $"auto-{Guid.NewGuid():N}";
+
+        string user = connecting.UserName ?? "";
+        RefusalReason? refusal = RefusalReason.NoClientId;
+        ClientGrant? grant = null;
+        if (clientId.Length > 0)
+            (grant, refusal) = await EnterAsync(clientId, user, connecting.RawPassword);
+        if (grant is not null)
+        {
+            connecting.SessionItems[_grantKey] = grant;
+            return;
+        }
+
+        connecting.ReasonCode = Answer(refusal!.Value);
+        counts.Count(refusal.Value);
+        string address = (connecting.RemoteEndPoint as IPEndPoint)?.Address.ToString() ?? "unknown";
+        if (_said.IsFirst($"connect {address} {user} {refusal}"))
+            BrokerLog.Refused(logger, clientId, user, address, refusal.Value);
+    }
+
+    private async Task<(ClientGrant?, RefusalReason?)> EnterAsync(string clientId, string user, ReadOnlyMemory<byte> password)
+    {
+        try
+        {
+            return await gate.EnterAsync(clientId, user, System.Text.Encoding.UTF8.GetString(password.Span));
+        }
+        catch (Exception exception) when (exception is IOException or System.Data.Common.DbException)
+        {
+            if (_said.IsFirst("records unavailable"))
+                BrokerLog.RecordsUnavailable(logger, exception);
+            return (null, RefusalReason.RecordsUnavailable);
+        }
+    }
+
+    // MQTT 3.1.1 knows only these few answers; MQTT 5 knows them too.
+    private static MqttConnectReasonCode Answer(RefusalReason refusal) => refusal switch
+    {
+        RefusalReason.NoClientId or RefusalReason.ClientIdTaken => MqttConnectReasonCode.ClientIdentifierNotValid,
+        RefusalReason.BadCredentials => MqttConnectReasonCode.BadUserNameOrPassword,
+        _ => MqttConnectReasonCode.ServerUnavailable,
+    };
+
+    private Task OnDisconnectedAsync(ClientDisconnectedEventArgs left)
+    {
+        // After a takeover the place belongs to the newcomer.
+        if (left.DisconnectType != MqttClientDisconnectType.Takeover)
+            gate.Leave(left.ClientId);
+        return Task.CompletedTask;
+    }
+
+    private static Task OnPacketAsync(InterceptingPacketEventArgs incoming)
+    {
+        // Packets of one client are handled one after the other, so what is noted here is there when its publish is judged.
+        if (incoming.Packet is MqttPublishPacket publish)
+            incoming.SessionItems[_deliveryKey] = publish.PacketIdentifier == 0
+                ? null
+                : new Delivery(publish.PacketIdentifier, publish.Dup);
+        return Task.CompletedTask;
+    }
+
+    private async Task OnPublishAsync(InterceptingPublishEventArgs publish)
+    {
+        if (ReferenceEquals(publish.SessionItems, OurOwn))
+            return;
+        publish.ProcessPublish = false;
+        if (publish.SessionItems[_grantKey] is not ClientGrant grant)
+        {
+            publish.CloseConnection = true;
+            return;
+        }
+
+        var message = new IncomingMessage(
+            publish.ClientId,
+            publish.ApplicationMessage.Topic ?? "",
+            publish.ApplicationMessage.Payload.ToArray(),
+            Instant.FromUnixTimeMilliseconds(time.GetUtcNow().ToUnixTimeMilliseconds()),
+            publish.SessionItems[_deliveryKey] as Delivery?);
+        DoorOutcome outcome = await TakeAsync(message, grant);
+        if (outcome.RefusedFor is { } refusal)
+        {
+            publish.Response.ReasonCode = Answer(refusal);
+            return;
+        }
+        publish.ProcessPublish = true;
+        // A sensor's word on itself may be kept for later listeners; anything more would let clients fill our memory.
+        if (publish.ApplicationMessage.Retain && !IsStatus(message.Topic))
+            publish.ApplicationMessage.Retain = false;
+    }
+
+    private async Task<DoorOutcome> TakeAsync(IncomingMessage message, ClientGrant grant)
+    {
+        try
+        {
+            DoorOutcome outcome = await TakeUnguardedAsync(message, grant);
+            if (outcome.Appended.Stored > 0 && Interlocked.Exchange(ref _logIsBroken, 0) == 1)
+                BrokerLog.LogMended(logger);
+            return outcome;
+        }
+        catch (IOException exception)
+        {
+            if (Interlocked.Exchange(ref _logIsBroken, 1) == 0)
+                BrokerLog.LogBroken(logger, exception);
+            throw;
+        }
+    }
+
+    private Task<DoorOutcome> TakeUnguardedAsync(IncomingMessage message, ClientGrant grant)
+    {
+        if (message.Payload.Length > options.MaxPayloadBytes)
+            return door.RefuseAsync(message, null, RejectReason.TooLarge,
+                $"The payload has {message.Payload.Length} bytes; at most {options.MaxPayloadBytes} are taken.", CancellationToken.None);
+        if (grant.MayPublish(message.Topic))
+            return door.TakeAsync(message, CancellationToken.None);
+
+        counts.Count(RefusalReason.PublishNotAllowed);
+        if (_said.IsFirst($"publish {message.ClientId} {grant.Credential.User}"))
+            BrokerLog.TopicRefused(logger, message.ClientId, message.Topic, RefusalReason.PublishNotAllowed);
+        return door.RefuseAsync(message, null, RejectReason.NotAllowed,
+            $"The user {grant.Credential.User} may publish under {grant.Credential.TopicFilter} only.", CancellationToken.None);
+    }
+
+    private static MqttPubAckReasonCode Answer(RejectReason reason) => reason switch
+    {
+        RejectReason.NotAllowed => MqttPubAckReasonCode.NotAuthorized,
+        RejectReason.TooLarge => MqttPubAckReasonCode.QuotaExceeded,
+        RejectReason.UnknownSensor or RejectReason.UnknownQuantity => MqttPubAckReasonCode.TopicNameInvalid,
+        _ => MqttPubAckReasonCode.PayloadFormatInvalid,
+    };
+
+    private static bool IsStatus(string topic) =>
+        Topics.OwnTopic.Parse(topic) is { Kind: Topics.OwnTopicKind.Status };
+
+    private Task OnSubscribeAsync(InterceptingSubscriptionEventArgs subscribe)
+    {
+        string filter = subscribe.TopicFilter.Topic;
+        if (subscribe.SessionItems[_grantKey] is ClientGrant grant && grant.MaySubscribe(filter))
+            return Task.CompletedTask;
+
+        subscribe.ProcessSubscription = false;
+        subscribe.Response.ReasonCode = MqttSubscribeReasonCode.NotAuthorized;
+        counts.Count(RefusalReason.SubscribeNotAllowed);
+        if (_said.IsFirst($"subscribe {subscribe.ClientId}"))
+            BrokerLog.TopicRefused(logger, subscribe.ClientId, filter, RefusalReason.SubscribeNotAllowed);
+        return Task.CompletedTask;
+    }
+
+    private Task OnDroppedAsync(QueueMessageOverwrittenEventArgs dropped)
+    {
+        counts.CountDropped();
+        if (_said.IsFirst($"slow {dropped.ReceiverClientId}"))
+            BrokerLog.SlowSubscriber(logger, dropped.ReceiverClientId);
+        return Task.CompletedTask;
+    }
+}

@@ -1,0 +1,38 @@
+using FermentWatch.Kitchen.Readings;
+
+namespace FermentWatch.Intake.Topics;
+
+/// <summary>
+/// A topic of our own shape: <c>fermentwatch/sensor/ID/QUANTITY</c>, <c>fermentwatch/sensor/ID/status</c>, or the bare
+/// <c>fermentwatch/sensor/ID</c>.
+/// </summary>
+/// <param name="Slug">The sensor's name in the topic, not yet looked up.</param>
+/// <param name="Kind">What belongs on the topic.</param>
+/// <param name="Quantity">What a bare number on it measures; null unless <paramref name="Kind"/> is a number.</param>
+public sealed record OwnTopic(string Slug, OwnTopicKind Kind, Quantity? Quantity)
+{
+    /// <summary>Under which all sensors made for it report.</summary>
+    public const string Root = "fermentwatch/sensor/";
+
+    /// <summary>The filter that holds all topics of one sensor, and none of another's.</summary>
+    public static string FilterFor(string slug) => $"{Root}{slug}/#";
+
+    /// <summary>Whether the topic lies under <see cref="Root"/>.</summary>
+    public static bool IsOwn(string topic) => topic.StartsWith(Root, StringComparison.Ordinal);
+
+    /// <summary>Reads a topic under <see cref="Root"/>; null where it lies elsewhere.</summary>
+    public static OwnTopic? Parse(string topic)
+    {
+        if (!IsOwn(topic))
+            return null;
+        string[] levels = topic[Root.Length..].Split('/');
+        string slug = levels[0];
+        return levels.Length switch
+        {
+            1 => new OwnTopic(slug, OwnTopicKind.Pack, null),
+            2 when levels[1] == "status" => new OwnTopic(slug, OwnTopicKind.Status, null),
+            2 when QuantityNames.Find(levels[1]) is { } quantity => new OwnTopic(slug, OwnTopicKind.Number, quantity),
+            _ => new OwnTopic(slug, OwnTopicKind.Unknown, null),
+        };
+    }
+}

@@ -1,0 +1,56 @@
+using FermentWatch.Intake.Decoding.SenMl;
+using FermentWatch.Intake.Door;
+using FermentWatch.Intake.Tests.Doubles;
+using FermentWatch.Intake.Topics;
+using NodaTime;
+using NodaTime.Text;
+
+namespace FermentWatch.Intake.Tests.Cases;
+
+public sealed class GoldenCaseTests
+{
+    private static readonly Instant _received = Instant.FromUtc(2026, 10, 4, 8, 0);
+
+    public static TheoryData<string> All => CaseFolder.Names();
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public async Task TakeAsync_GoldenPayload_StoresAndRejectsWhatTheCaseSays(string name)
+    {
+        string folder = Path.Combine(CaseFolder.Root, name);
+        GoldenCase expected = GoldenCase.Read(folder);
+        string topic = (await File.ReadAllTextAsync(Path.Combine(folder, "topic.txt"))).Trim();
+        byte[] payload = await File.ReadAllBytesAsync(Path.Combine(folder, "payload"));
+        var household = new Household();
+        var slugs = new Dictionary<int, string>();
+        foreach (string slug in (string[])["cellar", "crock-7"])
+            slugs[(await household.AddSensorAsync(slug)).Sensor.Key] = slug;
+
+        await household.Door.TakeAsync(new IncomingMessage("case", topic, payload, _received, null), CancellationToken.None);
+
+        Assert.Equal(
+            expected.Readings.Select(reading => $"{reading.Sensor} {reading.Quantity} {reading.Value:G12} {reading.MeasuredAt} {reading.Time}"),
+            household.Log.Stored.Select(reading =>
+                $"{slugs[reading.SensorKey]} {QuantityNames.Of(reading.Quantity)} {reading.Value:G12} {InstantPattern.ExtendedIso.Format(reading.MeasuredAt)} {reading.TimeSource}"));
+        Assert.Equal(
+            expected.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"),
+            household.Log.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"));
+        Assert.All(household.Log.Rejects, reject => Assert.EndsWith(".", reject.Explanation));
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public async Task Read_GoldenPack_ResolvesToTheFormTheCaseGives(string name)
+    {
+        string folder = Path.Combine(CaseFolder.Root, name);
+        if (GoldenCase.Read(folder).Resolved is not { } resolved)
+            return;
+
+        SenMlPack pack = SenMlReader.Read(await File.ReadAllBytesAsync(Path.Combine(folder, "payload")), _received);
+
+        Assert.Equal(
+            resolved.Select(record => $"{record.N} {record.U} {record.T:F3} {record.V:G12} {(record.Vs ?? record.Vb ?? record.Vd)?.GetRawText()}"),
+            pack.Records.Select(record =>
+                $"{record.Name} {record.Unit} {record.MeasuredAt.ToUnixTimeMilliseconds() / 1000.0:F3} {record.Number:G12} {record.Other}"));
+    }
+}
