@@ -1,0 +1,56 @@
+using System.Globalization;
+using System.Net;
+using FermentWatch.Kitchen.Notices;
+using NodaTime;
+
+namespace FermentWatch.Notices.Webhooks;
+
+/// <summary>Posts notices as signed JSON. A receiver drops a repeat by the <c>webhook-id</c>, which is the notice's key.</summary>
+public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChannel
+{
+    /// <summary>Longest wait for an answer.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    public Channel Channel => Channel.Webhook;
+
+    /// <inheritdoc/>
+    public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
+        patience.CancelAfter(Patience);
+        try
+        {
+            using HttpRequestMessage request = Request(notice, route, late);
+            using HttpResponseMessage answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, patience.Token);
+            return Outcome(answer);
+        }
+        catch (HttpRequestException trouble)
+        {
+            return DeliveryOutcome.TryAgain($"{route.Address} could not be reached: {trouble.Message}");
+        }
+        catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
+        {
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{route.Address} did not answer within {Patience.TotalSeconds:0} seconds."));
+        }
+    }
+
+    private HttpRequestMessage Request(Notice notice, NoticeRoute route, string? late)
+    {
+        Instant now = clock.GetCurrentInstant();
+        byte[] body = NoticeJson.Of(notice, late);
+        var request = new HttpRequestMessage(HttpMethod.Post, route.Address) { Content = new ByteArrayContent(body) };
+        request.Content.Headers.ContentType = new("application/json");
+        request.Headers.Add("webhook-id", notice.Key);
+        request.Headers.Add("webhook-timestamp", now.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture));
+        if (route.Secret is { Length: > 0 } secret)
+            request.Headers.Add("webhook-signature", WebhookSignature.Of(secret, notice.Key, now, body));
+        return request;
+    }
+
+    private static DeliveryOutcome Outcome(HttpResponseMessage answer) => answer switch
+    {
+        { IsSuccessStatusCode: true } => DeliveryOutcome.Delivered,
+        { StatusCode: HttpStatusCode.Gone } => DeliveryOutcome.Refused("The receiver says that it is gone (410)."),
+        _ => DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"The receiver answered {(int)answer.StatusCode}.")),
+    };
+}

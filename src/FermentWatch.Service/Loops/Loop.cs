@@ -1,0 +1,89 @@
+using System.Threading.Channels;
+using NodaTime;
+
+namespace FermentWatch.Service.Loops;
+
+/// <summary>
+/// A thin loop around one pass: it wakes at least every minute, and whenever somebody wakes it, and asks the pass what is due.
+/// A pass that fails is logged once per change of state and tried again at the next waking.
+/// </summary>
+/// <param name="name">Its name in the log, in health and in metrics.</param>
+/// <param name="pass">What it does; safe to run again at any time.</param>
+/// <param name="time">The clock.</param>
+/// <param name="logger">Where changes of state go.</param>
+public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pass, TimeProvider time, ILogger<Loop> logger) : BackgroundService
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
+    private readonly Channel<TaskCompletionSource?> _wakings = Channel.CreateUnbounded<TaskCompletionSource?>();
+
+    private int _asked;
+
+    public string Name => name;
+
+    /// <summary>When the last pass that went well began; null before the first.</summary>
+    public Instant? LastPass { get; private set; }
+
+    /// <summary>What the last pass failed with; null when it went well.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>Asks for a pass soon; costs nothing if one is asked for already.</summary>
+    public void Wake()
+    {
+        if (Interlocked.Exchange(ref _asked, 1) == 0)
+            _wakings.Writer.TryWrite(null);
+    }
+
+    /// <summary>Asks for a pass and completes when one that began after this call has ended, well or not.</summary>
+    public Task WakeAndWaitAsync(CancellationToken cancellationToken)
+    {
+        var waiter = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        return _wakings.Writer.TryWrite(waiter) ? waiter.Task.WaitAsync(cancellationToken) : Task.CompletedTask;
+    }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using ITimer timer = time.CreateTimer(_ => Wake(), null, TimeSpan.Zero, Patience);
+        var waiters = new List<TaskCompletionSource>();
+        try
+        {
+            while (await _wakings.Reader.WaitToReadAsync(stoppingToken))
+            {
+                Volatile.Write(ref _asked, 0);
+                while (_wakings.Reader.TryRead(out TaskCompletionSource? waiter))
+                    if (waiter is not null)
+                        waiters.Add(waiter);
+                await RunOnceAsync(stoppingToken);
+                waiters.ForEach(waiter => waiter.TrySetResult());
+                waiters.Clear();
+            }
+        }
+        finally
+        {
+            _wakings.Writer.TryComplete();
+            while (_wakings.Reader.TryRead(out TaskCompletionSource? waiter))
+                waiter?.TrySetResult();
+            waiters.ForEach(waiter => waiter.TrySetResult());
+        }
+    }
+
+    private async Task RunOnceAsync(CancellationToken stoppingToken)
+    {
+        Instant now = Instant.FromDateTimeOffset(time.GetUtcNow());
+        try
+        {
+            await pass(now, stoppingToken);
+            if (Trouble is not null)
+                LoopLog.Recovered(logger, name);
+            Trouble = null;
+            LastPass = now;
+        }
+        catch (Exception trouble) when (trouble is not OperationCanceledException || !stoppingToken.IsCancellationRequested)
+        {
+            // Whatever it was, the loop must live to try again; the reason is kept for the health page.
+            if (Trouble is null)
+                LoopLog.Failed(logger, name, trouble);
+            Trouble = trouble.Message;
+        }
+    }
+}
