@@ -1,15 +1,81 @@
+using FermentWatch.Kinetics.Ensemble;
+using FermentWatch.Kinetics.Guilds;
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Simulation;
+using FermentWatch.Kinetics.Temperature;
+
 namespace FermentWatch.Kinetics.Forecasting;
 
-/// <summary>Turns a request into a forecast.</summary>
+/// <summary>Turns a request into a forecast: prior members, moved to fit the readings, run through the span.</summary>
 public static class Forecaster
 {
-    /// <summary>Computes the forecast.</summary>
+    /// <summary>Computes the forecast; about ten milliseconds without readings and some tens with them.</summary>
     /// <exception cref="ArgumentException">The request has refusals; ask <see cref="ForecastRequest.Check"/> first.</exception>
     public static Forecast Run(ForecastRequest request)
     {
         IReadOnlyList<Refusal> refusals = request.Check();
         if (refusals.Count > 0)
             throw new ArgumentException(string.Join("; ", refusals), nameof(request));
-        throw new NotSupportedException("The solver comes with the next commit.");
+        var jar = new JarMembers(request.Recipe, request.Temperatures, LongestDays(request), ModelParameters.Current, new PriorSpread());
+        IReadOnlyList<PhReading> readings = [.. request.Readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)];
+        var fit = new ReadingFit(jar, readings, request.Members);
+        double[] deviates = MemberPrior.Standard.Draw(Philox.Key(request.Seed, ModelIdentity.Key), request.Members);
+        fit.Run(deviates, MemberPrior.Standard, request.Seed);
+        return Answer(request, jar, deviates, fit);
+    }
+
+    private static double LongestDays(ForecastRequest request) =>
+        Math.Max(request.Days, request.Readings.Count > 0 ? request.Readings.Max(reading => reading.Day) : 0);
+
+    private static Forecast Answer(ForecastRequest request, JarMembers jar, double[] deviates, ReadingFit fit)
+    {
+        int members = request.Members;
+        Passage Line(Watched watched, double level) => new(watched, level, members);
+        Passage acidLine = Line(Watched.BrinePh, 4.6);
+        Passage ph4 = Line(Watched.BrinePh, 4.0);
+        Passage centreAcidLine = Line(Watched.CentrePh, 4.6);
+        Passage centrePh4 = Line(Watched.CentrePh, 4.0);
+        Passage? target = request.Target is { } wanted ? Line(WatchedOf(wanted.Kind), wanted.Level) : null;
+        Passage[] passages = [acidLine, ph4, centreAcidLine, centrePh4];
+        var trace = new Trace(members, OutputDays(request.Days, request.EveryDays), target is null ? passages : [.. passages, target]);
+        jar.Run(deviates, new LaneTable(members), trace);
+        double[] scratch = new double[members];
+        return new Forecast
+        {
+            ModelVersion = ModelIdentity.Version,
+            Course = [.. Enumerable.Range(0, trace.Days.Length).Select(time => Point(trace, time, jar.Climate, scratch))],
+            AcidLine = QuantileOf.Days(acidLine.Days, scratch),
+            Ph4 = QuantileOf.Days(ph4.Days, scratch),
+            CentreAcidLine = QuantileOf.Days(centreAcidLine.Days, scratch),
+            CentrePh4 = QuantileOf.Days(centrePh4.Days, scratch),
+            Target = target is null ? null : QuantileOf.Days(target.Days, scratch),
+            Flagged = fit.Flagged,
+            Remarks = request.Temperatures.Remarks,
+        };
+    }
+
+    private static Watched WatchedOf(TargetKind kind) => kind switch
+    {
+        TargetKind.Ph => Watched.BrinePh,
+        TargetKind.AcidityPercentLactic => Watched.Acidity,
+        _ => Watched.Sourness,
+    };
+
+    private static CoursePoint Point(Trace trace, int time, JarClimate climate, double[] scratch) => new(
+        trace.Days[time],
+        climate.At(24 * trace.Days[time]),
+        QuantileOf.Values(trace.At(trace.Ph, time), scratch),
+        QuantileOf.Values(trace.At(trace.Acidity, time), scratch),
+        QuantileOf.Values(trace.At(trace.Sourness, time), scratch).P50,
+        QuantileOf.Values(trace.At(trace.CentrePh, time), scratch));
+
+    /// <summary>Day 0, each step, and the last day.</summary>
+    private static double[] OutputDays(double days, double everyDays)
+    {
+        var output = new List<double> { 0 };
+        for (int i = 1; i * everyDays < days - (0.25 * TemperatureCourse.StepDays); i++)
+            output.Add(i * everyDays);
+        output.Add(days);
+        return [.. output];
     }
 }

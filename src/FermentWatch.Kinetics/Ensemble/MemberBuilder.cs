@@ -1,0 +1,100 @@
+using FermentWatch.Kinetics.Chemistry;
+using FermentWatch.Kinetics.Guilds;
+using FermentWatch.Kinetics.Simulation;
+
+namespace FermentWatch.Kinetics.Ensemble;
+
+/// <summary>Turns a member's standard deviates into the constants of its lane.</summary>
+internal sealed class MemberBuilder(JarContents contents, ModelParameters model, PriorSpread spread, double saltDeviationPercent)
+{
+    private readonly double[] _slots = new double[Slot.Count];
+
+    /// <summary>The constants of a member; the span is overwritten by the next call.</summary>
+    public ReadOnlySpan<double> Build(ReadOnlySpan<double> deviates)
+    {
+        double salt = Math.Clamp(contents.SaltPercent + (saltDeviationPercent * deviates[Deviate.Salt]), 0, 15);
+        Growth(deviates, salt);
+        double saltMoles = contents.SaltPercent > 0 ? contents.Native.Salt * salt / contents.SaltPercent : 0;
+        Chemistry(deviates, saltMoles);
+        Start(deviates);
+        return _slots;
+    }
+
+    private static double Factor(double lnSpread, double deviate) => Math.Exp(lnSpread * deviate);
+
+    private void Growth(ReadOnlySpan<double> z, double salt)
+    {
+        double rate = Factor(spread.LnRate, z[Deviate.Rate]);
+        double upkeep = Factor(spread.LnUpkeep, z[Deviate.Upkeep]);
+        double tolerance = Factor(spread.LnAcidTolerance, z[Deviate.AcidTolerance]);
+        for (int g = 0; g < ModelParameters.GuildCount; g++)
+        {
+            Guild guild = model.Guilds[g];
+            double bearable = SaltTerm.Share(salt, guild.SaltLimitPercent, model.SaltPower) * SaltTerm.AgainstOthers(salt, model.LowSaltPercent);
+            _slots[Slot.Rate + g] = rate * bearable * guild.OptimumRatePerHour;
+            _slots[Slot.Maintenance + g] = rate * upkeep * bearable * guild.MaintenanceHexosePerHour;
+            _slots[Slot.GrowthHexose + g] = guild.GrowthHexose;
+            _slots[Slot.LacticYield + g] = guild.LacticYield;
+            _slots[Slot.AceticYield + g] = guild.AceticYield;
+            _slots[Slot.TemperatureMinimum + g] = guild.Temperature.Minimum;
+            _slots[Slot.TemperatureOptimum + g] = guild.Temperature.Optimum;
+            _slots[Slot.TemperatureMaximum + g] = guild.Temperature.Maximum;
+            _slots[Slot.PhFactor + g] = Math.Pow(10, model.PhSteepness * (guild.HalfPh + (spread.HalfPh * z[Deviate.PhTolerance])));
+            _slots[Slot.AcidFactor + g] = Math.Pow(guild.HalfAcidMolesPerLitre * tolerance, -3);
+        }
+        _slots[Slot.PhPower] = model.PhSteepness;
+        _slots[Slot.InverseCrowding] = 1 / model.Crowding;
+        _slots[Slot.AceticWeight] = model.AceticWeight;
+        _slots[Slot.HalfHexose] = model.HalfHexose;
+        _slots[Slot.LagFactor] = Math.Exp(model.Lag * Factor(spread.LnLag, z[Deviate.Lag])) - 1;
+        _slots[Slot.TemperatureDeviate] = z[Deviate.Temperature];
+    }
+
+    private void Chemistry(ReadOnlySpan<double> z, double salt)
+    {
+        double strong = Factor(spread.LnStrongIons, z[Deviate.StrongIons]);
+        double acids = Factor(spread.LnNativeAcids, z[Deviate.NativeAcids]);
+        AcidMixture n = contents.Native;
+        // Raw juice stays near its raw pH: what the known acids do not carry of the strong ions, the side chains carry.
+        double known = n.StrongIonDifference - n.SideChain;
+        double sideChain = Math.Max(0.2 * n.SideChain, n.SideChain + ((strong - 1) * n.StrongIonDifference) - ((acids - 1) * known));
+        double strongIons = sideChain - n.SideChain + n.StrongIonDifference + ((acids - 1) * known);
+        DissociationConstants k = DissociationConstants.At(salt + strongIons);
+        _slots[Slot.Lactic] = k.Lactic;
+        _slots[Slot.Acetic] = k.Acetic;
+        _slots[Slot.Malic1] = k.Malic1;
+        _slots[Slot.Malic12] = k.Malic1 * k.Malic2;
+        _slots[Slot.Citric1] = k.Citric1;
+        _slots[Slot.Citric12] = k.Citric1 * k.Citric2;
+        _slots[Slot.Citric123] = k.Citric1 * k.Citric2 * k.Citric3;
+        _slots[Slot.Phosphoric1] = k.Phosphoric1;
+        _slots[Slot.Phosphoric12] = k.Phosphoric1 * k.Phosphoric2;
+        _slots[Slot.SideChain] = k.SideChain;
+        _slots[Slot.Water] = k.Water;
+        _slots[Slot.FreeHydrogen] = 1 / k.HydrogenActivityCoefficient;
+        _slots[Slot.StrongIons] = strongIons;
+        _slots[Slot.MalicTotal] = acids * n.Malic;
+        _slots[Slot.CitricTotal] = acids * n.Citric;
+        _slots[Slot.PhosphateTotal] = acids * n.Phosphate;
+        _slots[Slot.SideChainTotal] = sideChain;
+        _slots[Slot.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate, sideChain, salt));
+    }
+
+    private void Start(ReadOnlySpan<double> z)
+    {
+        double starters = Math.Pow(10, spread.StartersLog10 * z[Deviate.Starters]);
+        double finishers = Math.Pow(10, spread.FinishersLog10 * z[Deviate.Finishers]);
+        for (int g = 0; g < ModelParameters.GuildCount; g++)
+            _slots[Slot.FirstLnCount + g] = Math.Log(contents.FirstCounts[g] * (g < 2 ? starters : finishers));
+        _slots[Slot.Exchange] = contents.ExchangePerHour * Factor(spread.LnExchange, z[Deviate.Exchange]);
+        _slots[Slot.OuterShare] = contents.OuterShare;
+        _slots[Slot.OuterStart] = contents.OuterStart;
+        double inner = (1 - (contents.OuterStart * contents.OuterShare)) / (1 - contents.OuterShare);
+        _slots[Slot.InnerStart] = inner;
+        double hexose = contents.Hexose * Factor(spread.LnSugar, z[Deviate.Sugar]);
+        _slots[Slot.FirstHexoseOuter] = hexose * contents.OuterStart;
+        _slots[Slot.FirstHexoseInner] = hexose * inner;
+        _slots[Slot.FirstLactic] = contents.AddedLactic;
+        _slots[Slot.FirstAcetic] = contents.AddedAcetic;
+    }
+}

@@ -1,0 +1,43 @@
+using FermentWatch.Kinetics.Observation;
+
+namespace FermentWatch.Kinetics.Ensemble;
+
+/// <summary>
+/// How likely a pH reading is where the model says another. Around the model's value lies the error of the method and the
+/// model's own. A reading that is better news than expected may be a slip and has a heavy tail (Student's t, four degrees
+/// of freedom); one that is worse news is never discounted: its tail is normal.
+/// </summary>
+internal static class PhLikelihood
+{
+    /// <summary>What the model itself is off by at a given time, pH.</summary>
+    private const double ModelError = 0.07;
+
+    private const double Freedom = 4;
+
+    /// <summary>Half a step of a strip's colour scale.</summary>
+    private const double HalfStripStep = 0.15;
+
+    /// <summary>Standard deviation of a reading around the model's pH.</summary>
+    public static double Deviation(PhMethod method)
+    {
+        double own = method switch { PhMethod.Meter => 0.05, PhMethod.Probe => 0.1, _ => 0.3 };
+        return Math.Sqrt((own * own) + (ModelError * ModelError));
+    }
+
+    /// <summary>Logarithm of the density, without constants that do not depend on the model's pH.</summary>
+    public static double LogDensity(PhReading reading, double modelPh)
+    {
+        double deviation = Deviation(reading.Method);
+        double off = (reading.Ph - modelPh) / deviation;
+        if (reading.Method == PhMethod.Strip)
+        {
+            // A strip says only between which two colours it lies.
+            double half = HalfStripStep / deviation;
+            return Math.Log(Math.Max(Probability(off - half, off + half), 1e-300));
+        }
+        return off >= 0 ? -0.5 * off * off : -0.5 * (Freedom + 1) * Math.Log(1 + (off * off / Freedom));
+    }
+
+    private static double Probability(double from, double to) =>
+        from > 0 ? NormalDistribution.Cumulative(-from) - NormalDistribution.Cumulative(-to) : NormalDistribution.Cumulative(to) - NormalDistribution.Cumulative(from);
+}

@@ -1,0 +1,38 @@
+namespace FermentWatch.Kinetics.Ensemble;
+
+/// <summary>Standard deviations of the prior: of the logarithm where a factor is meant, else in the unit named.</summary>
+internal sealed record PriorSpread
+{
+    /// <summary>All rates of a kitchen's flora together, ln.</summary>
+    public double LnRate { get; init; } = 0.20;
+
+    /// <summary>First count of the starters, log10.</summary>
+    public double StartersLog10 { get; init; } = 0.5;
+
+    /// <summary>First count of the finishers, log10.</summary>
+    public double FinishersLog10 { get; init; } = 0.6;
+
+    /// <summary>Lag, ln.</summary>
+    public double LnLag { get; init; } = 0.35;
+
+    /// <summary>Sugar, ln.</summary>
+    public double LnSugar { get; init; } = 0.12;
+
+    /// <summary>Strong-ion difference, ln.</summary>
+    public double LnStrongIons { get; init; } = 0.12;
+
+    /// <summary>Native acids other than the side chains, ln.</summary>
+    public double LnNativeAcids { get; init; } = 0.2;
+
+    /// <summary>Exchange between pieces and brine, ln.</summary>
+    public double LnExchange { get; init; } = 0.4;
+
+    /// <summary>Undissociated acid that halves growth, ln.</summary>
+    public double LnAcidTolerance { get; init; } = 0.12;
+
+    /// <summary>pH that halves growth.</summary>
+    public double HalfPh { get; init; } = 0.06;
+
+    /// <summary>Acid made without growth, ln.</summary>
+    public double LnUpkeep { get; init; } = 0.25;
+}

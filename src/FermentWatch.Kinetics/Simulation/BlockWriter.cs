@@ -1,0 +1,135 @@
+using System.Runtime.Intrinsics;
+using FermentWatch.Kinetics.Chemistry;
+using FermentWatch.Kinetics.Guilds;
+
+namespace FermentWatch.Kinetics.Simulation;
+
+/// <summary>Follows a block through its run: the middle of the pieces, the first passages, and what is to be written down.</summary>
+internal ref struct BlockWriter
+{
+    private readonly Trace _trace;
+    private readonly int _firstMember;
+    private readonly JarClimate _climate;
+    private readonly ReadOnlySpan<Vector512<double>> _c;
+    private readonly bool _watchesCentre;
+    private int _next;
+    private double _before;
+    private Vector512<double> _lastPh;
+    private Vector512<double> _lastCentrePh;
+    private Vector512<double> _lastAcidity;
+    private Vector512<double> _lastSourness;
+    private Vector512<double> _centreLnH;
+    private Vector512<double> _centreLactic;
+    private Vector512<double> _centreAcetic;
+    private Vector512<double> _innerLactic;
+    private Vector512<double> _innerAcetic;
+
+    public BlockWriter(Trace trace, int firstMember, JarClimate climate, ReadOnlySpan<Vector512<double>> c)
+    {
+        _trace = trace;
+        _firstMember = firstMember;
+        _climate = climate;
+        _c = c;
+        _watchesCentre = trace.Passages.Count > 0;
+        _before = -1;
+    }
+
+    /// <summary>Where the next step must end.</summary>
+    public readonly double NextStopHours => _next < _trace.Days.Length ? 24 * _trace.Days[_next] : 0;
+
+    /// <summary>Moves the middle of the pieces through a step just taken: exact for a mean that changes along a straight line.</summary>
+    public void Moved(double h, ReadOnlySpan<Vector512<double>> y)
+    {
+        Vector512<double> rate = _c[Slot.Exchange] * Vector512.Create(h);
+        Vector512<double> kept = LaneMath.Exp(-rate);
+        Vector512<double> slope = (Vector512<double>.One - kept) / rate;
+        _centreLactic = Follow(_centreLactic, ref _innerLactic, y[State.LacticInner], kept, slope);
+        _centreAcetic = Follow(_centreAcetic, ref _innerAcetic, y[State.AceticInner], kept, slope);
+    }
+
+    /// <summary>Takes the state at a time; false when that was the last.</summary>
+    public bool Take(double hours, ReadOnlySpan<Vector512<double>> y, ReadOnlySpan<Vector512<double>> dy, Vector512<double> lnH)
+    {
+        bool write = hours >= NextStopHours;
+        if (!write && !_watchesCentre)
+            return true;
+        Vector512<double> celsius = LaneClimate.Celsius(_c, _climate.At(hours), _climate.MeanSpread(hours, hours + 0.25));
+        Vector512<double> ph = lnH * Vector512.Create(-1 / LaneChemistry.Ln10);
+        Vector512<double> native = LaneGrowth.NativeOuter(_c, hours);
+        Vector512<double> acidity = Vector512.Max(Vector512<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector512.Create(TitratableAcidity.PercentLacticPerMole));
+        Vector512<double> sourness = Sourness(y, lnH, celsius);
+        Vector512<double> centrePh = CentrePh(hours, celsius);
+        Watch(hours, ph, centrePh, acidity, sourness);
+        if (!write)
+            return true;
+        Write(_trace.Ph, ph);
+        Write(_trace.CentrePh, centrePh);
+        Write(_trace.Acidity, acidity);
+        Write(_trace.Sourness, sourness);
+        Write(_trace.GasPerDay, Gas(y, dy));
+        Vector512<double> starters = LaneMath.Exp(y[State.LnCount]) + LaneMath.Exp(y[State.LnCount + 1]);
+        Vector512<double> all = starters + LaneMath.Exp(y[State.LnCount + 2]) + LaneMath.Exp(y[State.LnCount + 3]);
+        Write(_trace.Count, all);
+        Write(_trace.StarterShare, starters / all);
+        _next++;
+        return _next < _trace.Days.Length;
+    }
+
+    private static Vector512<double> Follow(Vector512<double> centre, ref Vector512<double> before, Vector512<double> now, Vector512<double> kept, Vector512<double> slope)
+    {
+        Vector512<double> change = now - before;
+        Vector512<double> moved = now - (change * slope) + ((centre - before) * kept);
+        before = now;
+        return moved;
+    }
+
+    private readonly Vector512<double> Sourness(ReadOnlySpan<Vector512<double>> y, Vector512<double> lnH, Vector512<double> celsius)
+    {
+        Vector512<double> h = LaneMath.Exp(lnH);
+        Vector512<double> protonated = (y[State.LacticOuter] * h / (h + LaneChemistry.LacticConstant(_c, celsius))) + (y[State.AceticOuter] * h / (h + _c[Slot.Acetic]));
+        return Vector512.Create(1000.0) * (protonated + (h * _c[Slot.FreeHydrogen]));
+    }
+
+    private Vector512<double> CentrePh(double hours, Vector512<double> celsius)
+    {
+        bool first = _before < 0;
+        Vector512<double> guess = first ? Vector512.Create(-6 * LaneChemistry.Ln10) : _centreLnH;
+        _centreLnH = LaneChemistry.LnHydrogen(_c, guess, LaneGrowth.NativeCentre(_c, hours), _centreLactic, _centreAcetic, celsius, first ? 40 : 2);
+        return _centreLnH * Vector512.Create(-1 / LaneChemistry.Ln10);
+    }
+
+    private void Watch(double hours, Vector512<double> ph, Vector512<double> centrePh, Vector512<double> acidity, Vector512<double> sourness)
+    {
+        bool first = _before < 0;
+        for (int i = 0; i < _trace.Passages.Count; i++)
+        {
+            Passage passage = _trace.Passages[i];
+            (Vector512<double> from, Vector512<double> to) = passage.Watched switch
+            {
+                Watched.BrinePh => (_lastPh, ph),
+                Watched.CentrePh => (_lastCentrePh, centrePh),
+                Watched.Acidity => (_lastAcidity, acidity),
+                _ => (_lastSourness, sourness),
+            };
+            passage.Take(_firstMember, first ? 0 : _before, passage.Signed(first ? to : from), hours, passage.Signed(to));
+        }
+        (_lastPh, _lastCentrePh, _lastAcidity, _lastSourness) = (ph, centrePh, acidity, sourness);
+        _before = hours;
+    }
+
+    private readonly Vector512<double> Gas(ReadOnlySpan<Vector512<double>> y, ReadOnlySpan<Vector512<double>> dy)
+    {
+        // One carbon dioxide a hexose of the heterofermentative kinds, whose hexose shows in their growth and upkeep.
+        Vector512<double> gas = Vector512<double>.Zero;
+        for (int g = 0; g < ModelParameters.GuildCount / 2; g++)
+            gas += LaneMath.Exp(y[State.LnCount + g]) * _c[Slot.GrowthHexose + g] * dy[State.LnCount + g];
+        return gas * Vector512.Create(24.0);
+    }
+
+    private readonly void Write(double[] quantity, Vector512<double> values)
+    {
+        int at = (_next * _trace.Members) + _firstMember;
+        for (int lane = 0; lane < LaneTable.Lanes && _firstMember + lane < _trace.Members; lane++)
+            quantity[at + lane] = values[lane];
+    }
+}

@@ -1,0 +1,53 @@
+using System.Runtime.Intrinsics;
+
+namespace FermentWatch.Kinetics.Simulation;
+
+/// <summary>What is watched for a level.</summary>
+internal enum Watched
+{
+    BrinePh,
+    CentrePh,
+    Acidity,
+    Sourness,
+}
+
+/// <summary>Each member's first day at or past a level, NaN where it does not get there.</summary>
+internal sealed class Passage
+{
+    private readonly double _sign;
+
+    public Passage(Watched watched, double level, int members)
+    {
+        Watched = watched;
+        _sign = watched is Watched.BrinePh or Watched.CentrePh ? 1 : -1;
+        SignedLevel = _sign * level;
+        Days = new double[members];
+        Array.Fill(Days, double.NaN);
+    }
+
+    public Watched Watched { get; }
+
+    public double SignedLevel { get; }
+
+    public double[] Days { get; }
+
+    /// <summary>Turned so that it is reached from above.</summary>
+    public Vector512<double> Signed(Vector512<double> value) => Vector512.Create(_sign) * value;
+
+    /// <summary>Takes the crossings of a step; between its ends the quantity is taken as a straight line.</summary>
+    public void Take(int firstMember, double fromHours, Vector512<double> from, double toHours, Vector512<double> to)
+    {
+        if (!Vector512.LessThanOrEqualAny(to, Vector512.Create(SignedLevel)))
+            return;
+        for (int lane = 0; lane < LaneTable.Lanes && firstMember + lane < Days.Length; lane++)
+        {
+            int member = firstMember + lane;
+            double end = to[lane];
+            if (!double.IsNaN(Days[member]) || !(end <= SignedLevel))
+                continue;
+            double start = from[lane];
+            double share = start > SignedLevel ? (start - SignedLevel) / (start - end) : 0;
+            Days[member] = (fromHours + (share * (toHours - fromHours))) / 24;
+        }
+    }
+}
