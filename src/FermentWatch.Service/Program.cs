@@ -1,2 +1,3 @@
-var app = WebApplication.CreateBuilder(args).Build();
-await app.RunAsync();
+using FermentWatch.Service.CommandLine;
+
+return await FermentWatchCommand.RunAsync(args, CommandContext.OfThisProcess(TimeProvider.System));

@@ -5,7 +5,7 @@ namespace FermentWatch.Kitchen.Entry;
 /// <summary>
 /// Reads an amount as people type it: a number with a point, and a unit, with or without a space between (<c>2.3kg</c>,
 /// <c>5 lb</c>, <c>18C</c>, <c>2.25 %</c>). US customary units after NIST Handbook 44 (from memory): lb 453.59237 g,
-/// oz 28.3495 g, quart 946.353 mL, pint 473.176 mL, gallon 3785.41 mL.
+/// oz 28.3495 g, quart 946.353 mL, pint 473.176 mL, gallon 3785.41 mL, cup 236.588 mL, tablespoon 14.787 mL, teaspoon 4.929 mL.
 /// </summary>
 public sealed class Amount
 {
@@ -29,6 +29,7 @@ public sealed class Amount
     {
         ["l"] = new(1), ["litre"] = new(1), ["litres"] = new(1), ["ml"] = new(0.001), ["pt"] = new(0.473176), ["pint"] = new(0.473176),
         ["qt"] = new(0.946353), ["quart"] = new(0.946353), ["gal"] = new(3.78541), ["gallon"] = new(3.78541),
+        ["cup"] = new(0.236588), ["cups"] = new(0.236588), ["tbsp"] = new(0.0147868), ["tsp"] = new(0.00492892),
     });
 
     /// <summary>Temperature in degrees Celsius.</summary>

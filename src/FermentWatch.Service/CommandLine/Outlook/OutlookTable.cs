@@ -1,0 +1,63 @@
+using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Words;
+using Spectre.Console;
+
+namespace FermentWatch.Service.CommandLine.Outlook;
+
+/// <summary>The answer for people: charts on a terminal, the course, the days in words, and what a forecast is not.</summary>
+internal static class OutlookTable
+{
+    private static readonly Caution[] Shown = [Cautions.ForecastIsNoMeasurement, Cautions.LocalGuidanceFirst];
+
+    public static void Write(OutlookAnswer answer, CommandContext context)
+    {
+        Forecast forecast = answer.Forecast;
+        if (context.IsTerminal)
+            foreach (string line in CourseChart.Lines(forecast, context.Width))
+                context.Output.WriteLine(line);
+        Consoles.For(context).Write(Course(forecast));
+        WriteDays(context.Output, "acid line, pH 4.6", forecast.AcidLine, answer.SpanDays);
+        WriteDays(context.Output, "acid line in the middle of the largest piece", forecast.CentreAcidLine, answer.SpanDays);
+        foreach ((string name, PassageDays days) in answer.Until)
+            WriteDays(context.Output, name, days, answer.SpanDays);
+        if (answer.Target is { } target)
+            WriteDays(context.Output, target.Name, target.Days, answer.SpanDays);
+        WriteNotes(forecast, context.Output);
+        foreach (Caution caution in Shown)
+            context.Output.WriteLine($"Caution: {caution.Text}");
+    }
+
+    /// <summary>Remarks and flagged readings, a line each.</summary>
+    public static void WriteNotes(Forecast forecast, TextWriter writer)
+    {
+        foreach (string remark in forecast.Remarks)
+            writer.WriteLine($"Note: {remark}.");
+        foreach (FlaggedReading flagged in forecast.Flagged)
+            writer.WriteLine($"Look again: pH {Digits.Ph(flagged.Reading.Ph)} on day {Digits.Day(flagged.Reading.Day)}: {flagged.Reason}.");
+    }
+
+    private static Table Course(Forecast forecast)
+    {
+        var table = new Table().Border(TableBorder.Simple)
+            .AddColumns("day", "jar C", "pH", "1 in 10 below", "1 in 10 above", "acid %", "1 in 10 below", "1 in 10 above", "sourness");
+        foreach (TableColumn column in table.Columns)
+            column.RightAligned().NoWrap();
+        foreach (CoursePoint point in forecast.Course)
+            table.AddRow(Digits.Day(point.Day), point.JarCelsius.ToString("0.0", null),
+                Two(point.Ph.P50), Two(point.Ph.P10), Two(point.Ph.P90),
+                Two(point.AcidityPercentLactic.P50), Two(point.AcidityPercentLactic.P10), Two(point.AcidityPercentLactic.P90),
+                point.SournessP50.ToString("0", null));
+        return table;
+    }
+
+    private static string Two(double value) => Digits.Celsius(value);
+
+    /// <summary>The late end first: it is the one to plan with.</summary>
+    private static void WriteDays(TextWriter writer, string what, PassageDays days, double span)
+    {
+        string late = days.P90 is { } p90 ? $"by day {Digits.DayInWords(p90)} in nine of ten" : $"in fewer than nine of ten within {Digits.Day(span)} days";
+        string middle = days.P50 is { } p50 ? $"about day {Digits.DayInWords(p50)}" : $"in fewer than half within {Digits.Day(span)} days";
+        string early = days.P10 is { } p10 ? $"at the earliest day {Digits.DayInWords(p10)}" : $"hardly at all within {Digits.Day(span)} days";
+        writer.WriteLine($"Expected {what}: {late}, {middle}, {early}; not measured.");
+    }
+}

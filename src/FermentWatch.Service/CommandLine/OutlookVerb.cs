@@ -1,0 +1,46 @@
+using System.CommandLine;
+using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Words;
+using FermentWatch.Service.CommandLine.Outlook;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.CommandLine;
+
+/// <summary><c>outlook</c>: a forecast without a service.</summary>
+internal static class OutlookVerb
+{
+    public static Command Create(CommandContext context)
+    {
+        var verb = new Command("outlook", "Forecast of a jar without a service: pH, acidity and sourness day by day, with their spread. "
+            + "A forecast is not a measurement.");
+        var options = new OutlookOptions(verb);
+        var form = new OutputForm(verb);
+        verb.SetAction(call =>
+        {
+            (OutlookCall asked, IReadOnlyList<Refusal> refusals) = CallReader.Read(options.Input(call), context.Clock.GetUtcNow().ToInstant());
+            if (refusals.Count > 0)
+                return context.Refuse(refusals);
+            Show(OutlookAnswer.To(asked), form.Of(call), context);
+            return ExitCode.Done;
+        });
+        return verb;
+    }
+
+    private static void Show(OutlookAnswer answer, OutputKind kind, CommandContext context)
+    {
+        if (kind == OutputKind.Table)
+        {
+            OutlookTable.Write(answer, context);
+            return;
+        }
+        if (kind == OutputKind.Json)
+            context.Output.WriteLine(OutlookJson.Text(answer));
+        else
+            foreach (string line in OutlookCsv.Lines(answer))
+                context.Output.WriteLine(line);
+        // For machines the figures stand alone on the output; what a person must know goes beside them.
+        OutlookTable.WriteNotes(answer.Forecast, context.Error);
+        context.Error.WriteLine($"Caution: {Cautions.ForecastIsNoMeasurement.Text}");
+    }
+}

@@ -1,0 +1,27 @@
+using System.CommandLine;
+using FermentWatch.Service.Hosting;
+
+namespace FermentWatch.Service.CommandLine;
+
+/// <summary><c>serve</c>: the service, until it is told to stop.</summary>
+internal static class ServeVerb
+{
+    public static Command Create(CommandContext context)
+    {
+        var verb = new Command("serve", "Runs the service: broker, forecasts, pages. This is what happens without a verb.");
+        MakeDefault(verb, context);
+        return verb;
+    }
+
+    /// <summary>Makes serving what a command does.</summary>
+    public static void MakeDefault(Command command, CommandContext context)
+    {
+        var settings = new SettingsOptions(command);
+        command.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context, async (configuration, _) =>
+        {
+            await using WebApplication app = FermentWatchApp.Build(configuration, context.Clock);
+            await app.RunAsync(cancellationToken);
+            return ExitCode.Done;
+        }));
+    }
+}

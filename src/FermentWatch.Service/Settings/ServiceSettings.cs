@@ -1,0 +1,42 @@
+namespace FermentWatch.Service.Settings;
+
+/// <summary>Every setting of the service, a section each.</summary>
+public sealed record ServiceSettings
+{
+    // Sections of the host and of its log, which have their own rules.
+    private static readonly string[] PassedThrough = ["Logging", "Serilog"];
+
+    /// <summary>Section <c>Storage</c>.</summary>
+    public required StorageOptions Storage { get; init; }
+
+    /// <summary>Section <c>Web</c>.</summary>
+    public required WebOptions Web { get; init; }
+
+    /// <summary>The sections by name, in the order they are shown.</summary>
+    public IReadOnlyList<(string Name, object Options)> Sections => [(nameof(Storage), Storage), (nameof(Web), Web)];
+
+    /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
+    public static SettingsReading Read(IConfiguration configuration)
+    {
+        var errors = new List<string>();
+        var settings = new ServiceSettings
+        {
+            Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
+            Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
+        };
+        string[] known = [.. settings.Sections.Select(section => section.Name), .. PassedThrough];
+        foreach (IConfigurationSection section in configuration.GetChildren())
+            if (!known.Contains(section.Key, StringComparer.OrdinalIgnoreCase))
+                errors.Add(SectionReader.Unknown(configuration, section.Key, section.Key, known));
+        return new SettingsReading(settings, errors);
+    }
+
+    /// <summary>Gathers the settings from their places and reads them.</summary>
+    public static (IConfiguration Configuration, SettingsReading Reading) Gather(SettingsPlaces places)
+    {
+        var errors = new List<string>();
+        IConfigurationRoot configuration = places.Gather(errors);
+        SettingsReading reading = Read(configuration);
+        return (configuration, reading with { Errors = [.. errors, .. reading.Errors] });
+    }
+}

@@ -1,0 +1,32 @@
+using System.Net;
+
+namespace FermentWatch.Service.Settings;
+
+/// <summary>Where the pages and the API are served.</summary>
+public sealed class WebOptions
+{
+    /// <summary>The address it listens on. Default: this machine only. 0.0.0.0 lets phones on the home network in.</summary>
+    public string Address { get; set; } = "127.0.0.1";
+
+    /// <summary>The port it listens on, 0 to 65535; 0 lets the system choose. Default: 8340.</summary>
+    public int Port { get; set; } = 8340;
+
+    /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
+    public IEnumerable<string> Errors()
+    {
+        if (!IPAddress.TryParse(Address, out _))
+            yield return $"Address is '{Address}'; an IP address belongs here, like 127.0.0.1 or 0.0.0.0.";
+        if (Port is < 0 or > 65_535)
+            yield return $"Port is {Port}; a number from 0 to 65535 belongs here.";
+    }
+
+    /// <summary>The address by which this machine itself reaches the service.</summary>
+    /// <exception cref="FormatException">The address is none; <see cref="Errors"/> says beforehand.</exception>
+    public Uri OwnUrl()
+    {
+        IPAddress listens = IPAddress.Parse(Address);
+        IPAddress reached = listens.Equals(IPAddress.Any) ? IPAddress.Loopback
+            : listens.Equals(IPAddress.IPv6Any) ? IPAddress.IPv6Loopback : listens;
+        return new UriBuilder(Uri.UriSchemeHttp, reached.ToString(), Port).Uri;
+    }
+}
