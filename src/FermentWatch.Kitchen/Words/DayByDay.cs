@@ -1,0 +1,61 @@
+using FermentWatch.Kitchen.Jars;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Words;
+
+/// <summary>
+/// Days 1 to 7 of a jar in words. When the bubbling comes and goes by warmth is common practice, no source; what the sources
+/// say is named where it stands.
+/// </summary>
+public static class DayByDay
+{
+    public const int Days = 7;
+
+    private static readonly string[] LeafyNames = ["cabbage", "red cabbage", "napa", "pak choi"];
+
+    /// <summary>The notes of days 1 to 7.</summary>
+    /// <param name="jar">The jar.</param>
+    /// <param name="meanCelsius">Mean temperature it has or may have over its first week.</param>
+    /// <param name="zone">The household's zone.</param>
+    public static IReadOnlyList<DayNote> Of(Jar jar, double meanCelsius, DateTimeZone zone)
+    {
+        LocalDate packed = jar.PackedAt.InZone(zone).Date;
+        Warmth warmth = WarmthClasses.Of(meanCelsius);
+        return [.. Enumerable.Range(1, Days).Select(day =>
+        {
+            Bubbling bubbling = BubblingCourse.On(day, warmth);
+            return new DayNote(day, packed.PlusDays(day), BubblingCourse.Looks(day, warmth), ToDo(jar, day, bubbling));
+        })];
+    }
+
+    /// <summary>Whether the early-nitrite caution is about this jar.</summary>
+    public static bool IsLeafy(Jar jar) => jar.Portions.Any(portion => LeafyNames.Contains(portion.Produce));
+
+    private static string ToDo(Jar jar, int day, Bubbling bubbling)
+    {
+        var lines = new List<string> { Main(day, bubbling, jar) };
+        if (jar.Lid == Lid.Tight && bubbling is not Bubbling.None)
+            lines.Add("Let gas out once.");
+        if (jar.Lid == Lid.WaterSealed && day is 2 or 5)
+            lines.Add("Check the water in the rim.");
+        if (jar.Cover == Cover.BrineBag && bubbling is not Bubbling.Over)
+            lines.Add("Leave the brine bag alone.");
+        if (IsLeafy(jar) && day is >= 2 and <= 5)
+            lines.Add("No tasting today, unless the pH was measured below the acid line.");
+        return string.Join(' ', lines);
+    }
+
+    private static string Main(int day, Bubbling bubbling, Jar jar) => day switch
+    {
+        1 => "Look that brine covers everything. If it does not, press down; if still not, add brine, never plain water.",
+        7 => "Measure the pH today if you can: public advice is below 4.6 within a week, later when cooler (Univ. of Minnesota Extension 2021).",
+        _ => bubbling switch
+        {
+            Bubbling.Liveliest => jar.Cover == Cover.BrineBag
+                ? "Look through the glass; wipe up what ran over."
+                : "Look through the glass; press pieces under that come up. A tray catches what runs over.",
+            Bubbling.Over => "Brine over the vegetables, rim clean: two minutes, no opening.",
+            _ => "Look through the glass: brine over the vegetables, nothing afloat. No need to open.",
+        },
+    };
+}

@@ -1,0 +1,88 @@
+using System.Globalization;
+using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Words;
+
+/// <summary>What a forecast says, in words: the day, how sure, and whether anything was measured.</summary>
+public static class ForecastWords
+{
+    /// <summary>When the jar is expected to be as sour as this household likes it.</summary>
+    /// <param name="target">Days after packing to the target.</param>
+    /// <param name="calendar">Turns them into dates.</param>
+    /// <param name="last">The last pH that stands; null where nothing was measured.</param>
+    public static string SourEnough(PassageDays target, ForecastCalendar calendar, PhMeasurement? last) =>
+        $"{Expected(target, calendar)}; {Measured(last, calendar)}.";
+
+    /// <summary>The same in a few words, to be read at arm's length: <c>Thursday</c>, <c>now</c>, <c>12 November</c>, <c>after 3 December</c>.</summary>
+    public static string SourEnoughShort(PassageDays target, ForecastCalendar calendar)
+    {
+        if (target.P50 is not { } p50)
+            return $"after {DateWords.Name(calendar.End, calendar.Today)}";
+        LocalDate date = calendar.Date(p50);
+        return date < calendar.Today ? "now" : DateWords.Name(date, calendar.Today);
+    }
+
+    /// <summary>When the brine is expected below the acid line, the late end first.</summary>
+    /// <param name="line">Days after packing to pH 4.6.</param>
+    /// <param name="calendar">Turns them into dates.</param>
+    /// <param name="uncounted">Whether there are readings, none of which counts.</param>
+    public static string AcidLine(PassageDays line, ForecastCalendar calendar, bool uncounted) =>
+        $"{Passing(line, calendar, "Expected below 4.6")}; {(uncounted ? "no reading that counts yet" : "not measured")}.";
+
+    /// <summary>When the middle of the largest piece is expected below the acid line, the late end first.</summary>
+    public static string AcidLineInPieces(PassageDays line, ForecastCalendar calendar) =>
+        $"{Passing(line, calendar, "The middle of the largest piece: expected below 4.6")}.";
+
+    /// <summary>
+    /// How far the dates may be off, never narrower than the 80 % interval on the calendar: a day, 3 days, a week, two weeks;
+    /// beyond that both ends are named.
+    /// </summary>
+    public static string GiveOrTake(LocalDate early, LocalDate middle, LocalDate late, LocalDate today) =>
+        Math.Max(Period.DaysBetween(early, middle), Period.DaysBetween(middle, late)) switch
+        {
+            <= 1 => "give or take a day",
+            <= 3 => "give or take 3 days",
+            <= 7 => "give or take a week",
+            <= 14 => "give or take two weeks",
+            _ => $"anywhere from {DateWords.Name(early, today)} to {DateWords.Name(late, today)}",
+        };
+
+    private static string Expected(PassageDays target, ForecastCalendar calendar)
+    {
+        LocalDate today = calendar.Today;
+        string end = DateWords.Name(calendar.End, today);
+        if (target.P10 is not { } p10)
+            return $"Not expected to be sour enough by {end}, where the forecast ends";
+        LocalDate early = calendar.Date(p10);
+        if (target.P50 is not { } p50)
+            return $"Probably not sour enough before {end}, where the forecast ends; perhaps as early as {DateWords.Name(early, today)}";
+        LocalDate middle = calendar.Date(p50);
+        string spread = target.P90 is { } p90
+            ? GiveOrTake(early, middle, calendar.Date(p90), today)
+            : $"from {DateWords.Name(early, today)} on, perhaps not before {end}, where the forecast ends";
+        return middle < today
+            ? $"Probably sour enough by now, since {DateWords.Name(middle, today)}, {spread}"
+            : $"Probably sour enough {DateWords.When(middle, today)}, {spread}";
+    }
+
+    private static string Passing(PassageDays line, ForecastCalendar calendar, string subject)
+    {
+        LocalDate today = calendar.Today;
+        string end = DateWords.Name(calendar.End, today);
+        if (line.P90 is { } p90)
+        {
+            LocalDate late = calendar.Date(p90), early = calendar.Date(line.P10 ?? p90);
+            string lateEnd = late < today ? $"since {DateWords.Name(late, today)} at the latest" : $"by {DateWords.Name(late, today)} at the latest";
+            return early == late ? $"{subject} {lateEnd}" : $"{subject} {lateEnd}, perhaps as early as {DateWords.Name(early, today)}";
+        }
+        return line.P10 is { } p10
+            ? $"{subject} late: perhaps not before {end}, where the forecast ends, perhaps as early as {DateWords.Name(calendar.Date(p10), today)}"
+            : $"{subject} only after {end}, where the forecast ends, if at all";
+    }
+
+    private static string Measured(PhMeasurement? last, ForecastCalendar calendar) =>
+        last is null ? "not measured" : string.Create(CultureInfo.InvariantCulture,
+            $"last pH {last.Ph:0.0#} {DateWords.When(last.At.InZone(calendar.Zone).Date, calendar.Today)}");
+}

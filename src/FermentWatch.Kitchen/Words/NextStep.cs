@@ -1,0 +1,41 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+
+namespace FermentWatch.Kitchen.Words;
+
+/// <summary>The one thing to do now with a jar, the most pressing first.</summary>
+/// <param name="Text">What to do, in a sentence or two.</param>
+/// <param name="Urgent">Whether it asks for attention today.</param>
+public sealed record NextStep(string Text, bool Urgent)
+{
+    private const int DayOfTheWeekRule = 7;
+
+    /// <summary>
+    /// The step. On day 7 without a reading below the line the household is told so: public advice is below 4.6 normally within
+    /// a week, longer when cooler, and to discard what does not get there (Univ. of Minnesota Extension 2021).
+    /// </summary>
+    /// <param name="jar">The jar.</param>
+    /// <param name="line">Where it stands against the acid line.</param>
+    /// <param name="dayNumber">Dates since packing.</param>
+    /// <param name="tasteFrom">The first day worth tasting.</param>
+    public static NextStep Of(Jar jar, AcidLineReport line, int dayNumber, int tasteFrom)
+    {
+        if (AcidLineWords.Sentence(line.Alarm) is { } alarm)
+            return new(alarm, true);
+        if (jar.Stage == JarStage.Cold)
+            return new("In the cold. Eat the oldest jar first.", false);
+        if (jar.Stage is JarStage.Finished or JarStage.ThrownOut)
+            return new("This jar is finished. Nothing to do.", false);
+        if (dayNumber >= DayOfTheWeekRule && line.State != AcidLineState.MeasuredBelow)
+            return new(WeekRule(dayNumber, line.State), true);
+        if (line is { State: AcidLineState.MeasuredBelow, Settled: false })
+            return new("Measure once more on another day: two readings settle the acid line.", false);
+        if (dayNumber >= tasteFrom)
+            return new("Taste it today: not yet, nearly, right, or past it?", false);
+        return new("Look through the glass: brine over the vegetables, nothing afloat. No need to open.", false);
+    }
+
+    private static string WeekRule(int dayNumber, AcidLineState state) => state == AcidLineState.MeasuredAbove
+        ? $"Day {dayNumber}, and measured above 4.6. Measure again today. Public advice: below 4.6 normally within a week, longer when cooler; discard what does not get there."
+        : $"Day {dayNumber}, and no reading below 4.6 yet. Measure the pH today. Public advice: below 4.6 normally within a week, longer when cooler; discard what does not get there.";
+}

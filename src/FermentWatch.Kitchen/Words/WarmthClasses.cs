@@ -1,0 +1,32 @@
+namespace FermentWatch.Kitchen.Words;
+
+/// <summary>
+/// Sorts a temperature into the classes of public advice (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015:
+/// 70-75 F 3 to 4 weeks, 60-65 F 5 to 6 weeks, below 60 F may not ferment, above 75 F may go soft).
+/// </summary>
+public static class WarmthClasses
+{
+    private const double CoolFromCelsius = 15.6;
+    private const double UsualFromCelsius = 18.3;
+    private const double WarmAboveCelsius = 23.9;
+
+    /// <summary>The class of a mean temperature, Celsius.</summary>
+    public static Warmth Of(double celsius) => celsius switch
+    {
+        < CoolFromCelsius => Warmth.Cold,
+        < UsualFromCelsius => Warmth.Cool,
+        <= WarmAboveCelsius => Warmth.Usual,
+        > WarmAboveCelsius => Warmth.Warm,
+        _ => throw new ArgumentOutOfRangeException(nameof(celsius), celsius, "A finite temperature in Celsius is needed."),
+    };
+
+    /// <summary>What that means for a jar, with its source.</summary>
+    public static string Words(Warmth warmth) => warmth switch
+    {
+        Warmth.Cold => "Cold for a ferment: it goes slowly, and below 60 F (16 °C) it may not start at all (USDA Guide 6).",
+        Warmth.Cool => "A cool place: everything comes later. Kraut takes 5 to 6 weeks at 60 to 65 F (USDA Guide 6).",
+        Warmth.Usual => "A usual kitchen. Kraut takes 3 to 4 weeks at 70 to 75 F (USDA Guide 6).",
+        Warmth.Warm => "A warm place: everything comes sooner, and above 75 F (24 °C) it may go soft (USDA Guide 6).",
+        _ => throw new ArgumentOutOfRangeException(nameof(warmth), warmth, "Not a class of warmth."),
+    };
+}

@@ -1,0 +1,60 @@
+using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Words;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Tests.Words;
+
+public class NextStepTests
+{
+    private static readonly AcidLineReport NotMeasured = new(AcidLineState.NotMeasured, null, false, AcidLineAlarm.None);
+
+    private static AcidLineReport Below(bool settled) => new(AcidLineState.MeasuredBelow, Jars.Ph(3.8, Jars.Packed), settled, AcidLineAlarm.None);
+
+    [Fact]
+    public void Of_Alarm_ComesBeforeEverything()
+    {
+        NextStep step = NextStep.Of(Jars.Of("cabbage"), Below(true) with { Alarm = AcidLineAlarm.Rise }, 12, 6);
+        Assert.True(step.Urgent);
+        Assert.StartsWith("The pH is rising", step.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(6, false)]
+    [InlineData(7, true)]
+    public void Of_WeekOverWithoutAReadingBelow_SaysSoFromDay7(int day, bool urgent)
+    {
+        NextStep step = NextStep.Of(Jars.Of("cabbage"), NotMeasured, day, 9);
+        Assert.Equal(urgent, step.Urgent);
+        Assert.Equal(urgent, step.Text.Contains("no reading below 4.6", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_OneCountedReading_AsksForTheSecond() =>
+        Assert.Contains("two readings", NextStep.Of(Jars.Of("cabbage"), Below(false), 12, 6).Text, StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_SettledAndDue_AsksForATaste() =>
+        Assert.StartsWith("Taste it today", NextStep.Of(Jars.Of("cabbage"), Below(true), 12, 12).Text, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("cabbage", 2.4, AcidLineState.NotMeasured, 6)]
+    [InlineData("cabbage", 2.4, AcidLineState.MeasuredBelow, 2)]
+    [InlineData("cucumber", 2.4, AcidLineState.NotMeasured, 2)]
+    [InlineData("cabbage", 9.9, AcidLineState.NotMeasured, 9)]
+    public void FirstDay_ByProduceAndReading_HoldsLeafyJarsBack(string produce, double early, AcidLineState state, int expected) =>
+        Assert.Equal(expected, Tasting.FirstDay(Jars.Of(produce), new PassageDays(early, early + 2, early + 5), state));
+
+    [Fact]
+    public void FirstDay_TargetBeyondTheSpan_IsAboutAWeek() =>
+        Assert.Equal(7, Tasting.FirstDay(Jars.Of("carrot"), new PassageDays(null, null, null), AcidLineState.NotMeasured));
+
+    [Fact]
+    public void Words_FirstTasteAhead_NamesTheDay()
+    {
+        var today = new LocalDate(2026, 10, 5);
+        Assert.Equal("First taste Thursday, then daily until it is right.", Tasting.Words(today.PlusDays(3), today));
+        Assert.StartsWith("Taste daily now", Tasting.Words(today, today), StringComparison.Ordinal);
+    }
+}
