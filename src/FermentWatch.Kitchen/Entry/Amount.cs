@@ -41,6 +41,12 @@ public sealed class Amount
     /// <summary>Per cent.</summary>
     public static Amount Percent { get; } = new("2.25%", new() { ["%"] = new(1) });
 
+    /// <summary>Days.</summary>
+    public static Amount Days { get; } = new("30, 2.5d or 12h", new()
+    {
+        ["d"] = new(1), ["day"] = new(1), ["days"] = new(1), ["h"] = new(1.0 / 24),
+    });
+
     /// <summary>A bare number.</summary>
     public static Amount Number { get; } = new("3.9", []);
 

@@ -1,3 +1,6 @@
+using System.Net;
+using FermentWatch.Intake.Embedded;
+
 namespace FermentWatch.Service.Settings;
 
 /// <summary>Every setting of the service, a section each.</summary>
@@ -9,11 +12,14 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Storage</c>.</summary>
     public required StorageOptions Storage { get; init; }
 
+    /// <summary>Section <c>Mqtt</c>: the broker that lives in the service.</summary>
+    public required BrokerOptions Mqtt { get; init; }
+
     /// <summary>Section <c>Web</c>.</summary>
     public required WebOptions Web { get; init; }
 
     /// <summary>The sections by name, in the order they are shown.</summary>
-    public IReadOnlyList<(string Name, object Options)> Sections => [(nameof(Storage), Storage), (nameof(Web), Web)];
+    public IReadOnlyList<(string Name, object Options)> Sections => [(nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Web), Web)];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
     public static SettingsReading Read(IConfiguration configuration)
@@ -22,8 +28,11 @@ public sealed record ServiceSettings
         var settings = new ServiceSettings
         {
             Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
+            Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
         };
+        if (settings.PortsCollide())
+            errors.Add($"Mqtt:Port and Web:Port are both {settings.Web.Port}; two different ports belong here.");
         string[] known = [.. settings.Sections.Select(section => section.Name), .. PassedThrough];
         foreach (IConfigurationSection section in configuration.GetChildren())
             if (!known.Contains(section.Key, StringComparer.OrdinalIgnoreCase))
@@ -39,4 +48,11 @@ public sealed record ServiceSettings
         SettingsReading reading = Read(configuration);
         return (configuration, reading with { Errors = [.. errors, .. reading.Errors] });
     }
+
+    private bool PortsCollide() =>
+        Mqtt.Enabled && Mqtt.Port == Web.Port && Web.Port != 0
+        && (Mqtt.BindAddress == Web.Address || IsAny(Mqtt.BindAddress) || IsAny(Web.Address));
+
+    private static bool IsAny(string address) =>
+        IPAddress.TryParse(address, out IPAddress? parsed) && (parsed.Equals(IPAddress.Any) || parsed.Equals(IPAddress.IPv6Any));
 }

@@ -24,8 +24,8 @@ internal static class CallReader
             Recipe = recipe,
             Temperatures = TemperatureReader.Read(input, now, reader),
             Readings = [.. input.Readings.Select(typed => ReadingReader.Read(typed, reader)).OfType<Kinetics.Observation.PhReading>()],
-            Days = input.Days is null ? 30 : reader.Read("days", input.Days, Amount.Number, null, TemperatureCourse.StepDays, LongestDays, "0.0104 (a quarter of an hour) to 366 days"),
-            EveryDays = input.Every is null ? 1 : reader.Read("every", input.Every, Amount.Number, null, TemperatureCourse.StepDays, LongestDays, "0.0104 (a quarter of an hour) to 366 days"),
+            Days = input.Days is null ? 30 : reader.Read("days", input.Days, Amount.Days, "d", TemperatureCourse.StepDays, LongestDays, "a quarter of an hour (0.0104) to 366 days"),
+            EveryDays = input.Every is null ? 1 : reader.Read("every", input.Every, Amount.Days, "d", TemperatureCourse.StepDays, LongestDays, "a quarter of an hour (0.0104) to 366 days"),
             Members = reader.ReadWhole("members", input.Members, 256, 16, 65536),
             Seed = (ulong)reader.ReadWhole("seed", input.Seed, 1, 0, int.MaxValue),
         };

@@ -12,7 +12,7 @@ internal static class RecipeReader
 
     public static JarRecipe Read(OutlookInput input, FieldReader reader)
     {
-        IReadOnlyList<ProduceShare> shares = ReadProduce(input, reader);
+        List<ProduceShare> shares = ReadProduce(input, reader);
         return new JarRecipe
         {
             Shares = shares,
@@ -55,7 +55,8 @@ internal static class RecipeReader
         if (typed is not null && typed.Trim().Replace('-', ' ').ToUpperInvariant() is "BY TASTE" or "TASTE")
             return SaltDose.ByTaste;
         if (Amount.Percent.TryRead(typed, "%", out double percent))
-            return SaltDose.Weighed(percent);
+            // Out of range the recipe's own rule refuses it, with the reason; its spread is then no trouble of its own.
+            return percent is >= SaltDose.LowestPercent and <= SaltDose.HighestPercent ? SaltDose.Weighed(percent) : new SaltDose(percent, 0);
         reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and added water together would be right, such as 2.25%, or 'by taste'");
         return SaltDose.ByTaste;
     }

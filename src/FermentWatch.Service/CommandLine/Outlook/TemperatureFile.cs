@@ -1,6 +1,6 @@
 using System.Globalization;
+using System.Text;
 using CsvHelper;
-using CsvHelper.Configuration;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Entry;
 using NodaTime;
@@ -17,30 +17,28 @@ internal static class TemperatureFile
     private const int MostTroublesTold = 5;
     private const string Layout = "a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' or '2026-10-04T18:30:00Z,18.2' would be right";
 
-    private static readonly CsvConfiguration Csv = new(CultureInfo.InvariantCulture)
-    {
-        DetectDelimiter = false, TrimOptions = TrimOptions.Trim, MissingFieldFound = null, BadDataFound = null, AllowComments = true,
-    };
+    private static readonly CsvReaderOptions Csv = new() { CommentPrefix = '#', TrimWhitespace = true, TrackLineNumbers = true };
 
     /// <summary>The temperatures of a file by day since packing; null after a refusal.</summary>
     public static IReadOnlyList<TimedTemperature>? Read(string path, string? packed, Instant now, FieldReader reader)
     {
+        Instant? packedAt = packed is null ? null : ReadPacked(packed, now, reader);
         try
         {
-            using var text = new StreamReader(path);
-            return ReadLines(text, path, packed, now, reader);
+            using CsvReader csv = CsvReader.FromFile(path, Csv);
+            return ReadLines(csv, path, packedAt, reader);
         }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or CsvFormatException)
         {
             reader.Refuse("temperatures", path, $"a file that can be read would be right ({trouble.Message})");
         }
         return null;
     }
 
-    private static List<TimedTemperature>? ReadLines(TextReader text, string path, string? packed, Instant now, FieldReader reader)
+    private static List<TimedTemperature>? ReadLines(CsvReader csv, string path, Instant? packedAt, FieldReader reader)
     {
-        using var csv = new CsvReader(text, Csv);
-        if (!csv.Read() || !csv.ReadHeader() || HeaderOf(csv.HeaderRecord!) is not { } header)
+        csv.ReadHeader();
+        if (HeaderOf(csv.Headers) is not { } header)
         {
             reader.Refuse("temperatures", path, Layout);
             return null;
@@ -49,10 +47,10 @@ internal static class TemperatureFile
         var wrong = new List<string>();
         while (csv.Read())
         {
-            if (ReadWhen(csv[0], header.IsTime) is { } when && Amount.Celsius.TryRead(csv[1], header.Unit, out double celsius))
+            if (ReadWhen(csv.GetString(0), header.IsTime) is { } when && Amount.Celsius.TryRead(csv.GetString(1), header.Unit, out double celsius))
                 read.Add((when, celsius));
             else
-                wrong.Add($"line {csv.Parser.Row.ToString(CultureInfo.InvariantCulture)} '{csv.Parser.RawRecord.TrimEnd()}'");
+                wrong.Add(string.Create(CultureInfo.InvariantCulture, $"line {csv.LineNumber} '{Encoding.UTF8.GetString(csv.RawRecord)}'"));
         }
         foreach (string trouble in wrong.Take(MostTroublesTold))
             reader.Refuse("temperatures", $"{path} {trouble}", Layout);
@@ -60,10 +58,12 @@ internal static class TemperatureFile
             reader.Refuse("temperatures", $"{wrong.Count - MostTroublesTold} more lines of {path}", Layout);
         if (read.Count == 0 && wrong.Count == 0)
             reader.Refuse("temperatures", $"{path} without a line of figures", Layout);
-        return wrong.Count > 0 ? null : FromPacking(read, header.IsTime, packed, now, reader);
+        if (packedAt is not null && !header.IsTime)
+            reader.Refuse("packed", $"a time beside the days of {path}", "days in a file count from packing already: leave it out");
+        return wrong.Count > 0 ? null : FromPacking(read, header.IsTime, packedAt);
     }
 
-    private static (bool IsTime, string Unit)? HeaderOf(string[] names)
+    private static (bool IsTime, string Unit)? HeaderOf(IReadOnlyList<string> names)
     {
         string[] lower = [.. names.Select(name => name.Trim().ToUpperInvariant())];
         if (lower.Length < 2 || lower[0] is not ("DAY" or "TIME"))
@@ -96,15 +96,18 @@ internal static class TemperatureFile
         return LocalDatePattern.Iso.Parse(text) is { Success: true, Value: var date } ? date.AtMidnight().InUtc().ToInstant() : null;
     }
 
-    private static List<TimedTemperature> FromPacking(List<(double When, double Celsius)> read, bool isTime, string? packed, Instant now, FieldReader reader)
+    private static Instant? ReadPacked(string typed, Instant now, FieldReader reader)
     {
-        double origin = isTime && read.Count > 0 ? read.Min(reading => reading.When) : 0;
-        if (packed is not null && !isTime)
-            reader.Refuse("packed", packed, "days in the file count from packing already: leave it out");
-        else if (packed is not null && ReadTime(packed.Trim()) is { } at && at <= now)
-            origin = (at - NodaConstants.UnixEpoch).TotalDays;
-        else if (packed is not null)
-            reader.Refuse("packed", packed, $"a day or time not later than now, {InstantPattern.General.Format(now)}, would be right");
-        return [.. read.Select(reading => new TimedTemperature(reading.When - origin, reading.Celsius))];
+        if (ReadTime(typed.Trim()) is { } at && at <= now)
+            return at;
+        reader.Refuse("packed", typed, $"a day or time not later than now, {InstantPattern.General.Format(now)}, would be right");
+        return null;
+    }
+
+    private static List<TimedTemperature> FromPacking(List<(double Day, double Celsius)> read, bool isTime, Instant? packedAt)
+    {
+        double origin = packedAt is { } at ? (at - NodaConstants.UnixEpoch).TotalDays
+            : isTime && read.Count > 0 ? read.Min(reading => reading.Day) : 0;
+        return [.. read.Select(reading => new TimedTemperature(reading.Day - origin, reading.Celsius))];
     }
 }
