@@ -9,6 +9,9 @@ namespace FermentWatch.Kinetics.Forecasting;
 /// <summary>Turns a request into a forecast: prior members, moved to fit the readings, run through the span.</summary>
 public static class Forecaster
 {
+    /// <summary>Names the equations, parameters and prior in force; the same as in every forecast made now.</summary>
+    public static string ModelVersion => ModelIdentity.Version;
+
     /// <summary>Computes the forecast; about ten milliseconds without readings and some tens with them.</summary>
     /// <exception cref="ArgumentException">The request has refusals; ask <see cref="ForecastRequest.Check"/> first.</exception>
     public static Forecast Run(ForecastRequest request)

@@ -1,4 +1,4 @@
-using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -41,6 +41,6 @@ public sealed class ForecastPass(
     {
         long means = await log.MeansRevisionAsync(cancellationToken);
         long facts = await household.RevisionAsync(cancellationToken);
-        return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{ModelVersion.Current}/{asOf.ToUnixTimeSeconds()}/{means}/{facts}");
+        return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Forecaster.ModelVersion}/{asOf.ToUnixTimeSeconds()}/{means}/{facts}");
     }
 }
