@@ -13,4 +13,8 @@ public sealed record JarForecast(Guid JarId, Instant AsOf, Instant Origin, strin
 {
     /// <summary>The instant of a day of its course.</summary>
     public Instant At(double day) => Origin + Duration.FromDays(day);
+
+    /// <summary>The point of its course nearest before an instant; the first for an instant before packing.</summary>
+    public CoursePoint PointAt(Instant instant) =>
+        Forecast.Course.LastOrDefault(point => At(point.Day) <= instant) ?? Forecast.Course[0];
 }

@@ -82,7 +82,7 @@ public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnly
 
     private bool IsWarm(Jar jar) =>
         forecasts.TryGetValue(jar.Id, out JarForecast? forecast)
-        && forecast.Forecast.Course.LastOrDefault(point => forecast.At(point.Day) <= forecast.AsOf)?.JarCelsius > WarmRoomCelsius;
+        && forecast.PointAt(forecast.AsOf).JarCelsius > WarmRoomCelsius;
 
     private AcidLineReport Line(Jar jar) => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone);
 

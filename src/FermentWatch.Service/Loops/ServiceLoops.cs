@@ -1,5 +1,8 @@
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Judging;
+using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.States;
 using NodaTime;
 
 namespace FermentWatch.Service.Loops;
@@ -8,12 +11,19 @@ namespace FermentWatch.Service.Loops;
 public sealed class ServiceLoops
 {
     private readonly JudgingPass _judging;
+    private readonly RoundPass _rounds;
 
-    public ServiceLoops(JudgingPass judging, ForecastPass forecasts, TimeProvider time, ILogger<Loop> logger)
+    public ServiceLoops(
+        JudgingPass judging, ForecastPass forecasts, RoundPass rounds, DeliveryPass deliveries, StatePass states,
+        TimeProvider time, ILogger<Loop> logger)
     {
         _judging = judging;
+        _rounds = rounds;
         Judging = new Loop("judging", JudgeAsync, time, logger);
         Forecasts = new Loop("forecast", forecasts.RunAsync, time, logger);
+        Rounds = new Loop("round", OpenRoundsAsync, time, logger);
+        Deliveries = new Loop("delivery", (_, cancellationToken) => deliveries.RunAsync(cancellationToken), time, logger);
+        States = new Loop("state", states.RunAsync, time, logger);
     }
 
     /// <summary>Judges what came in; wakes the forecasts when anything did.</summary>
@@ -22,14 +32,29 @@ public sealed class ServiceLoops
     /// <summary>Renews forecasts as quarter hours close and facts change.</summary>
     public Loop Forecasts { get; }
 
+    /// <summary>Opens the round at the household's hour and asks again in the evening.</summary>
+    public Loop Rounds { get; }
+
+    /// <summary>Delivers what is due in the outbox.</summary>
+    public Loop Deliveries { get; }
+
+    /// <summary>Publishes what has changed.</summary>
+    public Loop States { get; }
+
     /// <summary>Each loop after those whose work it reads.</summary>
-    public IReadOnlyList<Loop> InOrder => [Judging, Forecasts];
+    public IReadOnlyList<Loop> InOrder => [Judging, Forecasts, Rounds, Deliveries, States];
 
     /// <summary>Lets every loop run once, in order, and completes when the last has ended.</summary>
     public async Task SettleAsync(CancellationToken cancellationToken)
     {
         foreach (Loop loop in InOrder)
             await loop.WakeAndWaitAsync(cancellationToken);
+    }
+
+    private async Task OpenRoundsAsync(Instant now, CancellationToken cancellationToken)
+    {
+        await _rounds.RunAsync(now, cancellationToken);
+        Deliveries.Wake();
     }
 
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)
