@@ -47,7 +47,7 @@ internal static class DatabaseFile
         if (!Directory.Exists(folder))
             CreatePrivateFolder(folder);
         string draft = path + ".draft";
-        using var turn = TakeTurn(path, draft + ".lock");
+        using var turn = TakeTurn(path);
         if (File.Exists(path))
             return;
         foreach (string companion in Companions)
@@ -68,15 +68,18 @@ internal static class DatabaseFile
             DefaultTimeout = 1,
         }.ToString();
 
-    private static FileStream TakeTurn(string path, string lockFile)
+    /// <summary>Keeps other processes from creating or altering the tables of the database until it is disposed of; a kill ends it too.</summary>
+    /// <exception cref="IOException">Another process has its turn.</exception>
+    internal static FileStream TakeTurn(string path)
     {
+        string lockFile = path + ".lock";
         try
         {
             return new FileStream(lockFile, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
         }
         catch (IOException trouble)
         {
-            throw new IOException($"{path} cannot be created: another process is creating it, or {lockFile} cannot be written. {trouble.Message}", trouble);
+            throw new IOException($"{path} cannot be made: another process is at it, or {lockFile} cannot be written. {trouble.Message}", trouble);
         }
     }
 

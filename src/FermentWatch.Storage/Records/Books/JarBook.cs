@@ -1,0 +1,109 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace FermentWatch.Storage.Records.Books;
+
+/// <inheritdoc cref="IJarBook"/>
+internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJarBook
+{
+    public Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken) =>
+        ReadAsync(jars => jars.Where(jar => jar.EndedAt == null), cancellationToken);
+
+    public Task<IReadOnlyList<Jar>> AllAsync(CancellationToken cancellationToken) =>
+        ReadAsync(jars => jars, cancellationToken);
+
+    public async Task<Jar?> FindAsync(int number, CancellationToken cancellationToken) =>
+        (await ReadAsync(jars => jars.Where(jar => jar.Number == number), cancellationToken)).SingleOrDefault();
+
+    public async Task<IReadOnlyList<Jar>> AddAsync(IReadOnlyList<Jar> jars, CancellationToken cancellationToken)
+    {
+        await using (var context = await contexts.CreateDbContextAsync(cancellationToken))
+        {
+            await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+            int lastNumber = await context.Jars.MaxAsync(jar => (int?)jar.Number, cancellationToken) ?? 0;
+            foreach (var jar in jars)
+                context.Jars.Add(jar).Property(each => each.Number).CurrentValue = ++lastNumber;
+            await context.SaveChangesAsync(cancellationToken);
+            await transaction.CommitAsync(cancellationToken);
+        }
+
+        Guid[] added = [.. jars.Select(jar => jar.Id)];
+        return await ReadAsync(all => all.Where(jar => added.Contains(jar.Id)), cancellationToken);
+    }
+
+    public async Task MoveAsync(JarPlacement placement, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        context.JarPlacements.Add(placement);
+        await context.SaveChangesAsync(cancellationToken);
+    }
+
+    public async Task ObserveAsync(IReadOnlyList<Observation> observations, CancellationToken cancellationToken)
+    {
+        Guid[] ids = [.. observations.Select(observation => observation.Id)];
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        var known = await context.Observations
+            .Where(observation => ids.Contains(observation.Id)).Select(observation => observation.Id).ToListAsync(cancellationToken);
+        var added = observations.ExceptBy(known, observation => observation.Id).ToList();
+        context.Observations.AddRange(added);
+        await context.SaveChangesAsync(cancellationToken);
+        if (added.Exists(observation => observation is StageChange))
+            await ConcludeAsync(context, [.. added.Select(observation => observation.JarId)], cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
+    /// <exception cref="InvalidOperationException">There is no observation of this id.</exception>
+    public async Task<bool> CorrectAsync(
+        Guid observationId, Instant at, string by, Observation? replacement, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        var observation = await context.Observations.SingleAsync(each => each.Id == observationId, cancellationToken);
+        if (observation.VoidedAt is not null)
+            return false;
+        observation.VoidedAt = at;
+        observation.VoidedBy = by;
+        Guid[] touched = [observation.JarId];
+        if (replacement is not null)
+        {
+            context.Observations.Add(replacement);
+            touched = [observation.JarId, replacement.JarId];
+        }
+
+        await context.SaveChangesAsync(cancellationToken);
+        await ConcludeAsync(context, touched, cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+        return true;
+    }
+
+    /// <summary>A jar has ended when the stage changes that stand say so; one taken back may bring it to life again.</summary>
+    private static async Task ConcludeAsync(RecordsContext context, Guid[] jarIds, CancellationToken cancellationToken)
+    {
+        var jars = await context.Jars.Include(jar => jar.Observations).Where(jar => jarIds.Contains(jar.Id)).ToListAsync(cancellationToken);
+        foreach (var jar in jars)
+        {
+            var last = jar.Standing.OfType<StageChange>().LastOrDefault();
+            jar.EndedAt = last?.Stage is JarStage.Finished or JarStage.ThrownOut ? last.At : null;
+        }
+
+        await context.SaveChangesAsync(cancellationToken);
+    }
+
+    private async Task<IReadOnlyList<Jar>> ReadAsync(Func<IQueryable<Jar>, IQueryable<Jar>> which, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        // In one transaction, so that the jars, placements and observations of one moment come together; deferred, so that reading
+        // never takes the writer's place.
+        await context.Database.OpenConnectionAsync(cancellationToken);
+        await using var moment = ((SqliteConnection)context.Database.GetDbConnection()).BeginTransaction(deferred: true);
+        await context.Database.UseTransactionAsync(moment, cancellationToken);
+        return await which(context.Jars.AsNoTracking())
+            .Include(jar => jar.Placements.OrderBy(placement => placement.From).ThenBy(placement => placement.Id))
+            .Include(jar => jar.Observations.OrderBy(observation => observation.At).ThenBy(observation => observation.Id))
+            .OrderBy(jar => jar.Number).AsSplitQuery().ToListAsync(cancellationToken);
+    }
+}

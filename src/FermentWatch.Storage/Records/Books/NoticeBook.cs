@@ -1,0 +1,71 @@
+using FermentWatch.Kitchen.Notices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace FermentWatch.Storage.Records.Books;
+
+/// <inheritdoc cref="INoticeBook"/>
+internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : INoticeBook
+{
+    public async Task<IReadOnlyList<NoticeRoute>> RoutesAsync(CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await context.NoticeRoutes.AsNoTracking()
+            .OrderBy(route => route.Person).ThenBy(route => route.Id).ToListAsync(cancellationToken);
+    }
+
+    public async Task AddRouteAsync(NoticeRoute route, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        context.NoticeRoutes.Add(route);
+        await context.SaveChangesAsync(cancellationToken);
+    }
+
+    public async Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await context.NoticeRoutes.Where(route => route.Id == routeId).ExecuteDeleteAsync(cancellationToken);
+    }
+
+    public async Task QueueAsync(IReadOnlyList<Notice> notices, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        await Outbox.QueueAsync(context, notices, cancellationToken);
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
+    public async Task<IReadOnlyList<Notice>> ClaimAsync(Instant now, Instant claimedUntil, int atMost, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        // The transaction takes the write lock before it reads: two claimers come one after the other.
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        var due = await context.Notices
+            .Where(notice => notice.State == NoticeState.Queued && notice.NextAttemptAt <= now)
+            .OrderBy(notice => notice.NextAttemptAt).ThenBy(notice => notice.Key).Take(atMost).ToListAsync(cancellationToken);
+        foreach (var notice in due)
+        {
+            notice.Attempts++;
+            notice.NextAttemptAt = claimedUntil;
+        }
+
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+        return due;
+    }
+
+    public async Task SettleAsync(Notice notice, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        context.Notices.Update(notice);
+        await context.SaveChangesAsync(cancellationToken);
+    }
+
+    public async Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await context.Notices.AsNoTracking()
+            .OrderByDescending(notice => notice.DueAt).ThenByDescending(notice => notice.Id).Take(atMost).ToListAsync(cancellationToken);
+    }
+}

@@ -1,0 +1,105 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Storage.Records.Conversions;
+using FermentWatch.Storage.Records.Derived;
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace FermentWatch.Storage.Records;
+
+/// <summary>The records, records.db: facts of the household, who may sign in, keys, the outbox, and derived forecasts.</summary>
+public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
+    : IdentityDbContext<Account, IdentityRole<Guid>, Guid>(options), IDataProtectionKeyContext
+{
+    /// <summary>What forecasts are derived from, besides readings.</summary>
+    private static readonly Type[] Facts =
+        [typeof(Household), typeof(Place), typeof(Sensor), typeof(SensorPlacement), typeof(Jar), typeof(JarPlacement), typeof(Observation)];
+
+    /// <inheritdoc/>
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    internal DbSet<Household> Households => Set<Household>();
+
+    internal DbSet<Place> Places => Set<Place>();
+
+    internal DbSet<Sensor> Sensors => Set<Sensor>();
+
+    internal DbSet<SensorPlacement> SensorPlacements => Set<SensorPlacement>();
+
+    internal DbSet<MqttCredential> MqttCredentials => Set<MqttCredential>();
+
+    internal DbSet<Jar> Jars => Set<Jar>();
+
+    internal DbSet<JarPlacement> JarPlacements => Set<JarPlacement>();
+
+    internal DbSet<Observation> Observations => Set<Observation>();
+
+    internal DbSet<Round> Rounds => Set<Round>();
+
+    internal DbSet<Notice> Notices => Set<Notice>();
+
+    internal DbSet<NoticeRoute> NoticeRoutes => Set<NoticeRoute>();
+
+    internal DbSet<ForecastRow> Forecasts => Set<ForecastRow>();
+
+    internal DbSet<ForecastMarkRow> ForecastMarks => Set<ForecastMarkRow>();
+
+    internal DbSet<FactsRevision> FactsRevisions => Set<FactsRevision>();
+
+    // The tables must not depend on what a host's options say.
+    /// <inheritdoc/>
+    protected override Version SchemaVersion => IdentitySchemaVersions.Version1;
+
+    /// <summary>Saves; where facts change, their revision grows in the same transaction.</summary>
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        if (!ChangesFacts())
+            return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+        await using var own = Database.CurrentTransaction is null ? await Database.BeginTransactionAsync(cancellationToken) : null;
+        int saved = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+        await FactsRevisions.ExecuteUpdateAsync(row => row.SetProperty(each => each.Facts, each => each.Facts + 1), cancellationToken);
+        if (own is not null)
+            await own.CommitAsync(cancellationToken);
+        return saved;
+    }
+
+    /// <summary>As <see cref="SaveChangesAsync"/>; the keeper of keys saves this way.</summary>
+    public override int SaveChanges(bool acceptAllChangesOnSuccess)
+    {
+        if (!ChangesFacts())
+            return base.SaveChanges(acceptAllChangesOnSuccess);
+        using var own = Database.CurrentTransaction is null ? Database.BeginTransaction() : null;
+        int saved = base.SaveChanges(acceptAllChangesOnSuccess);
+        FactsRevisions.ExecuteUpdate(row => row.SetProperty(each => each.Facts, each => each.Facts + 1));
+        own?.Commit();
+        return saved;
+    }
+
+    /// <inheritdoc/>
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        base.ConfigureConventions(configurationBuilder);
+        configurationBuilder.Properties<Instant>().HaveConversion<InstantConverter>();
+        configurationBuilder.Properties<LocalDate>().HaveConversion<LocalDateConverter>();
+        configurationBuilder.Properties<LocalTime>().HaveConversion<LocalTimeConverter>();
+    }
+
+    /// <inheritdoc/>
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(RecordsContext).Assembly);
+    }
+
+    private bool ChangesFacts() => ChangeTracker.Entries().Any(entry =>
+        entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted
+        && Facts.Any(fact => fact.IsInstanceOfType(entry.Entity)));
+}

@@ -1,0 +1,16 @@
+using FermentWatch.Kitchen.Notices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace FermentWatch.Storage.Records.Tables;
+
+/// <summary>The outbox.</summary>
+internal sealed class NoticeTable : IEntityTypeConfiguration<Notice>
+{
+    public void Configure(EntityTypeBuilder<Notice> builder)
+    {
+        builder.ToTable("notice");
+        builder.HasIndex(notice => notice.Key).IsUnique();
+        builder.HasIndex(notice => new { notice.State, notice.NextAttemptAt });
+    }
+}

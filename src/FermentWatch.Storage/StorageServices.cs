@@ -1,0 +1,57 @@
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Storage.Readings;
+using FermentWatch.Storage.Records;
+using FermentWatch.Storage.Records.Books;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FermentWatch.Storage;
+
+/// <summary>The storage room's door for the service.</summary>
+public static class StorageServices
+{
+    /// <summary>
+    /// Registers the reading log, the books, the records' context (also for Identity's stores) and the keeping of Data Protection
+    /// keys in the records. Nothing is opened before <see cref="OpenStorage"/>. Needs a <see cref="TimeProvider"/> beside it.
+    /// </summary>
+    /// <exception cref="ArgumentException">The options have errors; ask <see cref="StorageOptions.Errors"/> first.</exception>
+    public static IServiceCollection AddFermentWatchStorage(this IServiceCollection services, StorageOptions options)
+    {
+        if (options.Errors() is { Count: > 0 } errors)
+            throw new ArgumentException(string.Join(' ', errors), nameof(options));
+        services.AddSingleton(options);
+
+        services.AddSingleton(_ => ReadingStore.Open(options.ReadingsPath));
+        services.AddSingleton<IReadingIntake>(provider => provider.GetRequiredService<ReadingStore>());
+        services.AddSingleton<IReadingLog>(provider => provider.GetRequiredService<ReadingStore>().Log);
+
+        services.AddDbContextFactory<RecordsContext>(builder => RecordsConnection.Configure(builder, options.RecordsPath));
+        services.AddSingleton<IHouseholdBook, HouseholdBook>();
+        services.AddSingleton<IPlaceBook, PlaceBook>();
+        services.AddSingleton<ISensorBook, SensorBook>();
+        services.AddSingleton<IJarBook, JarBook>();
+        services.AddSingleton<IForecastBook, ForecastBook>();
+        services.AddSingleton<IRoundBook, RoundBook>();
+        services.AddSingleton<INoticeBook, NoticeBook>();
+
+        services.AddDataProtection().SetApplicationName("FermentWatch").PersistKeysToDbContext<RecordsContext>();
+        return services;
+    }
+
+    /// <summary>Opens both databases: makes new ones, brings older ones up to date (a copy is kept beside), refuses others.</summary>
+    /// <exception cref="DatabaseRefusedException">A file is foreign, half-written or from a newer version.</exception>
+    /// <exception cref="IOException">The folder cannot be read or written.</exception>
+    public static void OpenStorage(this IServiceProvider provider)
+    {
+        var options = provider.GetRequiredService<StorageOptions>();
+        RecordsDatabase.CreateOrUpgrade(options.RecordsPath, provider.GetRequiredService<TimeProvider>());
+        provider.GetRequiredService<ReadingStore>();
+    }
+}

@@ -1,0 +1,80 @@
+using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Forecasts;
+using NodaTime;
+
+namespace FermentWatch.Storage.Tests.Records.Books;
+
+public sealed class ForecastBookTests : OpenedRecords
+{
+    private static readonly Guid Jar = Guid.CreateVersion7();
+
+    private IForecastBook Book => Get<IForecastBook>();
+
+    [Fact]
+    public async Task LatestAsync_Saved_ComesBackToTheLastBit()
+    {
+        var saved = Forecast(Noon, "a", p50: 0.1 + 0.2);
+        await Book.SaveAsync([saved], default);
+        await RestartAsync();
+
+        Assert.Equivalent(saved, await Book.LatestAsync(Jar, default), strict: true);
+        Assert.Equal(BitConverter.DoubleToInt64Bits(0.1 + 0.2), BitConverter.DoubleToInt64Bits((await Book.LatestAsync(Jar, default))!.Forecast.AcidLine.P50!.Value));
+        Assert.Null(await Book.LatestAsync(Guid.CreateVersion7(), default));
+    }
+
+    [Fact]
+    public async Task SaveAsync_Again_ReplacesTheLatestAndTheMarkOfItsDay()
+    {
+        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
+        await Book.SaveAsync([Forecast(Noon + Duration.FromHours(11), "b", 3)], default);
+        await Book.SaveAsync([Forecast(Noon + Duration.FromHours(12), "c", null)], default);
+
+        Assert.Equal("c", Assert.Single(await Book.LatestAsync(default)).Inputs);
+        Assert.Equal(
+            [
+                new ForecastMark(Jar, Noon + Duration.FromHours(11), "m1", new PassageDays(1, 3, null), new PassageDays(4, 5, 6)),
+                new ForecastMark(Jar, Noon + Duration.FromHours(12), "m1", new PassageDays(1, null, null), new PassageDays(4, 5, 6)),
+            ],
+            await Book.MarksAsync(Jar, default));
+    }
+
+    [Fact]
+    public async Task MarksAsync_WithoutATarget_HasNone()
+    {
+        var forecast = Forecast(Noon, "a", 2);
+        await Book.SaveAsync([forecast with { Forecast = forecast.Forecast with { Target = null } }], default);
+        Assert.Null(Assert.Single(await Book.MarksAsync(Jar, default)).Target);
+    }
+
+    [Fact]
+    public async Task LatestAsync_WrittenInAFormNoLongerRead_IsAsIfThereWereNone()
+    {
+        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
+        TemporaryFolder.Sql(DatabasePath, "UPDATE forecast SET Content = '{\"Course\":[]}'");
+        Assert.Empty(await Book.LatestAsync(default));
+        Assert.Null(await Book.LatestAsync(Jar, default));
+        await Book.SaveAsync([Forecast(Noon, "b", 2)], default);
+        Assert.Equal("b", Assert.Single(await Book.LatestAsync(default)).Inputs);
+    }
+
+    [Fact]
+    public async Task SaveAsync_Forecasts_AreNoFacts()
+    {
+        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
+        Assert.Equal(RevisionOfANewDatabase, await RevisionAsync());
+    }
+
+    private static JarForecast Forecast(Instant asOf, string inputs, double? p50) => new(Jar, asOf, Noon, inputs, new Forecast
+    {
+        ModelVersion = "m1",
+        Course = [new CoursePoint(0.5, 18.1, new Quantiles(4.1, 4.2, 4.3), new Quantiles(0.1, 1.0 / 3, 0.5), 22, new Quantiles(5, 5.5, 6))],
+        AcidLine = new PassageDays(1, p50, null),
+        Ph4 = new PassageDays(null, null, null),
+        CentreAcidLine = new PassageDays(1.5, 2.5, 3.5),
+        CentrePh4 = new PassageDays(7, 8, 9),
+        Target = new PassageDays(4, 5, 6),
+        Flagged = [new FlaggedReading(new PhReading(1, 5.5, PhMethod.Meter), "higher than any member", true)],
+        Remarks = ["No temperature for two hours."],
+    });
+}

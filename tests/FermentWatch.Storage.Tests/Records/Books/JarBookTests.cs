@@ -1,0 +1,154 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+
+namespace FermentWatch.Storage.Tests.Records.Books;
+
+public sealed class JarBookTests : OpenedRecords
+{
+    private IJarBook Book => Get<IJarBook>();
+
+    [Fact]
+    public async Task AddAsync_SeveralAlike_GetTheNextNumbersAndComeBackWhole()
+    {
+        var place = await AddPlaceAsync();
+        var first = Jar(place);
+        Assert.Equal([1, 2], (await Book.AddAsync([first, Jar(place)], default)).Select(jar => jar.Number));
+        Assert.Equal([3], (await Book.AddAsync([Jar(place)], default)).Select(jar => jar.Number));
+
+        var read = (await Book.FindAsync(1, default))!;
+        Assert.Equal(first.Portions, read.Portions);
+        Assert.Equal((first.Id, first.BatchId, first.Name), (read.Id, read.BatchId, read.Name));
+        Assert.Equal((first.Salting, first.Cut, first.AddedWaterKilograms), (read.Salting, read.Cut, read.AddedWaterKilograms));
+        Assert.Equal((first.PackedAt, first.VesselLitres, first.Cover, first.Lid, first.Target), (read.PackedAt, read.VesselLitres, read.Cover, read.Lid, read.Target));
+        Assert.Equal(place.Id, read.PlacementAt(Noon).PlaceId);
+        Assert.Null(await Book.FindAsync(4, default));
+    }
+
+    [Fact]
+    public async Task AddAsync_SaltedByTaste_HasNoPercent()
+    {
+        var jar = await AddAsync(new Salting(SaltKnowledge.ByTaste, null));
+        Assert.Equal(new Salting(SaltKnowledge.ByTaste, null), jar.Salting);
+    }
+
+    [Fact]
+    public async Task MoveAsync_ToAnotherPlace_IsDated()
+    {
+        var jar = await AddAsync();
+        var cellar = await AddPlaceAsync("cellar");
+        await Book.MoveAsync(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = Noon + Duration.FromDays(2) }, default);
+
+        var read = Assert.Single(await Book.KeptAsync(default));
+        Assert.NotEqual(cellar.Id, read.PlacementAt(Noon + Duration.FromDays(1)).PlaceId);
+        Assert.Equal(cellar.Id, read.PlacementAt(Noon + Duration.FromDays(2)).PlaceId);
+    }
+
+    [Fact]
+    public async Task ObserveAsync_EveryKind_IsReadBackAsItWas()
+    {
+        var jar = await AddAsync();
+        Observation[] seen =
+        [
+            new Look { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", Opened = true, Note = "fizz" },
+            Ph(jar, 1, 4.25),
+            new Sighting { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(2), EnteredAt = At(3), By = "Ada", Kind = SightingKind.BrineLow },
+            new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(3), EnteredAt = At(3), By = "Ada", Stage = JarStage.Cold },
+            new Taste { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(4), EnteredAt = At(4), By = "Ada", Verdict = TasteVerdict.Nearly },
+        ];
+        await Book.ObserveAsync(seen, default);
+
+        var read = (await Book.FindAsync(1, default))!;
+        Assert.Equivalent(seen, read.Standing.ToArray(), strict: true);
+        Assert.Equal(seen.Select(each => each.GetType()), read.Standing.Select(each => each.GetType()));
+        Assert.Equal(JarStage.Cold, read.Stage);
+    }
+
+    [Fact]
+    public async Task ObserveAsync_SameIdAgain_CountsOnce()
+    {
+        var jar = await AddAsync();
+        var measured = Ph(jar, 1, 4.25);
+        await Book.ObserveAsync([measured], default);
+        long revision = await RevisionAsync();
+        await Book.ObserveAsync([measured], default);
+        Assert.Single((await Book.FindAsync(1, default))!.Observations);
+        Assert.Equal(revision, await RevisionAsync());
+    }
+
+    [Fact]
+    public async Task CorrectAsync_Measurement_TakesItBackAndAddsTheOther()
+    {
+        var jar = await AddAsync();
+        var wrong = Ph(jar, 1, 2.45);
+        await Book.ObserveAsync([wrong], default);
+        Assert.True(await Book.CorrectAsync(wrong.Id, At(2), "Ada", Ph(jar, 1, 4.25), default));
+
+        var read = (await Book.FindAsync(1, default))!;
+        Assert.Equal(4.25, Assert.IsType<PhMeasurement>(Assert.Single(read.Standing)).Ph);
+        var voided = Assert.Single(read.Observations, each => each.Id == wrong.Id);
+        Assert.Equal((At(2), "Ada"), (voided.VoidedAt!.Value, voided.VoidedBy));
+    }
+
+    [Fact]
+    public async Task CorrectAsync_TakenBackBefore_SaysSoAndAddsNothing()
+    {
+        var jar = await AddAsync();
+        var wrong = Ph(jar, 1, 2.45);
+        await Book.ObserveAsync([wrong], default);
+        Assert.True(await Book.CorrectAsync(wrong.Id, At(2), "Ada", null, default));
+        Assert.False(await Book.CorrectAsync(wrong.Id, At(3), "Ben", Ph(jar, 1, 4.25), default));
+        Assert.Equal("Ada", Assert.Single((await Book.FindAsync(1, default))!.Observations).VoidedBy);
+    }
+
+    [Fact]
+    public async Task KeptAsync_JarFinishedThenTakenBack_IsKeptAgain()
+    {
+        var jar = await AddAsync();
+        var finished = new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(9), EnteredAt = At(9), By = "Ada", Stage = JarStage.Finished };
+        await Book.ObserveAsync([finished], default);
+        Assert.Empty(await Book.KeptAsync(default));
+        Assert.Equal(At(9), Assert.Single(await Book.AllAsync(default)).EndedAt);
+
+        await Book.CorrectAsync(finished.Id, At(10), "Ada", null, default);
+        Assert.Null(Assert.Single(await Book.KeptAsync(default)).EndedAt);
+    }
+
+    [Fact]
+    public async Task KeptAsync_WhileAnotherWrites_ReadsWhatWasBefore()
+    {
+        await AddAsync();
+        using var other = new SqliteConnection($"Data Source={DatabasePath};Pooling=False");
+        other.Open();
+        using var transaction = other.BeginTransaction(deferred: false);
+        using var change = new SqliteCommand("UPDATE jar SET Name = 'unsaved'", other, transaction);
+        change.ExecuteNonQuery();
+        Assert.Equal("cabbage", Assert.Single(await Book.KeptAsync(default)).Name);
+    }
+
+    private static Instant At(int days) => Noon + Duration.FromDays(days);
+
+    private static PhMeasurement Ph(Jar jar, int day, double ph) => new()
+    {
+        Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Ph = ph, Method = PhMethod.Strip, PaleBrine = true,
+    };
+
+    private static Jar Jar(Place place, Salting? salting = null)
+    {
+        var jar = new Jar
+        {
+            Id = Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = Noon,
+            Portions = [new Portion("cabbage", 1.9), new Portion("caraway", 0.1 + 0.2)], Cut = Cut.Shredded, AddedWaterKilograms = 0.25,
+            Salting = salting ?? new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 2, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
+        };
+        jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = place.Id, From = Noon });
+        return jar;
+    }
+
+    private async Task<Jar> AddAsync(Salting? salting = null) =>
+        Assert.Single(await Book.AddAsync([Jar(await AddPlaceAsync(), salting)], default));
+}

@@ -1,0 +1,116 @@
+using System.Text;
+using FermentWatch.Storage.Records;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+namespace FermentWatch.Storage.Tests.Records;
+
+public sealed class RecordsFileTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    private string DatabasePath => _folder.File("records.db");
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Model_AgainstItsMigrations_HasNoChangeWithoutOne()
+    {
+        using var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.Memory);
+        Assert.False(context.Database.HasPendingModelChanges());
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_NoFile_MakesAWholeOne()
+    {
+        File.WriteAllText(DatabasePath + ".draft", "left by a kill");
+        Open();
+        Open();
+        Assert.Equal(["records.db"], Directory.GetFiles(_folder.Root).Select(Path.GetFileName));
+        Assert.Equal("wal", TemporaryFolder.Sql(DatabasePath, "PRAGMA journal_mode"));
+        Assert.Equal("ok", TemporaryFolder.Sql(DatabasePath, "PRAGMA integrity_check"));
+        Assert.Equal(1L, TemporaryFolder.Sql(DatabasePath, "SELECT count(*) FROM household"));
+        foreach (string table in new[] { "AspNetUsers", "DataProtectionKeys" })
+            Assert.Equal(0L, TemporaryFolder.Sql(DatabasePath, $"SELECT count(*) FROM {table}"));
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_EmptyFile_IsRefused() => AssertRefused([], "the file is empty");
+
+    [Fact]
+    public void CreateOrUpgrade_TextFile_IsRefused() =>
+        AssertRefused(Encoding.UTF8.GetBytes(new string('x', 5000)), "it is not a SQLite database");
+
+    [Fact]
+    public async Task CreateOrUpgrade_TheOtherDatabaseOfOurs_IsRefused()
+    {
+        await using (Storage.Readings.ReadingStore.Open(DatabasePath))
+        {
+        }
+
+        AssertRefused(null, "it is a SQLite database of something else (application id 0x46577264, ours is 0x46577263)");
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_CutShort_IsRefused()
+    {
+        Open();
+        byte[] whole = File.ReadAllBytes(DatabasePath);
+        AssertRefused(whole[..(whole.Length / 2)], "it is cut short");
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_OurMarkWithoutTables_IsRefused()
+    {
+        TemporaryFolder.Sql(DatabasePath, $"PRAGMA application_id = {RecordsDatabase.ApplicationId}");
+        AssertRefused(null, "it bears our mark, but no history of its tables: it is half-written.");
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_OfANewerVersion_IsRefused()
+    {
+        Open();
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO __EFMigrationsHistory VALUES('99991231000000_Future', '99.0.0')");
+        AssertRefused(null, "it was written by a newer version of FermentWatch (migration 99991231000000_Future is not known here). Start that version again.");
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_OlderOne_KeepsACopyAndBringsItUpToDate()
+    {
+        string first = BackToBeforeTheFirstMigration();
+        TemporaryFolder.Sql(DatabasePath, "CREATE TABLE of_old(note TEXT); INSERT INTO of_old VALUES('kept');");
+        // As a kill in the middle of an earlier try leaves it; without care the framework would wait for this lock for ever.
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO __EFMigrationsLock VALUES(1, '2025-10-04');");
+        Open();
+
+        Assert.Equal("kept", TemporaryFolder.Sql(DatabasePath, "SELECT note FROM of_old"));
+        Assert.Equal(0L, TemporaryFolder.Sql(DatabasePath, "SELECT count(*) FROM place"));
+        string copy = $"{DatabasePath}.before-{first}";
+        Assert.Equal("kept", TemporaryFolder.Sql(copy, "SELECT note FROM of_old"));
+        Assert.Equal(0L, TemporaryFolder.Sql(copy, "SELECT count(*) FROM sqlite_schema WHERE name = 'place'"));
+        Assert.Equal("ok", TemporaryFolder.Sql(copy, "PRAGMA integrity_check"));
+    }
+
+    private void Open() => RecordsDatabase.CreateOrUpgrade(DatabasePath, TimeProvider.System);
+
+    private string BackToBeforeTheFirstMigration()
+    {
+        Open();
+        using var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWrite);
+        context.GetService<IMigrator>().Migrate(Migration.InitialDatabase);
+        return context.Database.GetMigrations().First();
+    }
+
+    /// <summary>Refused with these words, and not a byte of it changed.</summary>
+    private void AssertRefused(byte[]? content, string words)
+    {
+        if (content is not null)
+            File.WriteAllBytes(DatabasePath, content);
+        byte[] before = File.ReadAllBytes(DatabasePath);
+        var refused = Assert.Throws<DatabaseRefusedException>(Open);
+        Assert.StartsWith($"{DatabasePath} was refused and left as it is: {words}", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllBytes(DatabasePath));
+    }
+}
