@@ -4,22 +4,21 @@ namespace FermentWatch.Storage;
 public sealed class StorageOptions
 {
     /// <summary>
-    /// The folder of readings.db and records.db; made when it is missing, for its owner only.
-    /// A relative path is taken from where the service starts. Default: <c>data</c>.
+    /// Folder of readings.db and records.db, an absolute path; made when it is missing, for its owner only.
+    /// Default: /var/lib/fermentwatch.
     /// </summary>
-    public string Folder { get; set; } = "data";
+    public string Folder { get; set; } = "/var/lib/fermentwatch";
 
-    internal string ReadingsPath => Path.Combine(Path.GetFullPath(Folder), "readings.db");
+    internal string ReadingsPath => Path.Combine(Folder, "readings.db");
 
-    internal string RecordsPath => Path.Combine(Path.GetFullPath(Folder), "records.db");
+    internal string RecordsPath => Path.Combine(Folder, "records.db");
 
-    /// <summary>Everything that is wrong with the settings, one line each; empty when they can be used.</summary>
-    public IReadOnlyList<string> Errors()
+    /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
+    public IEnumerable<string> Errors()
     {
-        if (string.IsNullOrWhiteSpace(Folder))
-            return ["Storage:Folder is empty; a folder such as 'data' or '/var/lib/fermentwatch' would be right."];
-        if (Folder.Contains('\0', StringComparison.Ordinal))
-            return ["Storage:Folder holds a character that no path may have; a folder such as 'data' would be right."];
-        return File.Exists(Folder) ? [$"Storage:Folder is '{Folder}', which is a file; a folder would be right."] : [];
+        if (!Path.IsPathFullyQualified(Folder) || Folder.Contains('\0', StringComparison.Ordinal))
+            yield return $"Folder is '{Folder}'; an absolute path belongs here, like /var/lib/fermentwatch.";
+        else if (File.Exists(Folder))
+            yield return $"Folder is '{Folder}', which is a file; a folder belongs here.";
     }
 }

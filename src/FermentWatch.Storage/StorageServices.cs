@@ -24,7 +24,7 @@ public static class StorageServices
     /// <exception cref="ArgumentException">The options have errors; ask <see cref="StorageOptions.Errors"/> first.</exception>
     public static IServiceCollection AddFermentWatchStorage(this IServiceCollection services, StorageOptions options)
     {
-        if (options.Errors() is { Count: > 0 } errors)
+        if (options.Errors().ToList() is { Count: > 0 } errors)
             throw new ArgumentException(string.Join(' ', errors), nameof(options));
         services.AddSingleton(options);
 

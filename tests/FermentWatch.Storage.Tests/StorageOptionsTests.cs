@@ -7,7 +7,7 @@ public class StorageOptionsTests
     [Fact]
     public void Defaults_AreUsable()
     {
-        Assert.Equal("data", new StorageOptions().Folder);
+        Assert.Equal("/var/lib/fermentwatch", new StorageOptions().Folder);
         Assert.Empty(new StorageOptions().Errors());
     }
 
@@ -15,13 +15,13 @@ public class StorageOptionsTests
     public void AddFermentWatchStorage_NoFolder_SaysWhatWouldBeRight()
     {
         var wrong = Assert.Throws<ArgumentException>(() => new ServiceCollection().AddFermentWatchStorage(new StorageOptions { Folder = " " }));
-        Assert.StartsWith("Storage:Folder is empty; a folder such as 'data' or '/var/lib/fermentwatch' would be right.", wrong.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Folder is ' '; an absolute path belongs here, like /var/lib/fermentwatch.", wrong.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Errors_FileInTheWay_SaysSo()
     {
         string file = typeof(StorageOptionsTests).Assembly.Location;
-        Assert.Equal([$"Storage:Folder is '{file}', which is a file; a folder would be right."], new StorageOptions { Folder = file }.Errors());
+        Assert.Equal([$"Folder is '{file}', which is a file; a folder belongs here."], new StorageOptions { Folder = file }.Errors());
     }
 }

@@ -17,9 +17,9 @@ internal static class ServeVerb
     public static void MakeDefault(Command command, CommandContext context)
     {
         var settings = new SettingsOptions(command);
-        command.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context, async (configuration, _) =>
+        command.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context, async (configuration, read) =>
         {
-            await using WebApplication app = FermentWatchApp.Build(configuration, context.Clock);
+            await using WebApplication app = FermentWatchApp.Build(read, configuration, context.Clock);
             await app.RunAsync(cancellationToken);
             return ExitCode.Done;
         }));

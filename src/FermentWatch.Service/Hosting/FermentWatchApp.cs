@@ -1,16 +1,44 @@
+using FermentWatch.Service.Loops;
+using FermentWatch.Service.Settings;
+using FermentWatch.Storage;
+using NodaTime;
+using NodaTime.Extensions;
+using Serilog;
+
 namespace FermentWatch.Service.Hosting;
 
 /// <summary>The product's composition root, with the clock as its only outside choice.</summary>
 public static class FermentWatchApp
 {
-    /// <summary>Builds the service, not yet started.</summary>
-    /// <param name="configuration">Settings, already gathered from file, environment and secret files.</param>
-    /// <param name="clock">The only clock.</param>
-    public static WebApplication Build(IConfiguration configuration, TimeProvider clock)
+    /// <summary>Builds the service, not yet started, and opens its databases.</summary>
+    /// <param name="settings">Settings without errors.</param>
+    /// <param name="configuration">The same settings, for the host's own sections.</param>
+    /// <param name="time">The only clock.</param>
+    /// <exception cref="DatabaseRefusedException">A database is foreign, half-written or from a newer version.</exception>
+    /// <exception cref="IOException">The folder cannot be read or written.</exception>
+    public static WebApplication Build(ServiceSettings settings, IConfiguration configuration, TimeProvider time)
     {
-        var builder = WebApplication.CreateSlimBuilder();
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.AddConfiguration(configuration);
-        builder.Services.AddSingleton(clock);
-        return builder.Build();
+        builder.WebHost.UseUrls(settings.Web.ListenUrl().ToString());
+        builder.WebHost.UseKestrelHttpsConfiguration();
+        builder.Services.AddSerilog(log => log
+            .MinimumLevel.Information()
+            .MinimumLevel.Override("Microsoft", Serilog.Events.LogEventLevel.Warning)
+            .ReadFrom.Configuration(configuration)
+            .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));
+
+        builder.Services.AddSingleton(time);
+        builder.Services.AddSingleton<IClock>(time.ToClock());
+        builder.Services.AddFermentWatchStorage(settings.Storage);
+        builder.Services.AddKitchen();
+        builder.Services.AddLoops();
+        builder.Services.AddNotices();
+        builder.Services.AddIntake(settings.Mqtt);
+
+        WebApplication app = builder.Build();
+        app.Services.OpenStorage();
+        app.UseMiddleware<RenewalAfterEntry>();
+        return app;
     }
 }

@@ -1,5 +1,6 @@
 using System.Net;
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Storage;
 
 namespace FermentWatch.Service.Settings;
 

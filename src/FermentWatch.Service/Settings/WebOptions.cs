@@ -29,4 +29,8 @@ public sealed class WebOptions
             : listens.Equals(IPAddress.IPv6Any) ? IPAddress.IPv6Loopback : listens;
         return new UriBuilder(Uri.UriSchemeHttp, reached.ToString(), Port).Uri;
     }
+
+    /// <summary>The address it listens on, as a URL.</summary>
+    /// <exception cref="FormatException">The address is none; <see cref="Errors"/> says beforehand.</exception>
+    public Uri ListenUrl() => new UriBuilder(Uri.UriSchemeHttp, IPAddress.Parse(Address).ToString(), Port).Uri;
 }

@@ -1,0 +1,18 @@
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Judging;
+using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.States;
+
+namespace FermentWatch.Service.Hosting;
+
+/// <summary>The kitchen's rules, as the loops and pages ask for them.</summary>
+internal static class KitchenServices
+{
+    public static IServiceCollection AddKitchen(this IServiceCollection services) => services
+        .AddSingleton<JudgingPass>()
+        .AddSingleton<ForecastPass>()
+        .AddSingleton<RoundPass>()
+        .AddSingleton<DeliveryPass>()
+        .AddSingleton<StatePass>();
+}
