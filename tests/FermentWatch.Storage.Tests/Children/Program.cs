@@ -1,4 +1,5 @@
 using FermentWatch.Storage.Readings;
+using FermentWatch.Storage.Records;
 
 namespace FermentWatch.Storage.Tests.Children;
 
@@ -12,16 +13,17 @@ internal static class Program
             case ["append", var path, .. var starts]:
                 await Appender.RunAsync(path, [.. starts.Select(int.Parse)]);
                 return 0;
-            case ["create", var path]:
-                Console.Out.WriteLine("opening");
+            case ["create", "readings", var path]:
                 await using (ReadingStore.Open(path))
-                    Console.Out.WriteLine("open");
+                    return 0;
+            case ["create", "records", var path]:
+                RecordsDatabase.CreateOrUpgrade(path, TimeProvider.System);
                 return 0;
             case ["fill", var path]:
                 await Filler.RunAsync(path);
                 return 0;
             default:
-                Console.Error.WriteLine("append PATH START..., create PATH or fill PATH");
+                Console.Error.WriteLine("append PATH START..., create readings PATH, create records PATH or fill PATH");
                 return 2;
         }
     }

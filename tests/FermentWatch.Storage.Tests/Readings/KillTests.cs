@@ -53,30 +53,6 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
     }
 
     [Fact]
-    public async Task Open_KilledWhileCreating_LeavesNoneOrAWholeOne()
-    {
-        int none = 0, whole = 0;
-        for (int kill = 0; kill < TestLength.Of(reduced: 6, full: 40); kill++)
-        {
-            string path = _folder.File($"{kill}.db");
-            using (var child = ChildProcess.Start("create", path))
-            {
-                await child.StandardOutput.ReadLineAsync();
-                long until = Stopwatch.GetTimestamp() + (_random.Next(0, 120) * Stopwatch.Frequency / 1000);
-                SpinWait.SpinUntil(() => Stopwatch.GetTimestamp() >= until);
-                child.Kill();
-                await child.WaitForExitAsync();
-            }
-
-            _ = File.Exists(path) ? whole++ : none++;
-            await using var store = ReadingStore.Open(path);
-            Assert.Equal(new AppendResult(1, 0, 0), await store.AppendAsync([Make.Timed(0, 18)], default));
-        }
-
-        output.WriteLine($"killed while creating: {none} times none, {whole} times a whole database");
-    }
-
-    [Fact]
     public async Task AppendAsync_DiskFull_IsAnIOExceptionAndGoesOnOnceThereIsRoom()
     {
         using var child = ChildProcess.StartWithFileLimit(kilobytes: 512, "fill", DatabasePath);
