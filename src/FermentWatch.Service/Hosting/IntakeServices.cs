@@ -16,7 +16,7 @@ internal static class IntakeServices
             .AddSingleton(options)
             .AddSingleton(provider => new SensorDirectory(provider.GetRequiredService<ISensorBook>(), provider.GetRequiredService<TimeProvider>()))
             .AddSingleton(provider => new MessageDoor(
-                new WakingIntake(provider.GetRequiredService<IReadingIntake>(), provider.GetRequiredService<ServiceLoops>()),
+                new WakingIntake(provider.GetRequiredService<IReadingIntake>(), new Lazy<ServiceLoops>(provider.GetRequiredService<ServiceLoops>)),
                 provider.GetRequiredService<SensorDirectory>()))
             .AddSingleton<Broker>()
             .AddSingleton<BrokerOutlet>()
