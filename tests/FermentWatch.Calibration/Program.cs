@@ -1,9 +1,21 @@
+using System.Globalization;
 using FermentWatch.Calibration;
 using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Reference.Tests.Published;
 
-foreach (PublishedCourse row in PublishedCourses.All)
+// Refits the model from the published rows and prints everything the fit knows: parameters, residuals, and both again
+// with every study left out in turn, beside the one-line rule.
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+IReadOnlyList<PublishedCourse> rows = PublishedCourses.All;
+var fit = new LeastSquares(rows);
+double[] at = fit.Fit(new double[FreeParameters.All.Count]);
+if (args.Contains("--code"))
 {
-    CourseAnswer answer = CourseAnswer.Of(row, [ModelParameters.Current])[0];
-    Console.WriteLine($"{row.Id,-12} {row.Quantity,-24} {row.Celsius,5:0.0} C  day {row.Day,6:0.0}  [{row.Low:0.00}, {row.High:0.00}]  model {answer.Value:0.00}  day of value {answer.Day:0.00}");
+    Console.Write(CodeText.Of(FreeParameters.ModelAt(at)));
+    return;
 }
+Console.WriteLine($"{rows.Count} rows, {FreeParameters.All.Count} parameters, sum of squares {fit.Squares(at):0.00}");
+Report.Parameters(at, fit.SpreadLeft(at));
+Report.Rows(rows, FreeParameters.ModelAt(at));
+if (!args.Contains("--quick"))
+    Report.LeaveOneStudyOut(rows, at);

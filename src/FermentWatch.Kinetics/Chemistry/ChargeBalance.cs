@@ -9,13 +9,13 @@ public static class ChargeBalance
     private const int MostSteps = 60;
     private const double ToleranceLn = 1e-12;
 
-    /// <summary>pH of a mixture at a temperature, between 1 and 13.</summary>
+    /// <summary>pH of a mixture at a temperature, between 1 and 14.</summary>
     /// <param name="mixture">Concentrations, mol/L, all finite.</param>
     /// <param name="celsius">Temperature, -5 to 45 Celsius.</param>
     public static double Ph(AcidMixture mixture, double celsius)
     {
         DissociationConstants constants = DissociationConstants.At(mixture.IonicStrength);
-        double low = -13 * Math.Log(10);
+        double low = -14 * Math.Log(10);
         double high = -Math.Log(10);
         double x = -4 * Math.Log(10);
         for (int i = 0; i < MostSteps; i++)

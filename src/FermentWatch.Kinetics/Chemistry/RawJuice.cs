@@ -12,14 +12,14 @@ internal static class RawJuice
     /// <summary>Ionic strength of raw juice, mol/L.</summary>
     private const double IonicStrength = 0.1;
 
-    public static AcidMixture Of(Vegetable vegetable, double strongShare, double nativeAcids)
+    public static AcidMixture Of(Vegetable vegetable, double strongShare)
     {
         Composition c = vegetable.Composition;
         double perLitre = 1 / c.WaterGrams;
         double minerals = perLitre * ((c.PotassiumMilligrams / 39.10) + (c.SodiumMilligrams / 22.99)
             + (2 * c.CalciumMilligrams / 40.08) + (2 * c.MagnesiumMilligrams / 24.31));
-        double malic = nativeAcids * vegetable.MalicMillimolesPerKilogram / (10 * c.WaterGrams);
-        double citric = nativeAcids * vegetable.CitricMillimolesPerKilogram / (10 * c.WaterGrams);
+        double malic = vegetable.MalicMillimolesPerKilogram / (10 * c.WaterGrams);
+        double citric = vegetable.CitricMillimolesPerKilogram / (10 * c.WaterGrams);
         double phosphate = perLitre * c.PhosphorusMilligrams / 30.97;
         return WithSideChains(new(strongShare * minerals, 0, 0, malic, citric, phosphate, 0, 0), vegetable.RawPh, 0.008 * c.ProteinGrams);
     }

@@ -36,7 +36,7 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
             _slots[Slot.GrowthHexose + g] = guild.GrowthHexose;
             _slots[Slot.LacticYield + g] = guild.LacticYield;
             _slots[Slot.AceticYield + g] = guild.AceticYield;
-            _slots[Slot.TemperatureMinimum + g] = guild.Temperature.Minimum;
+            _slots[Slot.TemperatureMinimum + g] = guild.Temperature.Minimum + (guild.SaltChill * salt);
             _slots[Slot.TemperatureOptimum + g] = guild.Temperature.Optimum;
             _slots[Slot.TemperatureMaximum + g] = guild.Temperature.Maximum;
             _slots[Slot.PhFactor + g] = Math.Pow(10, model.PhSteepness * (guild.HalfPh + (spread.HalfPh * z[Deviate.PhTolerance])));
@@ -46,6 +46,7 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         _slots[Slot.InverseCrowding] = 1 / model.Crowding;
         _slots[Slot.AceticWeight] = model.AceticWeight;
         _slots[Slot.HalfHexose] = model.HalfHexose;
+        _slots[Slot.InverseLacticLimit] = 1 / model.LacticLimit;
         _slots[Slot.LagFactor] = Math.Exp(model.Lag * Factor(spread.LnLag, z[Deviate.Lag])) - 1;
         _slots[Slot.TemperatureDeviate] = z[Deviate.Temperature];
     }

@@ -19,8 +19,8 @@ internal static class ModelIdentity
     private static ulong KeyOf(ModelParameters model, PriorSpread spread)
     {
         string text = string.Join('|', Equations, spread, string.Join(',', model.Guilds), string.Join(',', model.FirstCounts),
-            string.Join(',', model.ExchangePerHour.Concat(model.DrawnJuice).Select(value => value.ToString("R", CultureInfo.InvariantCulture))),
-            model with { Guilds = [], FirstCounts = [], ExchangePerHour = [], DrawnJuice = [] });
+            string.Join(',', model.ExchangePerHour.Concat(model.DrawnJuice).Concat(model.StrongShare).Select(value => value.ToString("R", CultureInfo.InvariantCulture))),
+            model with { Guilds = [], FirstCounts = [], ExchangePerHour = [], DrawnJuice = [], StrongShare = [] });
         ulong key = 0;
         foreach (char letter in text)
             key = Philox.Key(key, letter);

@@ -22,6 +22,9 @@ internal sealed record ModelParameters
     /// <summary>Hexose at which growth is halved, mol/L.</summary>
     public required double HalfHexose { get; init; }
 
+    /// <summary>Lactate, in whatever form, at which growth ends, mol/L.</summary>
+    public required double LacticLimit { get; init; }
+
     /// <summary>Count at which growth ends for want of room, 1e9 CFU/mL.</summary>
     public required double Crowding { get; init; }
 
@@ -34,8 +37,10 @@ internal sealed record ModelParameters
     /// <summary>Salt below which other flora keeps up, per cent.</summary>
     public required double LowSaltPercent { get; init; }
 
-    /// <summary>Share of the minerals' charge that is not balanced by chloride, sulphate and nitrate.</summary>
-    public required double StrongShare { get; init; }
+    /// <summary>
+    /// Share of the minerals' charge that chloride, sulphate and nitrate do not balance, by <see cref="Vegetable.All"/>.
+    /// </summary>
+    public required IReadOnlyList<double> StrongShare { get; init; }
 
     /// <summary>Exchange between pieces and brine by <see cref="Cut"/>, 1/h.</summary>
     public required IReadOnlyList<double> ExchangePerHour { get; init; }
@@ -48,24 +53,25 @@ internal sealed record ModelParameters
     {
         Guilds =
         [
-            new("starters", 0.42, new(0, 28, 38), 4.38, 0.057, 9, 0.02, 0.006, 1.0, 0.5),
-            new("cold starters", 0.12, new(-8.6, 20, 32), 4.38, 0.057, 9, 0.02, 0.006, 1.0, 0.5),
-            new("finishers", 0.23, new(2.1, 34, 43), 3.30, 0.111, 12, 0.02, 0.001, 1.9, 0.05),
-            new("cold finishers", 0.13, new(-3, 27, 36), 3.71, 0.079, 9, 0.02, 0.001, 1.9, 0.05),
+            new("starters", 0.42, new(0, 28, 38), 0, 4.38, 0.057, 9, 0.02, 0.006, 1.0, 0.5),
+            new("cold starters", 0.12, new(-8.6, 20, 32), 0, 4.38, 0.057, 9, 0.02, 0.006, 1.0, 0.5),
+            new("finishers", 0.23, new(2.1, 34, 43), 0, 3.30, 0.111, 12, 0.02, 0.001, 1.9, 0.05),
+            new("cold finishers", 0.13, new(-3, 27, 36), 0, 3.71, 0.079, 9, 0.02, 0.001, 1.9, 0.05),
         ],
         FirstCounts = [new(3.55, 3.55, 1.9, 1.45), new(4.7, 4.7, 2.5, 2.0), new(4.7, 4.7, 2.5, 2.0), new(3.55, 3.55, 1.9, 1.45)],
         Lag = 2.0,
         PhSteepness = 4.2,
         HalfHexose = 0.004,
+        LacticLimit = 10,
         Crowding = 2,
         AceticWeight = 0.46,
         SaltPower = 2,
         LowSaltPercent = 0.2,
-        StrongShare = 0.88,
+        StrongShare = [0.88, 0.85, 0.75, 0.80, 0.80, 0.60, 0.70, 0.55, 0.70, 0.75],
         ExchangePerHour = [0.4, 0.15, 0.06, 0.035, 0.012],
-        DrawnJuice = [0.5, 0.4, 0.25, 0.2, 0.02],
+        DrawnJuice = [0.5, 0.4, 0.3, 0.3, 0.02],
     };
 
     /// <summary>The values in use.</summary>
-    public static ModelParameters Current { get; } = ThirdTrial;
+    public static ModelParameters Current { get; } = CalibratedParameters.Values;
 }

@@ -9,6 +9,8 @@ namespace FermentWatch.Kinetics.Produce;
 /// </summary>
 public sealed class Vegetable
 {
+    private int? _index;
+
     private Vegetable(string name, string[] aliases, Composition composition, double rawPh, double malic, double citric, FloraKind flora)
     {
         Name = name;
@@ -92,6 +94,9 @@ public sealed class Vegetable
         vegetable = All.FirstOrDefault(each => Answers(each, wanted));
         return vegetable is not null;
     }
+
+    /// <summary>Its place in the catalogue.</summary>
+    internal int Index => _index ??= All.TakeWhile(each => each != this).Count();
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -45,9 +45,10 @@ internal static class RecipeRules
 
     private static void CheckSalt(SaltDose salt, List<Refusal> refusals)
     {
-        if (!(salt.Percent >= SaltDose.LowestPercent) || salt.Percent > SaltDose.HighestPercent)
+        bool inRange = salt.Percent is >= SaltDose.LowestPercent and <= SaltDose.HighestPercent;
+        if (!inRange)
             refusals.Add(new("salt", Show(salt.Percent, "%"), $"1.5 to 8 % of vegetables and added water together would be right: {Why(salt.Percent)}"));
-        if (!(salt.StandardDeviationPercent >= 0) || salt.StandardDeviationPercent > 3)
+        if (!(salt.StandardDeviationPercent >= 0) || (inRange && salt.StandardDeviationPercent > 3))
             refusals.Add(new("spread of the salt", Show(salt.StandardDeviationPercent, "percentage points"), "0 to 3 percentage points would be right"));
     }
 

@@ -55,7 +55,7 @@ internal sealed record JarContents
         foreach (ProduceShare share in recipe.Shares)
         {
             double part = WaterOf(share) / water;
-            native = Sum(native, RawJuice.Of(share.Vegetable, model.StrongShare, 1), part);
+            native = Sum(native, RawJuice.Of(share.Vegetable, model.StrongShare[share.Vegetable.Index]), part);
             hexose += part * RawJuice.Hexose(share.Vegetable);
             for (int g = 0; g < counts.Length; g++)
                 counts[g] += part * Math.Pow(10, model.FirstCounts[(int)share.Vegetable.Flora][g] - 9);

@@ -27,7 +27,9 @@ internal static class LaneGrowth
         Vector512<double> acidCubed = acid * acid * acid;
         Vector512<double> hPower = LaneMath.Exp(c[Slot.PhPower] * lnH);
         Vector512<double> hexose = Vector512.Max(y[State.HexoseOuter], Vector512<double>.Zero);
-        Vector512<double> fed = hexose / (hexose + c[Slot.HalfHexose]);
+        // Lactate of every form takes its share beside the undissociated acid (Dalcanton et al. 2018: see growth_rates).
+        Vector512<double> unsalted = Vector512.Max(Vector512<double>.Zero, One - (lactic * c[Slot.InverseLacticLimit]));
+        Vector512<double> fed = unsalted * hexose / (hexose + c[Slot.HalfHexose]);
 
         Vector512<double> n0 = LaneMath.Exp(y[State.LnCount]);
         Vector512<double> n1 = LaneMath.Exp(y[State.LnCount + 1]);

@@ -47,5 +47,7 @@ internal static class Slot
     public const int FirstLactic = 74;
     public const int FirstAcetic = 75;
 
-    public const int Count = 76;
+    public const int InverseLacticLimit = 76;
+
+    public const int Count = 77;
 }

@@ -29,14 +29,14 @@ internal static class GapFilling
             // The room's level on each side fades with the distance to it; what neither side tells is the room's own spread.
             double before = Memory(toPrevious[i]);
             double after = Memory(toNext[i]);
-            double level = (before * Level(i - toPrevious[i], toPrevious[i])) + (after * Level(i + toNext[i], toNext[i]));
+            double level = (before > 0 ? before * Level(i - toPrevious[i]) : 0) + (after > 0 ? after * Level(i + toNext[i]) : 0);
             double weight = Math.Max(1, before + after);
             double unknown = 1 - Math.Max(before, after);
             double spread = Math.Sqrt(Square(steps[i].SpreadCelsius) + (unknown * (2 - unknown) * Square(cycle.LevelSpreadCelsius)));
             return new(Math.Clamp(cycle.At(i) + (level / weight), TemperatureStep.LowestCelsius, TemperatureStep.HighestCelsius), spread, steps[i].InsideJar);
         }
 
-        double Level(int at, int distance) => distance == int.MaxValue ? 0 : counted[at]!.Value - cycle.At(at);
+        double Level(int at) => counted[at]!.Value - cycle.At(at);
     }
 
     private static double Memory(int distance) =>

@@ -7,16 +7,28 @@ namespace FermentWatch.Reference.Tests.Published;
 
 /// <summary>
 /// The rows of ferment_courses.csv and the end points with a day that are courses of one jar at one temperature. What a
-/// source does not say is assumed here and nowhere else: room temperature is 22 C, cucumbers lie in four fifths of their weight of
+/// source does not say is assumed here and nowhere else: room temperature is 20 C, cucumbers lie in two thirds of their weight of
 /// brine at 25 C with 3e6 CFU/mL of starter.
 /// </summary>
 internal static class PublishedCourses
 {
-    private const double RoomCelsius = 22;
+    private const double RoomCelsius = 20;
     private const double CucumberCelsius = 25;
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<PublishedCourse> All { get; } = [.. Courses(), .. EndPoints()];
+
+    /// <summary>
+    /// Whether an answer meets its row: inside the published range, widened by a tenth of an acidity or 0.1 of a pH; for a day at
+    /// which something is reached, the day within a quarter of the range.
+    /// </summary>
+    public static bool IsMet(PublishedCourse row, double value, double? day) => row.Quantity switch
+    {
+        "ph" => value >= row.Low - 0.1 && value <= row.High + 0.1,
+        "ripe_day" => day >= row.Low * 0.75 && day <= row.High * 1.25,
+        "lab_log10_cfu_per_ml" => value >= row.Low && value <= row.High,
+        _ => value >= row.Low * 0.9 && value <= row.High * 1.1,
+    };
 
     private static IEnumerable<PublishedCourse> Courses()
     {
@@ -70,7 +82,7 @@ internal static class PublishedCourses
         if (!Vegetable.TryFind(name, out Vegetable? vegetable))
             throw new InvalidOperationException($"{name} is not in the catalogue.");
         bool inBrine = cut.Contains("brine", StringComparison.Ordinal);
-        var recipe = JarRecipe.Of(vegetable, CutOf(cut), saltPercent) with { AddedWaterKilograms = inBrine ? 0.8 : 0, VesselLitres = 1 };
+        var recipe = JarRecipe.Of(vegetable, CutOf(cut), saltPercent) with { AddedWaterKilograms = inBrine ? 0.67 : 0, VesselLitres = 1 };
         JarContents contents = JarContents.Of(recipe, model);
         if (cut == "juice")
             contents = contents with { OuterShare = 0.98, OuterStart = 1 };
