@@ -17,17 +17,21 @@ internal sealed record Call(int ExitCode, string Output, string Error)
 
     public static Task<Call> Of(params string[] args) => WithEnvironment(new Dictionary<string, string>(), args);
 
-    public static Task<Call> OnTerminal(params string[] args) => Run(new Dictionary<string, string>(), isTerminal: true, args);
+    public static Task<Call> OnTerminal(params string[] args) => Run("", new Dictionary<string, string>(), isTerminal: true, args);
 
     public static Task<Call> WithEnvironment(IReadOnlyDictionary<string, string> environment, params string[] args) =>
-        Run(environment, isTerminal: false, args);
+        Run("", environment, isTerminal: false, args);
 
-    private static async Task<Call> Run(IReadOnlyDictionary<string, string> environment, bool isTerminal, string[] args)
+    public static Task<Call> WithInput(string input, IReadOnlyDictionary<string, string> environment, params string[] args) =>
+        Run(input, environment, isTerminal: false, args);
+
+    private static async Task<Call> Run(string input, IReadOnlyDictionary<string, string> environment, bool isTerminal, string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
         var context = new CommandContext
         {
+            Input = new StringReader(input),
             Output = output,
             Error = error,
             IsTerminal = isTerminal,

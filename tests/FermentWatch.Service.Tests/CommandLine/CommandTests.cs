@@ -7,6 +7,10 @@ public class CommandTests
     [InlineData("serve")]
     [InlineData("outlook")]
     [InlineData("salt")]
+    [InlineData("sensor")]
+    [InlineData("sensor add")]
+    [InlineData("member")]
+    [InlineData("member password")]
     [InlineData("check")]
     [InlineData("healthcheck")]
     public async Task Help_OfEveryVerb_ExitsZeroAndTellsTheUsage(string verb)

@@ -1,4 +1,4 @@
-using FermentWatch.Service.Settings;
+using FermentWatch.Storage;
 
 namespace FermentWatch.Service.Tests.Settings;
 
