@@ -29,6 +29,7 @@ public static class FermentWatchCommand
         root.Add(new HelpOption { Recursive = true });
         root.Add(new VersionOption());
         root.Add(ServeVerb.Create(context));
+        root.Add(DemoVerb.Create(context));
         root.Add(OutlookVerb.Create(context));
         root.Add(SaltVerb.Create(context));
         root.Add(SensorVerb.Create(context));
