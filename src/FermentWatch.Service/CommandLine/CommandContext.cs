@@ -3,6 +3,9 @@ namespace FermentWatch.Service.CommandLine;
 /// <summary>What a verb may touch of the world around it.</summary>
 public sealed record CommandContext
 {
+    /// <summary>What is typed or piped in.</summary>
+    public TextReader Input { get; init; } = TextReader.Null;
+
     /// <summary>What was asked for.</summary>
     public required TextWriter Output { get; init; }
 
@@ -24,6 +27,7 @@ public sealed record CommandContext
     /// <summary>That of this process.</summary>
     public static CommandContext OfThisProcess(TimeProvider clock) => new()
     {
+        Input = Console.In,
         Output = Console.Out,
         Error = Console.Error,
         IsTerminal = !Console.IsOutputRedirected,

@@ -1,21 +1,25 @@
 using Spectre.Console;
+using Spectre.Console.Rendering;
 
 namespace FermentWatch.Service.CommandLine;
 
-/// <summary>Consoles for tables and charts over the writers of a call.</summary>
+/// <summary>Consoles for tables over the writers of a call.</summary>
 internal static class Consoles
 {
-    /// <summary>A console on the call's output: plain text unless a terminal shows it.</summary>
-    public static IAnsiConsole For(CommandContext context)
+    /// <summary>Writes a table, without the blanks that pad it to the width.</summary>
+    public static void Write(IRenderable table, CommandContext context)
     {
+        using var text = new StringWriter();
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Ansi = context.IsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
-            ColorSystem = context.IsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Ansi = AnsiSupport.No,
+            ColorSystem = ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(context.Output),
+            Out = new AnsiConsoleOutput(text),
         });
         console.Profile.Width = context.Width;
-        return console;
+        console.Write(table);
+        foreach (string line in text.ToString().Split('\n').Select(line => line.TrimEnd()).Where(line => line.Length > 0))
+            context.Output.WriteLine(line);
     }
 }

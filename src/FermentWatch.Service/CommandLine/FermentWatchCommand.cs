@@ -29,8 +29,11 @@ public static class FermentWatchCommand
         root.Add(new HelpOption { Recursive = true });
         root.Add(new VersionOption());
         root.Add(ServeVerb.Create(context));
+        root.Add(DemoVerb.Create(context));
         root.Add(OutlookVerb.Create(context));
         root.Add(SaltVerb.Create(context));
+        root.Add(SensorVerb.Create(context));
+        root.Add(MemberVerb.Create(context));
         root.Add(CheckVerb.Create(context));
         root.Add(HealthcheckVerb.Create(context));
         ServeVerb.MakeDefault(root, context);

@@ -27,6 +27,29 @@ public class AmountTests
     }
 
     [Theory]
+    [InlineData("1l", 1)]
+    [InlineData("750 ml", 0.75)]
+    [InlineData("1qt", 0.946353)]
+    [InlineData("8cups", 1.892704)]
+    [InlineData("3tbsp", 0.0443604)]
+    [InlineData("2tsp", 0.00985784)]
+    public void VolumeLitres_InEachUnit(string typed, double litres)
+    {
+        Assert.True(Amount.VolumeLitres.TryRead(typed, null, out double value));
+        Assert.Equal(litres, value, 9);
+    }
+
+    [Theory]
+    [InlineData("30", 30)]
+    [InlineData("2.5d", 2.5)]
+    [InlineData("12h", 0.5)]
+    public void Days_WithAndWithoutUnit(string typed, double days)
+    {
+        Assert.True(Amount.Days.TryRead(typed, "d", out double value));
+        Assert.Equal(days, value, 9);
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData(null)]
     [InlineData("kg")]

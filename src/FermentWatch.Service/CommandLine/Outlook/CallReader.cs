@@ -19,13 +19,14 @@ internal static class CallReader
     {
         var reader = new FieldReader();
         JarRecipe recipe = RecipeReader.Read(input, reader);
+        double days = ReadDays("days", input.Days, 30, reader);
         var request = new ForecastRequest
         {
             Recipe = recipe,
-            Temperatures = TemperatureReader.Read(input, now, reader),
+            Temperatures = TemperatureReader.Read(input, days, now, reader),
             Readings = [.. input.Readings.Select(typed => ReadingReader.Read(typed, reader)).OfType<Kinetics.Observation.PhReading>()],
-            Days = input.Days is null ? 30 : reader.Read("days", input.Days, Amount.Days, "d", TemperatureCourse.StepDays, LongestDays, "a quarter of an hour (0.0104) to 366 days"),
-            EveryDays = input.Every is null ? 1 : reader.Read("every", input.Every, Amount.Days, "d", TemperatureCourse.StepDays, LongestDays, "a quarter of an hour (0.0104) to 366 days"),
+            Days = days,
+            EveryDays = ReadDays("every", input.Every, 1, reader),
             Members = reader.ReadWhole("members", input.Members, 256, 16, 65536),
             Seed = (ulong)reader.ReadWhole("seed", input.Seed, 1, 0, int.MaxValue),
         };
@@ -34,6 +35,9 @@ internal static class CallReader
         AddOwnRules(request, reader);
         return (new OutlookCall(request, until, target), reader.Refusals);
     }
+
+    private static double ReadDays(string field, string? typed, double ifEmpty, FieldReader reader) => typed is null ? ifEmpty
+        : reader.Read(field, typed, Amount.Days, "d", TemperatureCourse.StepDays, LongestDays, "a quarter of an hour (0.0104) to 366 days");
 
     private static NamedTarget? ReadTarget(string typed, FieldReader reader)
     {

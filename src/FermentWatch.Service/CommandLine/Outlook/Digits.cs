@@ -7,13 +7,13 @@ internal static class Digits
 {
     public static string Day(double? day) => day?.ToString("0.####", CultureInfo.InvariantCulture) ?? "";
 
-    public static string DayInWords(double day) => day.ToString("0.0", CultureInfo.InvariantCulture);
+    public static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
 
-    public static string Celsius(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+    public static string Tenths(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
+
+    public static string Hundredths(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 
     public static string Ph(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 
     public static string Acidity(double value) => value.ToString("0.0000", CultureInfo.InvariantCulture);
-
-    public static string Sourness(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 }

@@ -19,8 +19,8 @@ internal static class OutlookCsv
     private static string Days(PassageDays days) => string.Join(',', Digits.Day(days.P10), Digits.Day(days.P50), Digits.Day(days.P90));
 
     private static string Course(CoursePoint point) => string.Join(',',
-        Digits.Day(point.Day), Digits.Celsius(point.JarCelsius),
+        Digits.Day(point.Day), Digits.Hundredths(point.JarCelsius),
         Digits.Ph(point.Ph.P10), Digits.Ph(point.Ph.P50), Digits.Ph(point.Ph.P90),
         Digits.Acidity(point.AcidityPercentLactic.P10), Digits.Acidity(point.AcidityPercentLactic.P50), Digits.Acidity(point.AcidityPercentLactic.P90),
-        Digits.Sourness(point.SournessP50));
+        Digits.Hundredths(point.SournessP50));
 }

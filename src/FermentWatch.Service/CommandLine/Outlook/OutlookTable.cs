@@ -15,7 +15,7 @@ internal static class OutlookTable
         if (context.IsTerminal)
             foreach (string line in CourseChart.Lines(forecast, context.Width))
                 context.Output.WriteLine(line);
-        Consoles.For(context).Write(Course(forecast));
+        Consoles.Write(Course(forecast), context);
         WriteDays(context.Output, "acid line, pH 4.6", forecast.AcidLine, answer.SpanDays);
         WriteDays(context.Output, "acid line in the middle of the largest piece", forecast.CentreAcidLine, answer.SpanDays);
         foreach ((string name, PassageDays days) in answer.Until)
@@ -39,25 +39,24 @@ internal static class OutlookTable
     private static Table Course(Forecast forecast)
     {
         var table = new Table().Border(TableBorder.Simple)
-            .AddColumns("day", "jar C", "pH", "1 in 10 below", "1 in 10 above", "acid %", "1 in 10 below", "1 in 10 above", "sourness");
+            .AddColumns("day", "jar C", "pH", "eight of ten", "acid %", "eight of ten", "sourness");
         foreach (TableColumn column in table.Columns)
             column.RightAligned().NoWrap();
         foreach (CoursePoint point in forecast.Course)
-            table.AddRow(Digits.Day(point.Day), point.JarCelsius.ToString("0.0", null),
-                Two(point.Ph.P50), Two(point.Ph.P10), Two(point.Ph.P90),
-                Two(point.AcidityPercentLactic.P50), Two(point.AcidityPercentLactic.P10), Two(point.AcidityPercentLactic.P90),
-                point.SournessP50.ToString("0", null));
+            table.AddRow(Digits.Day(point.Day), Digits.Tenths(point.JarCelsius),
+                Digits.Hundredths(point.Ph.P50), Range(point.Ph),
+                Digits.Hundredths(point.AcidityPercentLactic.P50), Range(point.AcidityPercentLactic), Digits.Whole(point.SournessP50));
         return table;
     }
 
-    private static string Two(double value) => Digits.Celsius(value);
+    private static string Range(Quantiles of) => $"{Digits.Hundredths(of.P10)} to {Digits.Hundredths(of.P90)}";
 
     /// <summary>The late end first: it is the one to plan with.</summary>
     private static void WriteDays(TextWriter writer, string what, PassageDays days, double span)
     {
-        string late = days.P90 is { } p90 ? $"by day {Digits.DayInWords(p90)} in nine of ten" : $"in fewer than nine of ten within {Digits.Day(span)} days";
-        string middle = days.P50 is { } p50 ? $"about day {Digits.DayInWords(p50)}" : $"in fewer than half within {Digits.Day(span)} days";
-        string early = days.P10 is { } p10 ? $"at the earliest day {Digits.DayInWords(p10)}" : $"hardly at all within {Digits.Day(span)} days";
-        writer.WriteLine($"Expected {what}: {late}, {middle}, {early}; not measured.");
+        string late = days.P90 is { } p90 ? $"by day {Digits.Tenths(p90)} in nine of ten" : $"in fewer than nine of ten within {Digits.Day(span)} days";
+        string middle = days.P50 is { } p50 ? $"about day {Digits.Tenths(p50)}" : $"in fewer than half within {Digits.Day(span)} days";
+        string early = days.P10 is { } p10 ? $"at the earliest day {Digits.Tenths(p10)}" : $"hardly at all within {Digits.Day(span)} days";
+        writer.WriteLine($"Expected, {what}: {late}, {middle}, {early}.");
     }
 }

@@ -10,7 +10,12 @@ internal static class TemperatureReader
     private const double LongestDays = 366;
     private const string Range = "-5 to 45 C";
 
-    public static TemperatureCourse Read(OutlookInput input, Instant now, FieldReader reader)
+    /// <summary>The temperatures from packing on.</summary>
+    /// <param name="input">What was typed.</param>
+    /// <param name="days">How far the forecast looks.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="reader">Gathers refusals.</param>
+    public static TemperatureCourse Read(OutlookInput input, double days, Instant now, FieldReader reader)
     {
         TemperatureCourse course = TemperatureCourse.Typical(TypicalRoom.Usual);
         if (input.Temperature is null == input.Temperatures is null)
@@ -22,9 +27,13 @@ internal static class TemperatureReader
         if (input.Packed is not null && input.Temperatures is null)
             reader.Refuse("packed", input.Packed, "it says on which day a file's times begin: give --temperatures FILE.csv too, or leave it out");
         foreach ((double day, double celsius) in ReadMoves(input.Moves, reader))
-            course = course.Then(day, TemperatureCourse.Constant(celsius));
+            course = course.Then(day, Steady(celsius, days));
         return course;
     }
+
+    // A course repeats its last day past its end: after a move that must be a day at the new temperature, so the whole span is given.
+    private static TemperatureCourse Steady(double celsius, double days) => TemperatureCourse.FromSteps(
+        [.. Enumerable.Repeat(TemperatureStep.Room(celsius), (int)Math.Ceiling((days + 1) * TemperatureCourse.StepsPerDay))], TypicalRoom.Usual);
 
     private static double Celsius(string field, string? typed, FieldReader reader) => reader.Read(
         field, typed, Amount.Celsius, "C", TemperatureStep.LowestCelsius, TemperatureStep.HighestCelsius, Range);

@@ -1,0 +1,7 @@
+namespace FermentWatch.Service.CommandLine.Sensors;
+
+/// <summary>What was typed after <c>sensor add</c>.</summary>
+/// <param name="Name">What the household calls it.</param>
+/// <param name="Place">Name of the place it stands in.</param>
+/// <param name="Gateway">Topic filter of a gateway; null for a sensor.</param>
+internal sealed record AddInput(string Name, string? Place, string? Gateway);

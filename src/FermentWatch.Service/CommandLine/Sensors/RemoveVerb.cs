@@ -1,0 +1,37 @@
+using System.CommandLine;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.CommandLine.Records;
+using FermentWatch.Service.Settings;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.CommandLine.Sensors;
+
+/// <summary><c>sensor remove</c>: takes a sensor out of service.</summary>
+internal static class RemoveVerb
+{
+    public static Command Create(CommandContext context)
+    {
+        var name = new Argument<string>("USER") { Description = "Its name in topics, as 'sensor list' shows it." };
+        var verb = new Command("remove", "Takes a sensor out of service and deletes its credential; its readings stay.") { name };
+        HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
+        {
+            var sensors = provider.GetRequiredService<ISensorBook>();
+            string typed = (call.GetValue(name) ?? "").Trim();
+            if (await sensors.FindAsync(typed, cancellationToken) is not { } sensor)
+                return context.Refuse([Unknown(typed, await sensors.AllAsync(cancellationToken))]);
+            await sensors.RemoveAsync(sensor.Id, context.Clock.GetUtcNow().ToInstant(), cancellationToken);
+            await context.Output.WriteLineAsync($"{sensor.Slug} is out of service; its readings stay.");
+            return ExitCode.Done;
+        });
+        return verb;
+    }
+
+    private static Refusal Unknown(string typed, IReadOnlyList<Sensor> sensors)
+    {
+        string[] known = [.. sensors.Where(sensor => sensor.RemovedAt is null).Select(sensor => sensor.Slug)];
+        string right = NearestName.Of(typed, known) is { } nearest ? $"did you mean {nearest}?"
+            : known.Length > 0 ? $"one of {string.Join(", ", known)} would be right" : "there is no sensor in service";
+        return new Refusal("user", typed, right);
+    }
+}

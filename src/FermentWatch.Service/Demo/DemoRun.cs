@@ -1,0 +1,76 @@
+using System.Globalization;
+using FermentWatch.Intake.Embedded;
+using FermentWatch.Service.CommandLine;
+using FermentWatch.Service.CommandLine.Members;
+using FermentWatch.Service.CommandLine.Records;
+using FermentWatch.Service.Demo.Gear;
+using FermentWatch.Service.Demo.Household;
+using FermentWatch.Service.Hosting;
+using FermentWatch.Service.Loops;
+using FermentWatch.Service.Settings;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.Demo;
+
+/// <summary>The service on loopback with the invented household in a temporary folder.</summary>
+internal sealed class DemoRun(CommandContext context, int port)
+{
+    private const string Loopback = "127.0.0.1";
+
+    /// <summary>Runs until told to stop; the folder is deleted then.</summary>
+    public async Task<int> RunAsync(CancellationToken cancellationToken)
+    {
+        using var folder = new TemporaryFolder();
+        IConfiguration configuration = Configuration(folder.Path);
+        ServiceSettings settings = ServiceSettings.Read(configuration).OrThrow();
+        Instant now = context.Clock.GetUtcNow().ToInstant();
+        MadeHousehold? made = null;
+        int prepared = await HouseholdRecords.WithAsync(settings, context, async records =>
+        {
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<MemberDesk>(records));
+            made = await maker.MakeAsync(now, HouseholdZone(), cancellationToken);
+            return ExitCode.Done;
+        });
+        if (made is null)
+            return prepared;
+        await using WebApplication app = FermentWatchApp.Build(settings, configuration, context.Clock);
+        await app.StartAsync(cancellationToken);
+        await LiveAsync(app, made, now, cancellationToken);
+        await app.StopAsync(CancellationToken.None);
+        return ExitCode.Done;
+    }
+
+    private async Task LiveAsync(WebApplication app, MadeHousehold made, Instant now, CancellationToken cancellationToken)
+    {
+        int brokerPort = app.Services.GetRequiredService<Broker>().Port;
+        await using var devices = new DemoDevices(made.Sensors, Loopback, brokerPort, context.Clock);
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, app.Lifetime.ApplicationStopping);
+        try
+        {
+            int packs = await devices.SendHistoryAsync(now, ending.Token);
+            await app.Services.GetRequiredService<ServiceLoops>().SettleAsync(ending.Token);
+            new DemoNews(context.Output).Say(new Uri(app.Urls.First()), brokerPort, made, packs);
+            await devices.ReportAsync(ending.Token);
+        }
+        catch (OperationCanceledException) when (ending.IsCancellationRequested)
+        {
+            // Somebody ended it while the history was still coming in.
+        }
+    }
+
+    private IConfiguration Configuration(string folder) => new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?>
+    {
+        ["Storage:Folder"] = Path.Combine(folder, "data"),
+        ["Web:Address"] = Loopback,
+        ["Web:Port"] = port.ToString(CultureInfo.InvariantCulture),
+        ["Mqtt:BindAddress"] = Loopback,
+        ["Mqtt:Port"] = "0",
+        // What the demo says must not be lost among what the service logs.
+        ["Serilog:MinimumLevel:Default"] = "Warning",
+    }).Build();
+
+    /// <summary>The zone of this machine, or UTC where its name is not in the tz database.</summary>
+    private DateTimeZone HouseholdZone() =>
+        DateTimeZoneProviders.Tzdb.GetZoneOrNull(context.Clock.LocalTimeZone.Id) ?? DateTimeZone.Utc;
+}

@@ -1,0 +1,116 @@
+using FermentWatch.Intake.Credentials;
+using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.CommandLine.Members;
+using NodaTime;
+
+namespace FermentWatch.Service.Demo.Household;
+
+/// <summary>Writes the invented household into empty records, by the rules by which a real one enters things.</summary>
+internal sealed class HouseholdMaker(
+    IHouseholdBook households, IPlaceBook places, ISensorBook sensors, IJarBook jars, MemberDesk members)
+{
+    /// <summary>How far back sensors have reported.</summary>
+    private static readonly Duration History = Duration.FromDays(36);
+
+    private Dictionary<string, Place> _places = [];
+
+    /// <summary>Makes everything.</summary>
+    /// <param name="now">When the demo begins.</param>
+    /// <param name="zone">The household's zone.</param>
+    /// <param name="cancellationToken">Gives up.</param>
+    public async Task<MadeHousehold> MakeAsync(Instant now, DateTimeZone zone, CancellationToken cancellationToken)
+    {
+        Kitchen.Households.Household household = await households.ReadAsync(cancellationToken);
+        household.Name = NumberNine.Name;
+        household.TimeZoneId = zone.Id;
+        await households.WriteAsync(household, cancellationToken);
+        string password = await MakePeopleAsync();
+        await MakePlacesAsync(now, cancellationToken);
+        var courses = new Dictionary<string, (Jar Jar, ExpectedCourse Course)>();
+        foreach (InventedLot lot in NumberNine.Lots)
+        {
+            Jar first = (await PutUpAsync(lot, household, now, cancellationToken))[0];
+            courses.Add(first.Name, (first, await LiveThroughAsync(first, lot, now, zone, cancellationToken)));
+        }
+        var made = new List<MadeSensor>();
+        foreach (InventedSensor sensor in NumberNine.Sensors)
+            made.Add(await MakeSensorAsync(sensor, courses, now, zone, cancellationToken));
+        return new MadeHousehold(password, made);
+    }
+
+    private async Task<string> MakePeopleAsync()
+    {
+        string? first = null;
+        foreach ((string name, MemberRole role) in NumberNine.People)
+        {
+            string password = SensorPassword.Generate();
+            if (await members.AddAsync(name, role, password) is { Count: > 0 } refusals)
+                throw new InvalidOperationException($"The demo's own people are refused: {string.Join("; ", refusals)}");
+            first ??= password;
+        }
+        return first!;
+    }
+
+    private async Task MakePlacesAsync(Instant now, CancellationToken cancellationToken)
+    {
+        foreach ((int order, InventedRoom room) in NumberNine.Rooms.Index())
+            await places.AddAsync(new Place { Id = NewId(now), Name = room.Name, ShelfOrder = order + 1, Typical = room.Typical }, cancellationToken);
+        _places = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Name);
+    }
+
+    private async Task<IReadOnlyList<Jar>> PutUpAsync(InventedLot lot, Kitchen.Households.Household household, Instant now, CancellationToken cancellationToken)
+    {
+        Instant packedAt = now - Duration.FromDays(lot.DaysAgo);
+        PutUpForm form = lot.Form with { PackedAt = packedAt.InZone(household.Zone).ToString("uuuu-MM-dd'T'HH:mm", null) };
+        PutUpOrder order = PutUp.Read(form, household, [.. _places.Values], now);
+        if (order.Refusals.Count > 0)
+            throw new InvalidOperationException($"The demo's own jar '{form.Name}' is refused: {string.Join("; ", order.Refusals)}");
+        return await jars.AddAsync(order.Jars, cancellationToken);
+    }
+
+    /// <summary>Does with the first jar of a lot what was done with it, in order.</summary>
+    private async Task<ExpectedCourse> LiveThroughAsync(Jar jar, InventedLot lot, Instant now, DateTimeZone zone, CancellationToken cancellationToken)
+    {
+        foreach (Deed deed in lot.Deeds.Where(deed => deed.MovedTo is not null))
+        {
+            var move = new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = _places[deed.MovedTo!].Id, From = jar.PackedAt + Duration.FromDays(deed.Day) };
+            await jars.MoveAsync(move, cancellationToken);
+            jar.Placements.Add(move);
+        }
+        Dictionary<Guid, InventedRoom> rooms = NumberNine.Rooms.ToDictionary(room => _places[room.Name].Id);
+        ExpectedCourse course = ExpectedCourse.Of(jar, at => rooms[jar.PlacementAt(at).PlaceId].CelsiusAt(at, now, zone), now);
+        foreach (Deed deed in lot.Deeds)
+        {
+            Instant at = jar.PackedAt + Duration.FromDays(deed.Day);
+            var moment = new DeedAt(jar, at, deed.By, new Answering(NewId(at), deed.By, at, zone), course.PhAt(at));
+            Observation[] seen = [.. deed.Do(moment)];
+            jar.Observations.AddRange(seen);
+            await jars.ObserveAsync(seen, cancellationToken);
+        }
+        return course;
+    }
+
+    private async Task<MadeSensor> MakeSensorAsync(
+        InventedSensor invented, Dictionary<string, (Jar Jar, ExpectedCourse Course)> courses, Instant now, DateTimeZone zone, CancellationToken cancellationToken)
+    {
+        (Jar Jar, ExpectedCourse Course)? probed = invented.InJar is null ? null : courses[invented.InJar];
+        Instant since = probed?.Jar.PackedAt ?? now - History;
+        var sensor = new Sensor { Id = NewId(since), Slug = invented.Slug, Name = invented.Name, AddedAt = since };
+        sensor.Placements.Add(new SensorPlacement
+        {
+            Id = NewId(since), SensorId = sensor.Id, From = since, JarId = probed?.Jar.Id, PlaceId = probed is null ? _places[invented.Room].Id : null,
+        });
+        IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
+        await sensors.AddAsync(sensor, issued.Credential, cancellationToken);
+        InventedRoom room = NumberNine.Rooms.First(room => room.Name == invented.Room);
+        return new MadeSensor(invented, issued.Password, since, at => room.CelsiusAt(at, now, zone), probed is { } jar ? jar.Course.PhAt : null);
+    }
+
+    private static Guid NewId(Instant at) => Guid.CreateVersion7(at.ToDateTimeOffset());
+}

@@ -1,0 +1,107 @@
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Service.CommandLine.Members;
+using static FermentWatch.Service.Demo.Household.Deeds;
+
+namespace FermentWatch.Service.Demo.Household;
+
+/// <summary>
+/// The Number Nine kitchen: three neighbouring families who share a garden, a kitchen and a cellar. All of it is invented:
+/// people, rooms, jars, and what happened to them.
+/// </summary>
+internal static class NumberNine
+{
+    public const string Name = "The Number Nine kitchen";
+
+    /// <summary>Who signs in first.</summary>
+    public const string Owner = "Rowan";
+
+    private const string Neighbour = "Ash", Child = "Wren", Third = "Juniper";
+    private const string Counter = "kitchen counter", Pantry = "pantry shelf", Cellar = "cellar", ColdStore = "cold store", Shed = "garden shed";
+
+    public static readonly IReadOnlyList<(string Name, MemberRole Role)> People =
+        [(Owner, MemberRole.Adult), (Neighbour, MemberRole.Adult), (Third, MemberRole.Adult), (Child, MemberRole.Child)];
+
+    /// <summary>Rooms in the order in which the round passes them; the pantry has no sensor.</summary>
+    public static readonly IReadOnlyList<InventedRoom> Rooms =
+    [
+        new(Counter, TypicalTemperature.Usual, 20.2, 1.2, 0.25, 3.5, 1.1),
+        new(Pantry, TypicalTemperature.Cool, 17.5, 0.6, 0.2, 3.0, 0.2),
+        new(Cellar, TypicalTemperature.Cellar, 12.6, 0.25, 0.12, 1.2, 0),
+        new(ColdStore, TypicalTemperature.ColdStore, 3.6, 0.15, 0, 0, 0),
+        new(Shed, TypicalTemperature.Cool, 13.5, 3.5, 0.9, 5.0, 0),
+    ];
+
+    public static readonly IReadOnlyList<InventedSensor> Sensors =
+    [
+        new("kitchen", "kitchen counter, by the jars", Counter, null, TimeSpan.FromSeconds(10)),
+        new("cellar", "cellar, north wall", Cellar, null, TimeSpan.FromSeconds(30)),
+        new("cold-store", "cold store, middle shelf", ColdStore, null, TimeSpan.FromSeconds(60)),
+        new("shed", "garden shed", Shed, null, TimeSpan.FromSeconds(45)),
+        new("crock-probe", "probe in the crock", Counter, "autumn crock", TimeSpan.FromSeconds(20)),
+    ];
+
+    /// <summary>The sensor with whose credential the demo invites to try.</summary>
+    public const string SensorToTry = "kitchen";
+
+    /// <summary>The sensor that now and then sends what cannot be used.</summary>
+    public const string TroubledSensor = "shed";
+
+    /// <summary>What it sends then, by quantity.</summary>
+    public static readonly IReadOnlyList<(string Quantity, string Payload)> UnusablePayloads =
+        [("temperature", "warm"), ("temperature", "nan"), ("pressure", "1013"), ("temperature", "85.0")];
+
+    /// <summary>Jars of several ages, one of each trouble among them.</summary>
+    public static readonly IReadOnlyList<InventedLot> Lots =
+    [
+        new(34, Cabbage with { Name = "first kraut", HowMany = "2", Place = Cellar, Target = "Sour" },
+            Strip(6, Neighbour), Meter(12, Owner, 0.03), Meter(16, Owner, -0.02), Tasted(20, Third, TasteVerdict.Nearly),
+            Tasted(26, Owner, TasteVerdict.Right), IntoTheCold(26, Owner, ColdStore)),
+        new(27, Cabbage with { What = "red cabbage", Name = "red with caraway", Also = "carrot 120g, caraway 5g", Salt = "2.5%", Place = Cellar },
+            Looked(2, Child), Meter(9, Neighbour, 0.02), Saw(15, Child, SightingKind.Film), Meter(16, Neighbour, 0.08), Looked(18, Neighbour, true)),
+        new(23, Cabbage with { Name = "kraut on the shelf", Place = Pantry },
+            Meter(5, Owner), Meter(11, Owner, 0.02), Meter(18, Third, 0.32), Meter(20, Owner, 0.36), Saw(20, Owner, SightingKind.OffSmell)),
+        new(20, Cucumbers with { Name = "dill cucumbers, early", Place = Counter },
+            Saw(3, Third, SightingKind.Gas), Saw(12, Third, SightingKind.Slime), ThrownOut(12, Third, "slimy after the warm days")),
+        new(17, Cabbage with { Name = "forgotten jar", Place = Shed, Salt = "by taste", Lid = "Cloth" },
+            Looked(3, Child), Saw(16, Child, SightingKind.FuzzOrUnsure)),
+        new(14, Cabbage with { Name = "autumn crock", HowMuch = "4kg", Vessel = "6l", Salt = "2.25%", Place = Counter, Lid = "WaterSealed", Cover = "Weight", Target = "VerySour" },
+            Meter(4, Owner, 0.04), Looked(8, Neighbour, true), Meter(10, Owner, -0.03), Tasted(12, Owner, TasteVerdict.NotYet)),
+        new(11, Carrots with { Name = "carrots with ginger", HowMany = "3", Place = Pantry },
+            Looked(1, Child), Saw(4, Child, SightingKind.PiecesUp), Strip(6, Neighbour), Tasted(9, Neighbour, TasteVerdict.Nearly)),
+        new(8, Daikon with { Name = "daikon sticks", Place = Cellar },
+            Meter(4, Third), Looked(6, Third)),
+        new(6, Cucumbers with { Name = "dill cucumbers", HowMany = "2", Place = Counter, Lid = "Tight" },
+            Saw(2, Neighbour, SightingKind.Gas), Strip(4, Neighbour), Saw(5, Child, SightingKind.BrineLow)),
+        new(4, Napa with { Name = "napa jar", Place = Counter },
+            Meter(2, Third, 0.05), MovedTo(2.2, Third, Cellar), Saw(3, Child, SightingKind.Other, "the garlic has turned blue")),
+        new(2, Cabbage with { What = "red cabbage", Name = "red, second lot", HowMany = "4", Place = Counter }, Looked(1, Owner)),
+        new(0.3, Cabbage with { Name = "the last heads", HowMuch = "2 heads", HowMany = "2", Salt = "by taste", Place = Pantry, Vessel = "2l" }),
+    ];
+
+    private static PutUpForm Cabbage => new()
+    {
+        What = "cabbage", HowMuch = "900g", Salt = "2.25%", Vessel = "1l", Cover = "Leaf", Lid = "Vented", Target = "Sour",
+    };
+
+    private static PutUpForm Carrots => new()
+    {
+        What = "carrot", HowMuch = "600g", Also = "ginger 15g", Salt = "2.5%", AddedWater = "250g", Vessel = "1l", Cover = "Weight", Lid = "Vented", Target = "ALittleSour",
+    };
+
+    private static PutUpForm Cucumbers => new()
+    {
+        What = "cucumber", HowMuch = "1kg", Also = "dill 20g, garlic 15g", Salt = "3.5%", AddedWater = "900g", Vessel = "2l", Cover = "Weight", Lid = "Vented", Target = "Sour",
+    };
+
+    private static PutUpForm Daikon => new()
+    {
+        What = "daikon", HowMuch = "700g", Salt = "2.5%", AddedWater = "200g", Vessel = "1l", Cover = "Weight", Lid = "Vented", Target = "ALittleSour",
+    };
+
+    private static PutUpForm Napa => new()
+    {
+        What = "napa", HowMuch = "1.2kg", Also = "radish 100g, garlic 20g, chilli 10g", Salt = "2.5%", Vessel = "1.5l", Cover = "Leaf", Lid = "Vented", Target = "ALittleSour",
+    };
+}
