@@ -15,7 +15,9 @@ namespace FermentWatch.Intake.Door;
 /// <param name="intake">Where readings are written down.</param>
 /// <param name="sensors">Who reports to us.</param>
 /// <param name="sources">How to read sensors that were not made for us; null if there are none.</param>
-public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors, SourceRuleSet? sources = null)
+/// <param name="buttons">What becomes of presses on buttons by the jars; null if nothing does.</param>
+public sealed class MessageDoor(
+    IReadingIntake intake, SensorDirectory sensors, SourceRuleSet? sources = null, IJarButtons? buttons = null)
 {
     private readonly RedeliveryMemory _redeliveries = new();
 
@@ -38,9 +40,16 @@ public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors, 
             Counts.CountRedelivery();
             return DoorOutcome.Nothing;
         }
-        return OwnTopic.Parse(message.Topic) is { } topic
-            ? await TakeOwnAsync(message, topic, cancellationToken)
-            : await TakeBySourcesAsync(message, cancellationToken);
+        if (OwnTopic.Parse(message.Topic) is { } topic)
+            return await TakeOwnAsync(message, topic, cancellationToken);
+        if (OwnTopic.JarOfButton(message.Topic) is { } jar)
+            return await TakePressAsync(message, jar, cancellationToken);
+        if (OwnTopic.IsOut(message.Topic))
+        {
+            Counts.CountIgnored();
+            return DoorOutcome.Nothing;
+        }
+        return await TakeBySourcesAsync(message, cancellationToken);
     }
 
     /// <summary>Counts a message that is not let in at all, and keeps it as an example.</summary>
@@ -70,6 +79,19 @@ public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors, 
             ? SenMlDecoder.Decode(message.Payload, message.ReceivedAt)
             : BareNumberDecoder.Decode(message.Payload.Span, MeasureUnit.StoredFor(topic.Quantity!.Value), message.ReceivedAt);
         return await StoreAsync(message, [(sensor, decoded)], cancellationToken);
+    }
+
+    private async Task<DoorOutcome> TakePressAsync(IncomingMessage message, string jar, CancellationToken cancellationToken)
+    {
+        // A press that a broker had retained may be from any day.
+        if (message.Origin == MessageOrigin.RetainedReplay)
+            return await RefuseAsync(message, null, RejectReason.RetainedReplay,
+                "The outside broker had kept this press of a button; when it was is not known.", cancellationToken);
+        if (buttons is null || !await buttons.PressedAsync(jar, message.ReceivedAt, cancellationToken))
+            return await RefuseAsync(message, null, RejectReason.UnknownSensor,
+                $"There is no jar '{PayloadExcerpt.Of(jar)}' to look at.", cancellationToken);
+        _redeliveries.Remember(message);
+        return DoorOutcome.Nothing;
     }
 
     private async Task<DoorOutcome> TakeBySourcesAsync(IncomingMessage message, CancellationToken cancellationToken)
