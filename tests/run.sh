@@ -13,6 +13,7 @@ need() { command -v "$1" >/dev/null 2>&1 || [ -x "/usr/sbin/$1" ] || needs+=("$2
 need mosquitto mosquitto
 need mosquitto_pub mosquitto-clients
 need chromium chromium
+need g++ g++
 if [ ${#needs[@]} -gt 0 ]; then
   echo "installing: ${needs[*]}"
   apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${needs[@]}" >/dev/null \

@@ -22,6 +22,8 @@ settings.AddInMemoryCollection(new Dictionary<string, string?>
     ["Storage:Folder"] = Path.GetFullPath(given["folder"]!),
     ["Web:Port"] = given["web-port"] ?? "0",
     ["Mqtt:Port"] = given["mqtt-port"] ?? "0",
+    // The clock stands still between commands, and a pace needs one that runs.
+    ["Mqtt:MaxMessagesPerSecond"] = "0",
 });
 IConfigurationRoot configuration = settings.Build();
 SettingsReading reading = ServiceSettings.Read(configuration);
@@ -34,7 +36,7 @@ if (reading.Errors.Count > 0)
 await using WebApplication app = FermentWatchApp.Build(reading.Settings, configuration, clock);
 await app.StartAsync();
 string web = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
-int mqtt = app.Services.GetRequiredService<Broker>().Port;
+int mqtt = app.Services.GetRequiredService<Broker>().Port ?? 0;
 ServiceLoops loops = app.Services.GetRequiredService<ServiceLoops>();
 await loops.SettleAsync(CancellationToken.None);
 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"listening web={web} mqtt={mqtt}"));

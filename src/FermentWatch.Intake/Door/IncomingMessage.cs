@@ -8,5 +8,11 @@ namespace FermentWatch.Intake.Door;
 /// <param name="Payload">Its bytes, which the door may keep.</param>
 /// <param name="ReceivedAt">When it came.</param>
 /// <param name="Delivery">The packet identifier and whether it says that it came before; null at QoS 0.</param>
+/// <param name="Origin">Which door it came through, and how.</param>
 public sealed record IncomingMessage(
-    string ClientId, string Topic, ReadOnlyMemory<byte> Payload, Instant ReceivedAt, Delivery? Delivery);
+    string ClientId,
+    string Topic,
+    ReadOnlyMemory<byte> Payload,
+    Instant ReceivedAt,
+    Delivery? Delivery,
+    MessageOrigin Origin = MessageOrigin.OurBroker);

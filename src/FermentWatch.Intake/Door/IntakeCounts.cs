@@ -11,6 +11,7 @@ public sealed class IntakeCounts
     private long _duplicates;
     private long _conflicts;
     private long _redeliveries;
+    private long _ignored;
 
     /// <summary>Messages that reached the door.</summary>
     public long Messages => Interlocked.Read(ref _messages);
@@ -27,12 +28,17 @@ public sealed class IntakeCounts
     /// <summary>Messages without a time of their own that were told to be redeliveries.</summary>
     public long Redeliveries => Interlocked.Read(ref _redeliveries);
 
+    /// <summary>Messages of an outside broker that are none of ours.</summary>
+    public long Ignored => Interlocked.Read(ref _ignored);
+
     /// <summary>Payloads and fields that were not stored for this reason.</summary>
     public long Rejected(RejectReason reason) => Interlocked.Read(ref _rejected[(int)reason]);
 
     internal void CountMessage() => Interlocked.Increment(ref _messages);
 
     internal void CountRedelivery() => Interlocked.Increment(ref _redeliveries);
+
+    internal void CountIgnored() => Interlocked.Increment(ref _ignored);
 
     internal void Count(RejectReason reason) => Interlocked.Increment(ref _rejected[(int)reason]);
 

@@ -1,5 +1,7 @@
 using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Decoding.SenMl;
+using FermentWatch.Intake.Offers;
+using FermentWatch.Intake.Sources;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
@@ -10,7 +12,12 @@ namespace FermentWatch.Intake.Door;
 /// The way of every message, whichever broker it came through: decoded, its readings committed, its faults counted. When
 /// <see cref="TakeAsync"/> has completed the message may be acknowledged; when it throws it must not be.
 /// </summary>
-public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors)
+/// <param name="intake">Where readings are written down.</param>
+/// <param name="sensors">Who reports to us.</param>
+/// <param name="sources">How to read sensors that were not made for us; null if there are none.</param>
+/// <param name="buttons">What becomes of presses on buttons by the jars; null if nothing does.</param>
+public sealed class MessageDoor(
+    IReadingIntake intake, SensorDirectory sensors, SourceRuleSet? sources = null, IJarButtons? buttons = null)
 {
     private readonly RedeliveryMemory _redeliveries = new();
 
@@ -19,6 +26,9 @@ public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors)
 
     /// <summary>What sensors said of themselves.</summary>
     public PresenceBoard Presence { get; } = new();
+
+    /// <summary>What looks like a sensor and is none yet.</summary>
+    public OfferBoard Offers { get; } = new();
 
     /// <summary>Takes in one message.</summary>
     /// <exception cref="IOException">The log could not be written; nothing of the message was stored.</exception>
@@ -30,22 +40,16 @@ public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors)
             Counts.CountRedelivery();
             return DoorOutcome.Nothing;
         }
-
-        if (OwnTopic.Parse(message.Topic) is not { } topic)
-            return await RefuseAsync(message, null, RejectReason.UnknownSensor,
-                "No rule says what this topic carries.", cancellationToken);
-        if (await sensors.FindAsync(topic.Slug, cancellationToken) is not { } sensor)
-            return await RefuseAsync(message, null, RejectReason.UnknownSensor,
-                $"No sensor in service is called '{PayloadExcerpt.Of(topic.Slug)}'.", cancellationToken);
-
-        return topic.Kind switch
+        if (OwnTopic.Parse(message.Topic) is { } topic)
+            return await TakeOwnAsync(message, topic, cancellationToken);
+        if (OwnTopic.JarOfButton(message.Topic) is { } jar)
+            return await TakePressAsync(message, jar, cancellationToken);
+        if (OwnTopic.IsOut(message.Topic))
         {
-            OwnTopicKind.Number => await StoreAsync(message, sensor, DecodeNumber(message, topic), cancellationToken),
-            OwnTopicKind.Pack => await StoreAsync(message, sensor, SenMlDecoder.Decode(message.Payload, message.ReceivedAt), cancellationToken),
-            OwnTopicKind.Status => await NoteStatusAsync(message, sensor, cancellationToken),
-            _ => await RefuseAsync(message, sensor, RejectReason.UnknownQuantity,
-                $"After the sensor's name belongs {QuantityNames.AllInWords}, or status.", cancellationToken),
-        };
+            Counts.CountIgnored();
+            return DoorOutcome.Nothing;
+        }
+        return await TakeBySourcesAsync(message, cancellationToken);
     }
 
     /// <summary>Counts a message that is not let in at all, and keeps it as an example.</summary>
@@ -56,26 +60,104 @@ public sealed class MessageDoor(IReadingIntake intake, SensorDirectory sensors)
         return new DoorOutcome(default, [reason]);
     }
 
-    private static Decoded DecodeNumber(IncomingMessage message, OwnTopic topic) =>
-        BareNumberDecoder.Decode(message.Payload.Span, MeasureUnit.StoredFor(topic.Quantity!.Value), message.ReceivedAt);
+    private async Task<DoorOutcome> TakeOwnAsync(IncomingMessage message, OwnTopic topic, CancellationToken cancellationToken)
+    {
+        if (await sensors.FindAsync(topic.Slug, cancellationToken) is not { } sensor)
+            return await RefuseAsync(message, null, RejectReason.UnknownSensor,
+                $"No sensor in service is called '{PayloadExcerpt.Of(topic.Slug)}'.", cancellationToken);
+        switch (topic.Kind)
+        {
+            case OwnTopicKind.Status:
+                return await NoteStatusAsync(message, sensor, cancellationToken);
+            case OwnTopicKind.Unknown:
+                return await RefuseAsync(message, sensor, RejectReason.UnknownQuantity,
+                    $"After the sensor's name belongs {QuantityNames.AllInWords}, or status.", cancellationToken);
+        }
+        if (message.Origin == MessageOrigin.RetainedReplay)
+            return await RefuseReplayAsync(message, sensor, cancellationToken);
+        Decoded decoded = topic.Kind == OwnTopicKind.Pack
+            ? SenMlDecoder.Decode(message.Payload, message.ReceivedAt)
+            : BareNumberDecoder.Decode(message.Payload.Span, MeasureUnit.StoredFor(topic.Quantity!.Value), message.ReceivedAt);
+        return await StoreAsync(message, [(sensor, decoded)], cancellationToken);
+    }
+
+    private async Task<DoorOutcome> TakePressAsync(IncomingMessage message, string jar, CancellationToken cancellationToken)
+    {
+        // A press that a broker had retained may be from any day.
+        if (message.Origin == MessageOrigin.RetainedReplay)
+            return await RefuseAsync(message, null, RejectReason.RetainedReplay,
+                "The outside broker had kept this press of a button; when it was is not known.", cancellationToken);
+        if (buttons is null || !await buttons.PressedAsync(jar, message.ReceivedAt, cancellationToken))
+            return await RefuseAsync(message, null, RejectReason.UnknownSensor,
+                $"There is no jar '{PayloadExcerpt.Of(jar)}' to look at.", cancellationToken);
+        _redeliveries.Remember(message);
+        return DoorOutcome.Nothing;
+    }
+
+    private async Task<DoorOutcome> TakeBySourcesAsync(IncomingMessage message, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<SourceReader> readers = sources is null ? [] : await sources.ForAsync(message.Topic, cancellationToken);
+        var decoded = new List<(Sensor, Decoded)>();
+        string? unknownDevice = null;
+        foreach (SourceReader reader in readers)
+        {
+            string? slug = reader.Rule.SensorSlug ?? reader.Filter.DeviceSlug(message.Topic);
+            if (slug is null || await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
+                unknownDevice = slug ?? "";
+            else if (message.Origin == MessageOrigin.RetainedReplay)
+                return await RefuseReplayAsync(message, sensor, cancellationToken);
+            else
+                decoded.Add((sensor, SourceDecoder.Decode(reader, message.Payload, message.ReceivedAt)));
+        }
+        return decoded.Count > 0
+            ? await StoreAsync(message, decoded, cancellationToken)
+            : await OfferAsync(message, unknownDevice, cancellationToken);
+    }
+
+    private async Task<DoorOutcome> OfferAsync(IncomingMessage message, string? unknownDevice, CancellationToken cancellationToken)
+    {
+        if (Offers.Note(message.Topic, message.Payload, message.ReceivedAt, string.IsNullOrEmpty(unknownDevice) ? null : unknownDevice))
+            return DoorOutcome.Nothing;
+        // An outside broker carries the talk of a whole house; what no rule asks for is not worth a word.
+        if (message.Origin != MessageOrigin.OurBroker && unknownDevice is null)
+        {
+            Counts.CountIgnored();
+            return DoorOutcome.Nothing;
+        }
+        return await RefuseAsync(message, null, RejectReason.UnknownSensor,
+            unknownDevice is null ? "No rule says what this topic carries." : $"No sensor in service is called '{unknownDevice}'.",
+            cancellationToken);
+    }
+
+    private Task<DoorOutcome> RefuseReplayAsync(IncomingMessage message, Sensor sensor, CancellationToken cancellationToken) =>
+        RefuseAsync(message, sensor, RejectReason.RetainedReplay,
+            "The outside broker had kept this; when it was measured is not known, so it is no new reading.", cancellationToken);
 
     private async Task<DoorOutcome> StoreAsync(
-        IncomingMessage message, Sensor sensor, Decoded decoded, CancellationToken cancellationToken)
+        IncomingMessage message, IReadOnlyList<(Sensor Sensor, Decoded Decoded)> decoded, CancellationToken cancellationToken)
     {
+        Reading[] readings =
+        [
+            .. decoded.SelectMany(part => part.Decoded.Values.Select(value => new Reading(
+                part.Sensor.Key, value.Quantity, value.Value, value.MeasuredAt, message.ReceivedAt, value.TimeSource))),
+        ];
         AppendResult appended = default;
-        if (decoded.Values.Count > 0)
+        if (readings.Length > 0)
         {
-            Reading[] readings = [.. decoded.Values.Select(value => new Reading(
-                sensor.Key, value.Quantity, value.Value, value.MeasuredAt, message.ReceivedAt, value.TimeSource))];
             appended = await intake.AppendAsync(readings, cancellationToken);
             Counts.Count(appended);
             // An absolute time is its own protection against being stored twice.
             if (readings.Any(reading => reading.TimeSource != TimeSource.Payload))
                 _redeliveries.Remember(message);
         }
-        foreach (DecodeFault fault in decoded.Faults)
-            await RejectAsync(message, sensor, fault, cancellationToken);
-        return new DoorOutcome(appended, [.. decoded.Faults.Select(fault => fault.Reason)]);
+        var rejected = new List<RejectReason>();
+        foreach ((Sensor sensor, Decoded part) in decoded)
+            foreach (DecodeFault fault in part.Faults)
+            {
+                rejected.Add(fault.Reason);
+                await RejectAsync(message, sensor, fault, cancellationToken);
+            }
+        return new DoorOutcome(appended, rejected);
     }
 
     private async Task<DoorOutcome> NoteStatusAsync(IncomingMessage message, Sensor sensor, CancellationToken cancellationToken)

@@ -14,7 +14,7 @@ namespace FermentWatch.Intake.Door;
 public sealed class RedeliveryMemory
 {
     /// <summary>How long after its storing a message is remembered.</summary>
-    public static readonly Duration Span = Duration.FromSeconds(60);
+    public static readonly Duration Span = Duration.FromMinutes(10);
 
     // What is remembered is bounded, whatever clients do: the oldest is forgotten first.
     private const int MostRemembered = 20_000;

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace FermentWatch.Intake.Door;
 
 /// <summary>The shape of a sensor's name in topics: lower case letters, digits and hyphens, 1 to 64 of them, a letter or digit first.</summary>
@@ -14,5 +16,22 @@ public static class SensorSlug
             if (!char.IsAsciiLetterLower(c) && !char.IsAsciiDigit(c) && c != '-')
                 return false;
         return true;
+    }
+
+    /// <summary>A slug made of any name, or null where no letter or digit of it can be kept.</summary>
+    public static string? From(string name)
+    {
+        var slug = new StringBuilder();
+        foreach (char c in name.ToLowerInvariant())
+        {
+            if (char.IsAsciiLetterOrDigit(c))
+                slug.Append(c);
+            else if (slug.Length > 0 && slug[^1] != '-')
+                slug.Append('-');
+            if (slug.Length == LongestCharacters)
+                break;
+        }
+        string text = slug.ToString().TrimEnd('-');
+        return text.Length > 0 ? text : null;
     }
 }

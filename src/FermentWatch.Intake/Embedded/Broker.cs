@@ -1,5 +1,6 @@
 using System.Net;
 using FermentWatch.Intake.Door;
+using FermentWatch.Intake.Embedded.Listening;
 using FermentWatch.Kitchen.Sensors;
 using Microsoft.Extensions.Logging;
 using MQTTnet;
@@ -19,7 +20,9 @@ public sealed class Broker : IAsyncDisposable
     private readonly ILogger<Broker> _logger;
     private readonly ConnectGate _gate;
     private readonly BrokerEvents _events;
+    private readonly FirstTimes _said;
     private MqttServer? _server;
+    private ServerCertificate? _certificate;
     private CancellationTokenSource? _stopping;
     private Task _credentialCheck = Task.CompletedTask;
 
@@ -32,7 +35,8 @@ public sealed class Broker : IAsyncDisposable
         _time = time;
         _logger = logger;
         _gate = new ConnectGate(book, options.MaxConnections);
-        _events = new BrokerEvents(options, _gate, door, Counts, time, logger);
+        _said = new FirstTimes(BrokerLog.SayAgainAfter, time);
+        _events = new BrokerEvents(options, _gate, door, Counts, _said, time, logger);
     }
 
     /// <summary>What was refused or dropped.</summary>
@@ -41,23 +45,38 @@ public sealed class Broker : IAsyncDisposable
     /// <summary>How many clients are connected.</summary>
     public int ConnectedClients => _gate.Count;
 
-    /// <summary>The port it listens on while it runs.</summary>
-    public int Port { get; private set; }
+    /// <summary>The port it listens on without TLS while it runs; null if it does not.</summary>
+    public int? Port { get; private set; }
+
+    /// <summary>The port it listens on with TLS while it runs; null if it does not.</summary>
+    public int? TlsPort { get; private set; }
 
     /// <summary>Starts to listen.</summary>
     /// <exception cref="System.Net.Sockets.SocketException">The address or port cannot be had.</exception>
+    /// <exception cref="System.Security.Cryptography.CryptographicException">The certificate or its key cannot be used.</exception>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
-        MqttServerOptions serverOptions = ServerOptions();
-        var server = new MqttServerFactory(new LibraryLogger(_logger)).CreateMqttServer(serverOptions);
-        _events.AttachTo(server);
-        await server.StartAsync();
+        _certificate = _options.CertificateFile is { } file
+            ? new ServerCertificate(file, _options.CertificateKeyFile, _options.CertificatePassword, _time)
+            : null;
+        var listener = new BoundedListener(Places(_certificate), _options, Counts, _said, _time, _logger);
+        MqttServerOptions serverOptions = new MqttServerOptionsBuilder().WithDefaultCommunicationTimeout(_options.ConnectTimeout).Build();
+        MqttServer server = new MqttServerFactory().CreateMqttServer(serverOptions, [listener], new LibraryLogger(_logger));
+        _events.AttachTo(server, listener);
+        try
+        {
+            await server.StartAsync();
+        }
+        catch
+        {
+            server.Dispose();
+            throw;
+        }
         _server = server;
-        Port = serverOptions.DefaultEndpointOptions.Port;
+        NotePorts(listener.Ports);
         _stopping = new CancellationTokenSource();
         _credentialCheck = CheckCredentialsAsync(server, _stopping.Token);
-        BrokerLog.Listening(_logger, _options.BindAddress, Port);
     }
 
     /// <summary>Lets nobody in any more, lets running commits end, and disconnects all.</summary>
@@ -72,6 +91,7 @@ public sealed class Broker : IAsyncDisposable
         await server.StopAsync(new MqttServerStopOptions());
         server.Dispose();
         _stopping.Dispose();
+        _certificate?.Dispose();
         BrokerLog.Stopped(_logger);
     }
 
@@ -99,17 +119,25 @@ public sealed class Broker : IAsyncDisposable
     /// <summary>Stops the broker if it runs.</summary>
     public async ValueTask DisposeAsync() => await StopAsync(CancellationToken.None);
 
-    private MqttServerOptions ServerOptions()
+    private List<ListenAt> Places(ServerCertificate? certificate)
     {
         IPAddress address = IPAddress.Parse(_options.BindAddress);
-        bool six = address.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6;
-        return new MqttServerOptionsBuilder()
-            .WithDefaultEndpoint()
-            .WithDefaultEndpointPort(_options.Port)
-            .WithDefaultEndpointBoundIPAddress(six ? IPAddress.None : address)
-            .WithDefaultEndpointBoundIPV6Address(six ? address : IPAddress.None)
-            .WithDefaultCommunicationTimeout(_options.ConnectTimeout)
-            .Build();
+        var places = new List<ListenAt>();
+        if (_options.PlainEnabled)
+            places.Add(new ListenAt(new IPEndPoint(address, _options.Port), null));
+        if (certificate is not null)
+            places.Add(new ListenAt(new IPEndPoint(address, _options.TlsPort), certificate));
+        return places;
+    }
+
+    private void NotePorts(IReadOnlyList<int> ports)
+    {
+        Port = _options.PlainEnabled ? ports[0] : null;
+        TlsPort = _certificate is null ? null : ports[^1];
+        if (Port is { } plain)
+            BrokerLog.Listening(_logger, _options.BindAddress, plain);
+        if (TlsPort is { } secured)
+            BrokerLog.ListeningSecured(_logger, _options.BindAddress, secured);
     }
 
     private async Task CheckCredentialsAsync(MqttServer server, CancellationToken stopping)

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Collections;
 using System.Net;
 using FermentWatch.Intake.Door;
+using FermentWatch.Intake.Embedded.Listening;
 using FermentWatch.Kitchen.Readings;
 using Microsoft.Extensions.Logging;
 using MQTTnet.Packets;
@@ -13,20 +14,22 @@ namespace FermentWatch.Intake.Embedded;
 
 /// <summary>What the broker answers when clients connect, publish and subscribe.</summary>
 internal sealed class BrokerEvents(
-    BrokerOptions options, ConnectGate gate, MessageDoor door, BrokerCounts counts, TimeProvider time, ILogger logger)
+    BrokerOptions options, ConnectGate gate, MessageDoor door, BrokerCounts counts, FirstTimes said, TimeProvider time, ILogger logger)
 {
     /// <summary>Marks what we publish ourselves.</summary>
     public static readonly IDictionary OurOwn = new Hashtable();
 
     private static readonly object _grantKey = new();
     private static readonly object _deliveryKey = new();
-    private static readonly TimeSpan _sayAgainAfter = TimeSpan.FromMinutes(10);
+    private static readonly object _paceKey = new();
 
-    private readonly FirstTimes _said = new(_sayAgainAfter, time);
+    private readonly GuessLimiter _guesses = new(time);
+    private Action<EndPoint?> _letIn = _ => { };
     private int _logIsBroken;
 
-    public void AttachTo(MqttServer server)
+    public void AttachTo(MqttServer server, BoundedListener listener)
     {
+        _letIn = listener.LetIn;
         server.ValidatingConnectionAsync += OnConnectingAsync;
         server.ClientDisconnectedAsync += OnDisconnectedAsync;
         server.InterceptingInboundPacketAsync += OnPacketAsync;
@@ -42,32 +45,40 @@ internal sealed class BrokerEvents(
             clientId = connecting.AssignedClientIdentifier = $"auto-{Guid.NewGuid():N}";
 
         string user = connecting.UserName ?? "";
-        RefusalReason? refusal = RefusalReason.NoClientId;
-        ClientGrant? grant = null;
-        if (clientId.Length > 0)
-            (grant, refusal) = await EnterAsync(clientId, user, connecting.RawPassword);
+        string address = (connecting.RemoteEndPoint as IPEndPoint)?.Address.ToString() ?? "unknown";
+        (ClientGrant? grant, RefusalReason? refusal) = clientId.Length == 0
+            ? (null, RefusalReason.NoClientId)
+            : await EnterAsync(clientId, user, connecting.RawPassword, address);
         if (grant is not null)
         {
             connecting.SessionItems[_grantKey] = grant;
+            if (options.MaxMessagesPerSecond > 0)
+                connecting.SessionItems[_paceKey] = new MessagePace(options.MaxMessagesPerSecond, time);
+            _letIn(connecting.RemoteEndPoint);
             return;
         }
 
         connecting.ReasonCode = Answer(refusal!.Value);
         counts.Count(refusal.Value);
-        string address = (connecting.RemoteEndPoint as IPEndPoint)?.Address.ToString() ?? "unknown";
-        if (_said.IsFirst($"connect {address} {user} {refusal}"))
+        if (said.IsFirst($"connect {address} {user} {refusal}"))
             BrokerLog.Refused(logger, clientId, user, address, refusal.Value);
     }
 
-    private async Task<(ClientGrant?, RefusalReason?)> EnterAsync(string clientId, string user, ReadOnlyMemory<byte> password)
+    private async Task<(ClientGrant?, RefusalReason?)> EnterAsync(
+        string clientId, string user, ReadOnlyMemory<byte> password, string address)
     {
+        if (!_guesses.Allows(address, user))
+            return (null, RefusalReason.TooManyGuesses);
         try
         {
-            return await gate.EnterAsync(clientId, user, System.Text.Encoding.UTF8.GetString(password.Span));
+            var answer = await gate.EnterAsync(clientId, user, System.Text.Encoding.UTF8.GetString(password.Span));
+            if (answer.Refusal == RefusalReason.BadCredentials)
+                _guesses.Failed(address, user);
+            return answer;
         }
         catch (Exception exception) when (exception is IOException or System.Data.Common.DbException)
         {
-            if (_said.IsFirst("records unavailable"))
+            if (said.IsFirst("records unavailable"))
                 BrokerLog.RecordsUnavailable(logger, exception);
             return (null, RefusalReason.RecordsUnavailable);
         }
@@ -110,6 +121,7 @@ internal sealed class BrokerEvents(
             return;
         }
 
+        await KeepPaceAsync(publish, grant);
         var message = new IncomingMessage(
             publish.ClientId,
             publish.ApplicationMessage.Topic ?? "",
@@ -126,6 +138,16 @@ internal sealed class BrokerEvents(
         // A sensor's word on itself may be kept for later listeners; anything more would let clients fill our memory.
         if (publish.ApplicationMessage.Retain && !IsStatus(message.Topic))
             publish.ApplicationMessage.Retain = false;
+    }
+
+    private async Task KeepPaceAsync(InterceptingPublishEventArgs publish, ClientGrant grant)
+    {
+        if (publish.SessionItems[_paceKey] is not MessagePace pace || pace.Take() is not { Ticks: > 0 } wait)
+            return;
+        counts.Count(RefusalReason.TooFast);
+        if (said.IsFirst($"fast {publish.ClientId}"))
+            BrokerLog.TooFast(logger, publish.ClientId, grant.Credential.User, options.MaxMessagesPerSecond);
+        await Task.Delay(wait, time, publish.CancellationToken);
     }
 
     private async Task<DoorOutcome> TakeAsync(IncomingMessage message, ClientGrant grant)
@@ -154,7 +176,7 @@ internal sealed class BrokerEvents(
             return door.TakeAsync(message, CancellationToken.None);
 
         counts.Count(RefusalReason.PublishNotAllowed);
-        if (_said.IsFirst($"publish {message.ClientId} {grant.Credential.User}"))
+        if (said.IsFirst($"publish {message.ClientId} {grant.Credential.User}"))
             BrokerLog.TopicRefused(logger, message.ClientId, message.Topic, RefusalReason.PublishNotAllowed);
         return door.RefuseAsync(message, null, RejectReason.NotAllowed,
             $"The user {grant.Credential.User} may publish under {grant.Credential.TopicFilter} only.", CancellationToken.None);
@@ -180,7 +202,7 @@ internal sealed class BrokerEvents(
         subscribe.ProcessSubscription = false;
         subscribe.Response.ReasonCode = MqttSubscribeReasonCode.NotAuthorized;
         counts.Count(RefusalReason.SubscribeNotAllowed);
-        if (_said.IsFirst($"subscribe {subscribe.ClientId}"))
+        if (said.IsFirst($"subscribe {subscribe.ClientId}"))
             BrokerLog.TopicRefused(logger, subscribe.ClientId, filter, RefusalReason.SubscribeNotAllowed);
         return Task.CompletedTask;
     }
@@ -188,7 +210,7 @@ internal sealed class BrokerEvents(
     private Task OnDroppedAsync(QueueMessageOverwrittenEventArgs dropped)
     {
         counts.CountDropped();
-        if (_said.IsFirst($"slow {dropped.ReceiverClientId}"))
+        if (said.IsFirst($"slow {dropped.ReceiverClientId}"))
             BrokerLog.SlowSubscriber(logger, dropped.ReceiverClientId);
         return Task.CompletedTask;
     }

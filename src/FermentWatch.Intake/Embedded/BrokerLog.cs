@@ -5,8 +5,14 @@ namespace FermentWatch.Intake.Embedded;
 /// <summary>What the broker says in the log. The numbers are stable: alarms may be built on them.</summary>
 internal static partial class BrokerLog
 {
+    /// <summary>After how long what was said "not again for a while" is said again.</summary>
+    public static readonly TimeSpan SayAgainAfter = TimeSpan.FromMinutes(10);
+
     [LoggerMessage(2001, LogLevel.Information, "The MQTT broker listens on {Address} port {Port}")]
     public static partial void Listening(ILogger logger, string address, int port);
+
+    [LoggerMessage(2015, LogLevel.Information, "The MQTT broker listens on {Address} port {Port} with TLS")]
+    public static partial void ListeningSecured(ILogger logger, string address, int port);
 
     [LoggerMessage(2002, LogLevel.Information, "The MQTT broker has stopped")]
     public static partial void Stopped(ILogger logger);
@@ -34,6 +40,15 @@ internal static partial class BrokerLog
 
     [LoggerMessage(2010, LogLevel.Error, "The records could not be asked whether an MQTT client may connect")]
     public static partial void RecordsUnavailable(ILogger logger, Exception exception);
+
+    [LoggerMessage(2012, LogLevel.Warning, "A connection from {Address} was cut: {Reason}. Not said again for a while")]
+    public static partial void ConnectionCut(ILogger logger, string address, RefusalReason reason);
+
+    [LoggerMessage(2013, LogLevel.Error, "Connections cannot be accepted; tried again soon")]
+    public static partial void AcceptFailed(ILogger logger, Exception exception);
+
+    [LoggerMessage(2014, LogLevel.Warning, "MQTT client {ClientId} (user {User}) sends more than {Limit} messages a second and is slowed down. Not said again for a while")]
+    public static partial void TooFast(ILogger logger, string clientId, string user, int limit);
 
     [LoggerMessage(2011, LogLevel.Debug, "{Source}: {Text}")]
     public static partial void Library(ILogger logger, string source, string text, Exception? exception);

@@ -14,11 +14,32 @@ public sealed class BrokerOptions
     /// <summary>The port it listens on, 0 to 65535; 0 lets the system choose. Default: 1883.</summary>
     public int Port { get; set; } = 1883;
 
+    /// <summary>Whether it listens without TLS too. Default: yes.</summary>
+    public bool PlainEnabled { get; set; } = true;
+
+    /// <summary>The certificate for TLS: PEM, or PKCS #12 by the ending .pfx or .p12. Default: none, and no TLS.</summary>
+    public string? CertificateFile { get; set; }
+
+    /// <summary>The PEM file of its key, where it is not in <see cref="CertificateFile"/>.</summary>
+    public string? CertificateKeyFile { get; set; }
+
+    /// <summary>The password of its key, if it has one.</summary>
+    public string? CertificatePassword { get; set; }
+
+    /// <summary>The port for TLS, 0 to 65535; 0 lets the system choose. Default: 8883. Used when there is a certificate.</summary>
+    public int TlsPort { get; set; } = 8883;
+
     /// <summary>Largest payload in bytes, 1024 to 1048576. Default: 131072, some 2,000 readings in one pack.</summary>
     public int MaxPayloadBytes { get; set; } = 131_072;
 
     /// <summary>Most clients connected at a time, 1 to 10000. Default: 200.</summary>
     public int MaxConnections { get; set; } = 200;
+
+    /// <summary>
+    /// Most messages a second from one client, 0 to 1000000; ten seconds' worth may come at once. Who sends more is slowed down.
+    /// 0 sets no limit. Default: 500.
+    /// </summary>
+    public int MaxMessagesPerSecond { get; set; } = 500;
 
     /// <summary>How long a client may take from the first byte to be let in, 1 to 60 seconds. Default: 10 seconds.</summary>
     public TimeSpan ConnectTimeout { get; set; } = TimeSpan.FromSeconds(10);
@@ -31,16 +52,26 @@ public sealed class BrokerOptions
     {
         if (!IPAddress.TryParse(BindAddress, out _))
             yield return $"BindAddress is '{BindAddress}'; an IP address belongs here, like 127.0.0.1 or 0.0.0.0.";
-        if (Port is < 0 or > 65_535)
-            yield return $"Port is {Port}; a number from 0 to 65535 belongs here.";
-        if (MaxPayloadBytes is < 1_024 or > 1_048_576)
-            yield return $"MaxPayloadBytes is {MaxPayloadBytes}; a number from 1024 to 1048576 belongs here.";
-        if (MaxConnections is < 1 or > 10_000)
-            yield return $"MaxConnections is {MaxConnections}; a number from 1 to 10000 belongs here.";
-        if (ConnectTimeout < TimeSpan.FromSeconds(1) || ConnectTimeout > TimeSpan.FromMinutes(1))
-            yield return $"ConnectTimeout is {ConnectTimeout}; a time from 00:00:01 to 00:01:00 belongs here.";
-        if (CredentialCheckInterval < TimeSpan.FromSeconds(1) || CredentialCheckInterval > TimeSpan.FromMinutes(1))
-            yield return $"CredentialCheckInterval is {CredentialCheckInterval}; a time from 00:00:01 to 00:01:00 belongs here.";
+        foreach (string? error in (IEnumerable<string?>)
+        [
+            OutOfRange(nameof(Port), Port, 0, 65_535),
+            OutOfRange(nameof(TlsPort), TlsPort, 0, 65_535),
+            OutOfRange(nameof(MaxPayloadBytes), MaxPayloadBytes, 1_024, 1_048_576),
+            OutOfRange(nameof(MaxConnections), MaxConnections, 1, 10_000),
+            OutOfRange(nameof(MaxMessagesPerSecond), MaxMessagesPerSecond, 0, 1_000_000),
+            OutOfRange(nameof(ConnectTimeout), ConnectTimeout),
+            OutOfRange(nameof(CredentialCheckInterval), CredentialCheckInterval),
+        ])
+        {
+            if (error is not null)
+                yield return error;
+        }
+        if (!PlainEnabled && CertificateFile is null)
+            yield return "PlainEnabled is false and CertificateFile is not set; one of the two is needed for anybody to connect.";
+        if (CertificateFile is not null && !File.Exists(CertificateFile))
+            yield return $"CertificateFile is '{CertificateFile}', where there is no file; a PEM, .pfx or .p12 file belongs here.";
+        if (CertificateKeyFile is not null && !File.Exists(CertificateKeyFile))
+            yield return $"CertificateKeyFile is '{CertificateKeyFile}', where there is no file; the PEM file of the key belongs here.";
     }
 
     /// <summary>Fails with everything that is wrong in one message.</summary>
@@ -51,4 +82,12 @@ public sealed class BrokerOptions
         if (errors.Length > 0)
             throw new ArgumentException("The settings of the broker are wrong. " + string.Join(" ", errors));
     }
+
+    private static string? OutOfRange(string name, int value, int least, int most) =>
+        value >= least && value <= most ? null : $"{name} is {value}; a number from {least} to {most} belongs here.";
+
+    private static string? OutOfRange(string name, TimeSpan value) =>
+        value >= TimeSpan.FromSeconds(1) && value <= TimeSpan.FromMinutes(1)
+            ? null
+            : $"{name} is {value}; a time from 00:00:01 to 00:01:00 belongs here.";
 }

@@ -6,22 +6,14 @@ namespace FermentWatch.Intake.Embedded;
 /// <summary>What a connected client may do, by the credential with which it came in.</summary>
 public sealed record ClientGrant(MqttCredential Credential)
 {
-    private const string House = "fermentwatch/";
     private const string JarState = "fermentwatch/jar/+/state";
-    private const string JarButton = "fermentwatch/jar/+/checked";
 
     private static readonly string[] _topicsOut = [JarState, "fermentwatch/round/#", "fermentwatch/service/#"];
 
     private bool IsGateway => Credential.SensorId is null;
 
     /// <summary>Whether it may publish there: under its filter, and never on the topics by which we speak ourselves.</summary>
-    public bool MayPublish(string topic)
-    {
-        bool houseTopic = topic.StartsWith(House, StringComparison.Ordinal);
-        if (houseTopic && !OwnTopic.IsOwn(topic) && !TopicFilter.Matches(topic, JarButton))
-            return false;
-        return TopicFilter.Matches(topic, Credential.TopicFilter);
-    }
+    public bool MayPublish(string topic) => !OwnTopic.IsOut(topic) && TopicFilter.Matches(topic, Credential.TopicFilter);
 
     /// <summary>Whether it may listen there: a sensor to its own topics, a gateway also to what we say of jars and rounds.</summary>
     public bool MaySubscribe(string filter) =>

@@ -29,4 +29,13 @@ public enum RefusalReason
 
     /// <summary>The records could not be asked whether it may come in.</summary>
     RecordsUnavailable = 9,
+
+    /// <summary>It announced a packet longer than is read at all; its connection was cut.</summary>
+    PacketTooLong = 10,
+
+    /// <summary>It did not say who it is, and its place was needed for another.</summary>
+    TooManyWaiting = 11,
+
+    /// <summary>It sends more messages a second than it may; it is slowed down, and nothing is lost.</summary>
+    TooFast = 12,
 }

@@ -14,11 +14,24 @@ public sealed record OwnTopic(string Slug, OwnTopicKind Kind, Quantity? Quantity
     /// <summary>Under which all sensors made for it report.</summary>
     public const string Root = "fermentwatch/sensor/";
 
+    /// <summary>The topics on which buttons by the jars report.</summary>
+    public const string JarButtonFilter = "fermentwatch/jar/+/checked";
+
+    private const string House = "fermentwatch/";
+
     /// <summary>The filter that holds all topics of one sensor, and none of another's.</summary>
     public static string FilterFor(string slug) => $"{Root}{slug}/#";
 
     /// <summary>Whether the topic lies under <see cref="Root"/>.</summary>
     public static bool IsOwn(string topic) => topic.StartsWith(Root, StringComparison.Ordinal);
+
+    /// <summary>Whether it is one of the topics by which we speak ourselves, or may one day.</summary>
+    public static bool IsOut(string topic) =>
+        topic.StartsWith(House, StringComparison.Ordinal) && !IsOwn(topic) && JarOfButton(topic) is null;
+
+    /// <summary>The jar whose button the topic is, or null.</summary>
+    public static string? JarOfButton(string topic) =>
+        TopicFilter.Matches(topic, JarButtonFilter) ? topic.Split('/')[2] : null;
 
     /// <summary>Reads a topic under <see cref="Root"/>; null where it lies elsewhere.</summary>
     public static OwnTopic? Parse(string topic)

@@ -1,5 +1,3 @@
-using MQTTnet;
-
 namespace FermentWatch.Intake.Topics;
 
 /// <summary>Topic filters of MQTT: levels parted by '/', where '+' is any one level and a last '#' the level before it and all below.</summary>
@@ -27,7 +25,8 @@ public static class TopicFilter
 
     /// <summary>Whether the topic lies under the filter.</summary>
     public static bool Matches(string topic, string filter) =>
-        MqttTopicFilterComparer.Compare(topic, filter) == MqttTopicFilterCompareResult.IsMatch;
+        // The library's comparer does not find "a" under "+/#", where MQTT puts it.
+        !topic.AsSpan().ContainsAny('+', '#') && Covers(filter, topic);
 
     /// <summary>Whether every topic under <paramref name="inner"/> lies under <paramref name="outer"/> too.</summary>
     public static bool Covers(string outer, string inner)

@@ -2,6 +2,7 @@ using FermentWatch.Intake.Decoding.SenMl;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Tests.Doubles;
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 using NodaTime.Text;
 
@@ -23,8 +24,11 @@ public sealed class GoldenCaseTests
         byte[] payload = await File.ReadAllBytesAsync(Path.Combine(folder, "payload"));
         var household = new Household();
         var slugs = new Dictionary<int, string>();
-        foreach (string slug in (string[])["cellar", "crock-7"])
+        foreach (string slug in (string[])["cellar", "crock-7", "a4-c1-38-0a-5b-6c", "kitchen-shelf"])
             slugs[(await household.AddSensorAsync(slug)).Sensor.Key] = slug;
+
+        foreach (SourceRule rule in GoldenCase.ReadRules(folder))
+            await household.Rules.AddAsync(rule, CancellationToken.None);
 
         await household.Door.TakeAsync(new IncomingMessage("case", topic, payload, _received, null), CancellationToken.None);
 
@@ -35,6 +39,10 @@ public sealed class GoldenCaseTests
         Assert.Equal(
             expected.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"),
             household.Log.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"));
+        Assert.Equal(
+            expected.Offers.Select(offer => $"{offer.Place} {offer.Quantity} {offer.Value:G12} {offer.Unit} {offer.Name}"),
+            household.Door.Offers.All().Select(offer =>
+                $"{offer.ValuePointer} {QuantityNames.Of(offer.Quantity)} {offer.Value:G12} {offer.UnitSymbol} {offer.SuggestedSlug}"));
         Assert.All(household.Log.Rejects, reject => Assert.EndsWith(".", reject.Explanation));
     }
 

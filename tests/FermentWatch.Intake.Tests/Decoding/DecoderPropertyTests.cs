@@ -3,7 +3,10 @@ using System.Text;
 using CsCheck;
 using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Decoding.SenMl;
+using FermentWatch.Intake.Offers;
+using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
 namespace FermentWatch.Intake.Tests.Decoding;
@@ -13,6 +16,13 @@ public sealed class DecoderPropertyTests
     private static readonly Instant _now = Instant.FromUtc(2026, 10, 4, 8, 0);
     private static readonly long _iterations = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 10_000_000 : 50_000;
 
+    private static readonly SourceReader[] _sources =
+    [
+        Source("/v", null, SourceTime.Arrival, null),
+        Source("/0/v", "/0/u", SourceTime.UnixSeconds, "/0/t"),
+        Source("/n", "/u", SourceTime.Iso8601, "/bn"),
+    ];
+
     [Fact]
     public void Decode_AnyPayload_GivesValuesOrFaultsAndNeverThrows() =>
         AnyPayload.Bytes.Sample(
@@ -20,6 +30,10 @@ public sealed class DecoderPropertyTests
             {
                 AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Fahrenheit, _now));
                 AssertSound(SenMlDecoder.Decode(payload, _now));
+                foreach (SourceReader source in _sources)
+                    AssertSound(SourceDecoder.Decode(source, payload, _now));
+                Assert.All(LikenessFinder.Find("a/temperature", payload), likeness =>
+                    Assert.InRange(likeness.Unit.ToStored(likeness.Value), -30, 60));
             },
             iter: _iterations);
 
@@ -53,9 +67,17 @@ public sealed class DecoderPropertyTests
         long start = TimeProvider.System.GetTimestamp();
 
         AssertSound(SenMlDecoder.Decode(payload, _now));
+        AssertSound(SourceDecoder.Decode(_sources[0], payload, _now));
+        Assert.Empty(LikenessFinder.Find("a/b", payload));
 
         Assert.InRange(TimeProvider.System.GetElapsedTime(start), TimeSpan.Zero, TimeSpan.FromSeconds(2));
     }
+
+    private static SourceReader Source(string value, string? unit, SourceTime time, string? timePlace) => SourceReader.Of(new SourceRule
+    {
+        Id = Guid.Empty, TopicFilter = "a/b", SensorSlug = "cellar", Payload = SourcePayload.Json, Quantity = Quantity.Temperature,
+        ValuePointer = value, Unit = "Cel", UnitPointer = unit, Time = time, TimePointer = timePlace, Offset = 0.5,
+    });
 
     private static void AssertSound(Decoded decoded)
     {

@@ -24,10 +24,10 @@ public sealed class RedeliveryMemoryTests
     {
         var memory = new RedeliveryMemory();
         memory.Remember(Message(1, false, 0));
-        memory.Remember(Message(1, false, 40));
-        memory.Remember(Message(2, false, 80));
+        memory.Remember(Message(1, false, 400));
+        memory.Remember(Message(2, false, 700));
 
-        Assert.True(memory.IsRedelivery(Message(1, true, 90)));
+        Assert.True(memory.IsRedelivery(Message(1, true, 800)));
     }
 
     private static IncomingMessage Message(ushort packet, bool duplicate, int secondsLater) =>

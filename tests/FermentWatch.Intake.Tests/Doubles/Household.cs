@@ -1,5 +1,6 @@
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Door;
+using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
@@ -13,12 +14,17 @@ public sealed class Household
     public Household(TimeProvider? time = null)
     {
         Directory = new SensorDirectory(Book, time ?? TimeProvider.System);
-        Door = new MessageDoor(Log, Directory);
+        Sources = new SourceRuleSet(Rules, time ?? TimeProvider.System);
+        Door = new MessageDoor(Log, Directory, Sources);
     }
 
     public MemorySensorBook Book { get; } = new();
 
     public MemoryReadingIntake Log { get; } = new();
+
+    public MemorySourceRuleBook Rules { get; } = new();
+
+    public SourceRuleSet Sources { get; }
 
     public SensorDirectory Directory { get; }
 

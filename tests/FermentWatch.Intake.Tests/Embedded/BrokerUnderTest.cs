@@ -44,7 +44,7 @@ internal sealed class BrokerUnderTest : IAsyncDisposable
         IMqttClient client = new MqttClientFactory().CreateMqttClient();
         _clients.Add(client);
         MqttClientConnectResult result = await client.ConnectAsync(new MqttClientOptionsBuilder()
-            .WithTcpServer("127.0.0.1", Broker.Port)
+            .WithTcpServer("127.0.0.1", Broker.Port ?? throw new InvalidOperationException("It does not listen."))
             .WithProtocolVersion(version)
             .WithClientId(clientId ?? user)
             .WithCredentials(user, password)

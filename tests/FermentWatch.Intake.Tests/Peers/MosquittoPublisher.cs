@@ -2,7 +2,7 @@ using System.Diagnostics;
 
 namespace FermentWatch.Intake.Tests.Peers;
 
-/// <summary>Debian's mosquitto_pub as a process of its own.</summary>
+/// <summary>Debian's mosquitto_pub and mosquitto_sub as processes of their own.</summary>
 internal static class MosquittoPublisher
 {
     /// <summary>Runs it and returns its exit code and what it wrote to standard error.</summary>
@@ -16,5 +16,18 @@ internal static class MosquittoPublisher
         string error = await process.StandardError.ReadToEndAsync();
         await process.WaitForExitAsync();
         return (process.ExitCode, error);
+    }
+
+    /// <summary>What is heard under a filter, one message a line with its topic, until there are so many.</summary>
+    public static async Task<string> HearAsync(int port, string filter, int messages)
+    {
+        using Process process = Process.Start(new ProcessStartInfo(
+            "mosquitto_sub", ["-h", "127.0.0.1", "-p", $"{port}", "-t", filter, "-v", "-C", $"{messages}", "-W", "20"])
+        {
+            RedirectStandardOutput = true,
+        })!;
+        string heard = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        return heard;
     }
 }

@@ -15,6 +15,17 @@ public sealed class TopicFilterTests
         Assert.Equal(expected, TopicFilter.Matches(topic, OwnTopic.FilterFor("cellar")));
 
     [Theory]
+    [InlineData("a", "+/#", true)]
+    [InlineData("a/b", "a/+/#", true)]
+    [InlineData("/a", "+/a", true)]
+    [InlineData("a//b", "a/+/b", true)]
+    [InlineData("$SYS/x", "#", false)]
+    [InlineData("$SYS/x", "$SYS/#", true)]
+    [InlineData("A", "a", false)]
+    public void Matches_AnyFilter_FollowsMqtt(string topic, string filter, bool expected) =>
+        Assert.Equal(expected, TopicFilter.Matches(topic, filter));
+
+    [Theory]
     [InlineData("a/#", "a/#", true)]
     [InlineData("a/#", "a", true)]
     [InlineData("a/#", "a/+/c", true)]

@@ -57,8 +57,7 @@ internal sealed class SenMlBase
     // RFC 8428 section 4.4: a label that ends in an underscore must be understood, or the pack not be used.
     private static bool MustBeUnderstood(string label) => label.EndsWith('_');
 
-    internal static string? Text(JsonElement value) =>
-        value.ValueKind == JsonValueKind.String ? JsonText.Of(value) : null;
+    internal static string? Text(JsonElement value) => JsonText.Of(value);
 
     internal static double? Number(JsonElement value) =>
         value.ValueKind == JsonValueKind.Number && value.TryGetDouble(out double number) && double.IsFinite(number) ? number : null;

@@ -14,7 +14,8 @@ public static class SenMlDecoder
     /// <summary>Decodes a payload.</summary>
     /// <param name="payload">The payload.</param>
     /// <param name="receivedAt">When it came in; times below 2^28 seconds are relative to it.</param>
-    public static Decoded Decode(ReadOnlyMemory<byte> payload, Instant receivedAt)
+    /// <param name="recordName">Where a pack holds several devices: what the names of this one's records begin with.</param>
+    public static Decoded Decode(ReadOnlyMemory<byte> payload, Instant receivedAt, string? recordName = null)
     {
         SenMlPack pack = SenMlReader.Read(payload, receivedAt);
         var values = new List<DecodedValue>(pack.Records.Count);
@@ -22,6 +23,8 @@ public static class SenMlDecoder
         var names = new Dictionary<Quantity, string>();
         foreach (SenMlRecord record in pack.Records)
         {
+            if (recordName is not null && !record.Name.StartsWith(recordName, StringComparison.Ordinal))
+                continue;
             DecodeFault? fault = Decode(record, names, out DecodedValue? value);
             if (fault is not null)
                 faults.Add(fault);
@@ -29,7 +32,7 @@ public static class SenMlDecoder
                 values.Add(value);
         }
         if (values.Count == 0 && faults.Count == 0)
-            faults.Add(new DecodeFault(RejectReason.NoValue, PayloadExcerpt.Of(payload.Span), "The SenML pack holds no record with a value."));
+            faults.Add(new DecodeFault(RejectReason.NoValue, PayloadExcerpt.Of(payload.Span), "The SenML pack holds no record to read."));
         return new Decoded(values, faults);
     }
 

@@ -1,0 +1,33 @@
+using FermentWatch.Intake.Decoding;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
+using NodaTime;
+
+namespace FermentWatch.Intake.Offers;
+
+/// <summary>Something unknown that looks like a sensor: "Use this sensor?"</summary>
+/// <param name="Topic">The topic it reports on.</param>
+/// <param name="ValuePointer">JSON Pointer to the value; null for a bare number.</param>
+/// <param name="Quantity">What it seems to measure.</param>
+/// <param name="UnitSymbol">The unit the value seems to be in.</param>
+/// <param name="Value">The last value, in that unit.</param>
+/// <param name="LastSeen">When it came.</param>
+/// <param name="Times">How often the topic was heard.</param>
+/// <param name="SuggestedSlug">A name for it in topics, made of its own.</param>
+public sealed record Offer(
+    string Topic, string? ValuePointer, Quantity Quantity, string UnitSymbol, double Value, Instant LastSeen, long Times, string SuggestedSlug)
+{
+    /// <summary>The rule by which it becomes the source of a sensor.</summary>
+    /// <param name="sensorSlug">The sensor it feeds from now on.</param>
+    /// <param name="unit">The unit, where the guess was wrong; null takes the guess.</param>
+    public SourceRule ToRule(string sensorSlug, MeasureUnit? unit = null) => new()
+    {
+        Id = Guid.CreateVersion7(),
+        TopicFilter = Topic,
+        SensorSlug = sensorSlug,
+        Payload = ValuePointer is null ? SourcePayload.Number : SourcePayload.Json,
+        Quantity = Quantity,
+        ValuePointer = ValuePointer,
+        Unit = (unit ?? MeasureUnit.Find(UnitSymbol))!.Symbol,
+    };
+}

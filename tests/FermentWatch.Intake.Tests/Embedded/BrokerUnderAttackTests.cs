@@ -1,0 +1,164 @@
+using System.Net;
+using System.Net.Sockets;
+using FermentWatch.Intake.Embedded;
+using FermentWatch.Intake.Embedded.Listening;
+using MQTTnet;
+using Xunit.Abstractions;
+
+namespace FermentWatch.Intake.Tests.Embedded;
+
+/// <summary>What strangers and broken devices do must not hold up the others beyond a second, and is named once.</summary>
+public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
+{
+    private static readonly bool _long = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1";
+    private static readonly TimeSpan _longestDelay = TimeSpan.FromSeconds(1);
+
+    [Fact]
+    public async Task Connections_ThousandsHalfOpen_DoNotKeepASensorOut()
+    {
+        int count = _long ? 10_000 : 2_000;
+        await using var broker = await BrokerUnderTest.StartAsync();
+        IMqttClient connected = await broker.ConnectSensorAsync("cellar");
+        (_, string password) = await broker.Household.AddSensorAsync("crock-7");
+        var sockets = new List<Socket>();
+        try
+        {
+            for (int i = 0; i < count; i++)
+            {
+                var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+                sockets.Add(socket);
+                await socket.ConnectAsync(IPAddress.Loopback, broker.Broker.Port!.Value);
+            }
+
+            TimeSpan publish = await TimeOfAsync(() => BrokerUnderTest.PublishAsync(connected, "fermentwatch/sensor/cellar/temperature", "17.5"));
+            TimeSpan connect = await TimeOfAsync(() => broker.ConnectAsync("crock-7", password));
+
+            output.WriteLine($"{count} half-open: publish {publish.TotalMilliseconds:F0} ms, connect {connect.TotalMilliseconds:F0} ms");
+            Assert.InRange(publish, TimeSpan.Zero, _longestDelay);
+            Assert.InRange(connect, TimeSpan.Zero, _longestDelay);
+            await Eventually.TrueAsync(
+                () => broker.Broker.Counts.Refused(RefusalReason.TooManyWaiting) >= count - BoundedListener.WaitingPlaces,
+                "all but the last were turned away");
+            Assert.Single(broker.Log.Entries, entry => entry.Id == 2012);
+        }
+        finally
+        {
+            sockets.ForEach(socket => socket.Dispose());
+        }
+    }
+
+    [Fact]
+    public async Task Stranger_AnnouncesAHugePacket_IsCutBeforeItsBody()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        long before = GC.GetTotalAllocatedBytes();
+
+        for (int i = 0; i < 20; i++)
+            await AssertCutAsync(broker, [0x10, 0xFF, 0xFF, 0xFF, 0x7F]);
+
+        Assert.InRange(GC.GetTotalAllocatedBytes() - before, 0, 20_000_000);
+        Assert.Equal(20, broker.Broker.Counts.Refused(RefusalReason.PacketTooLong));
+        Assert.Single(broker.Log.Entries, entry => entry.Id == 2012);
+    }
+
+    [Fact]
+    public async Task Sensor_SendsAMegabyte_IsCutNamedOnceAndOthersGoOn()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        IMqttClient other = await broker.ConnectSensorAsync("cellar");
+        (_, string password) = await broker.Household.AddSensorAsync("crock-7");
+
+        for (int i = 0; i < 3; i++)
+        {
+            IMqttClient large = await broker.ConnectAsync("crock-7", password);
+            await Assert.ThrowsAnyAsync<Exception>(() => BrokerUnderTest.PublishAsync(large, "fermentwatch/sensor/crock-7", new string('[', 1_000_000)));
+            Assert.InRange(
+                await TimeOfAsync(() => BrokerUnderTest.PublishAsync(other, "fermentwatch/sensor/cellar/temperature", "17.5")),
+                TimeSpan.Zero, _longestDelay);
+        }
+
+        Assert.Equal(3, broker.Broker.Counts.Refused(RefusalReason.PacketTooLong));
+        Assert.Single(broker.Log.Entries, entry => entry.Id == 2012);
+        Assert.Equal(3, broker.Stored.Count);
+    }
+
+    [Fact]
+    public async Task Stranger_SendsNoise_IsCutAndTheBrokerGoesOn()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        foreach (byte[] noise in (byte[][])
+        [
+            [0x00, 0x00], [0xF0, 0x00], [0x30, 0x02, 0x00, 0x00], [0x10, 0x00], [0x10, 0x0C, 0x00, 0x04, 0x4D, 0x51, 0x54, 0x54, 0x09, 0x02, 0, 0, 0, 0],
+            [.. "GET / HTTP/1.1\r\n\r\n"u8],
+        ])
+            await AssertCutAsync(broker, noise);
+
+        await broker.ConnectSensorAsync("cellar");
+    }
+
+    [Fact]
+    public async Task Stranger_GuessesPasswords_IsStoppedNamedOnceAndTheSensorStillGetsIn()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        (_, string password) = await broker.Household.AddSensorAsync("cellar");
+        await broker.Household.AddSensorAsync("crock-7");
+
+        for (int i = 0; i < 30; i++)
+            await broker.TryConnectAsync("crock-7", $"guess{i}", clientId: $"guess{i}");
+        TimeSpan connect = await TimeOfAsync(() => broker.ConnectAsync("cellar", password));
+
+        Assert.Equal(10, broker.Broker.Counts.Refused(RefusalReason.BadCredentials));
+        Assert.Equal(20, broker.Broker.Counts.Refused(RefusalReason.TooManyGuesses));
+        Assert.Equal(2, broker.Log.Entries.Count(entry => entry.Id == 2003));
+        Assert.InRange(connect, TimeSpan.Zero, _longestDelay);
+    }
+
+    [Fact]
+    public async Task Sensor_Floods_IsSlowedDownNamedOnceAndOthersGoOn()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync(set: options => options.MaxMessagesPerSecond = 100);
+        IMqttClient other = await broker.ConnectSensorAsync("cellar");
+        IMqttClient flooding = await broker.ConnectSensorAsync("crock-7");
+        var slowest = TimeSpan.Zero;
+        long start = TimeProvider.System.GetTimestamp();
+
+        for (int i = 0; i < 10; i++)
+        {
+            Task flood = Task.WhenAll(Enumerable.Range(0, 120).Select(n =>
+                BrokerUnderTest.PublishAsync(flooding, "fermentwatch/sensor/crock-7/ph", $"3.{n}")));
+            TimeSpan publish = await TimeOfAsync(() => BrokerUnderTest.PublishAsync(other, "fermentwatch/sensor/cellar/temperature", "17.5"));
+            slowest = publish > slowest ? publish : slowest;
+            await flood;
+        }
+
+        TimeSpan took = TimeProvider.System.GetElapsedTime(start);
+        output.WriteLine($"1200 messages took {took.TotalSeconds:F2} s; the other's slowest acknowledgement {slowest.TotalMilliseconds:F0} ms");
+        Assert.True(took > TimeSpan.FromSeconds(1.5), $"1200 messages at 100 a second with 1000 at once took {took}");
+        Assert.InRange(slowest, TimeSpan.Zero, _longestDelay);
+        Assert.Single(broker.Log.Entries, entry => entry.Id == 2014);
+        Assert.Equal(1_210, broker.Stored.Count);
+    }
+
+    private static async Task AssertCutAsync(BrokerUnderTest broker, byte[] bytes)
+    {
+        using var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        await socket.ConnectAsync(IPAddress.Loopback, broker.Broker.Port!.Value);
+        await socket.SendAsync(bytes);
+        socket.Shutdown(SocketShutdown.Send);
+        try
+        {
+            Assert.Equal(0, await socket.ReceiveAsync(new byte[16]).WaitAsync(TimeSpan.FromSeconds(20)));
+        }
+        catch (SocketException exception) when (exception.SocketErrorCode == SocketError.ConnectionReset)
+        {
+            // Cut with bytes unread: that is a cut too.
+        }
+    }
+
+    private static async Task<TimeSpan> TimeOfAsync(Func<Task> action)
+    {
+        long start = TimeProvider.System.GetTimestamp();
+        await action();
+        return TimeProvider.System.GetElapsedTime(start);
+    }
+}
