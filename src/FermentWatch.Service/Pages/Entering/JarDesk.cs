@@ -1,6 +1,5 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -11,7 +10,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Service.Pages.Entering;
 
 /// <summary>Where entries about jars are handed in, by the pages and by the API. After each the forecasts are renewed.</summary>
-public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyPlaces ready, ForecastPass forecasts, TimeProvider clock)
+public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyPlaces ready, ForecastRenewal renewal, TimeProvider clock)
 {
     private Instant Now => clock.GetUtcNow().ToInstant();
 
@@ -23,7 +22,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (order.Refusals.Count > 0)
             return order;
         IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, cancellationToken);
-        await forecasts.RunAsync(Now, cancellationToken);
+        await renewal.RunAsync();
         return new PutUpOrder(stored, []);
     }
 
@@ -38,7 +37,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
             await jars.CorrectAsync(wrong, Now, mark.By, measurement, cancellationToken);
         else
             await jars.ObserveAsync([measurement], cancellationToken);
-        await forecasts.RunAsync(Now, cancellationToken);
+        await renewal.RunAsync();
         return entry;
     }
 
@@ -55,7 +54,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (place is not null && reader.Refusals.Count == 0 && jar.PlacementAt(from).PlaceId != place.Id)
         {
             await jars.MoveAsync(new JarPlacement { Id = id, JarId = jar.Id, PlaceId = place.Id, From = from }, cancellationToken);
-            await forecasts.RunAsync(Now, cancellationToken);
+            await renewal.RunAsync();
         }
         return reader.Refusals;
     }
@@ -66,7 +65,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (!jar.Observations.Exists(each => each.Id == observation))
             return false;
         bool taken = await jars.CorrectAsync(observation, Now, by, null, cancellationToken);
-        await forecasts.RunAsync(Now, cancellationToken);
+        await renewal.RunAsync();
         return taken;
     }
 }

@@ -1,8 +1,8 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 using NodaTime.Extensions;
 using NodaTime.Text;
@@ -10,7 +10,7 @@ using NodaTime.Text;
 namespace FermentWatch.Service.Pages.Home;
 
 /// <summary>Where the household and its places are written down.</summary>
-public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, ForecastPass forecasts, TimeProvider clock)
+public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, ForecastRenewal renewal, TimeProvider clock)
 {
     private const int LongestName = 60;
 
@@ -48,7 +48,7 @@ public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, Forec
         Instant now = clock.GetUtcNow().ToInstant();
         var place = new Place { Id = old?.Id ?? Guid.CreateVersion7(now.ToDateTimeOffset()), Name = name, Typical = typical, ShelfOrder = order };
         await (old is null ? places.AddAsync(place, cancellationToken) : places.ChangeAsync(place, cancellationToken));
-        await forecasts.RunAsync(now, cancellationToken);
+        await renewal.RunAsync();
         return [];
     }
 

@@ -1,16 +1,16 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.Pages.Sensors;
 
 /// <summary>Where it is said what a sensor measures.</summary>
-public sealed class SensorDesk(ISensorBook sensors, IPlaceBook places, IJarBook jars, ForecastPass forecasts, TimeProvider clock)
+public sealed class SensorDesk(ISensorBook sensors, IPlaceBook places, IJarBook jars, ForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>Gives a sensor to a place or a jar from now on, and renews the forecasts; what was wrong, or nothing.</summary>
     /// <param name="sensor">The sensor.</param>
@@ -29,7 +29,7 @@ public sealed class SensorDesk(ISensorBook sensors, IPlaceBook places, IJarBook 
         Instant now = clock.GetUtcNow().ToInstant();
         var placement = new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = sensor.Id, PlaceId = placeId, JarId = jarId, From = now };
         await sensors.PlaceAsync(placement, cancellationToken);
-        await forecasts.RunAsync(now, cancellationToken);
+        await renewal.RunAsync();
         return [];
     }
 }
