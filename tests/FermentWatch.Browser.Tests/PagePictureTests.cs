@@ -74,7 +74,10 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         foreach (int width in new[] { 390, 1280 })
             foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
             {
-                await page.SetViewportSizeAsync(width, width == 390 ? 844 : 800);
+                // As high as the page, so that what keeps to the bottom of the window lies at the bottom of the picture.
+                await page.SetViewportSizeAsync(width, 800);
+                int height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
+                await page.SetViewportSizeAsync(width, Math.Max(800, height));
                 await page.EmulateMediaAsync(new() { ColorScheme = scheme });
                 string picture = $"{name}-{width}-{scheme.ToString().ToLowerInvariant()}";
                 await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, picture + ".png"), FullPage = true });

@@ -69,7 +69,9 @@ public sealed class RunningKitchen : IAsyncDisposable
         await intake.RejectAsync(
             new Reject($"fermentwatch/sensor/{slug}/temperature", RejectReason.NotParseable, "19,4 grad", last, sensor.Key, "A number with a point would be right, such as 19.4."),
             CancellationToken.None);
-        await Services.GetRequiredService<ServiceLoops>().SettleAsync(CancellationToken.None);
+        var loops = Services.GetRequiredService<ServiceLoops>();
+        await loops.Judging.WakeAndWaitAsync(CancellationToken.None);
+        await loops.Forecasts.WakeAndWaitAsync(CancellationToken.None);
         return sensor;
     }
 

@@ -12,6 +12,7 @@ public sealed class ForecastRenewal(ServiceLoops loops, TimeProvider clock)
     {
         try
         {
+            loops.States.Wake();
             await loops.Forecasts.WakeAndWaitAsync(CancellationToken.None).WaitAsync(Patience, clock);
         }
         catch (TimeoutException)

@@ -80,6 +80,9 @@ public sealed class JarView
     /// <summary>What the line says and covers.</summary>
     public string LineSentence => AcidLineWords.Sentence(Line, Household.Zone);
 
+    /// <summary>The same where the state stands beside it already.</summary>
+    public string LineCovers => Line.State == AcidLineState.NotMeasured ? AcidLineWords.TestedRecipe : LineSentence;
+
     /// <summary>When the line is expected, late end first; null where it was measured below or nothing is expected yet.</summary>
     public string? LineExpected => Forecast is { } forecast && Line.State != AcidLineState.MeasuredBelow
         ? ForecastWords.AcidLine(forecast.AcidLine, Calendar, Measurements.Count > 0)
