@@ -41,7 +41,7 @@ public static class DayByDay
         if (jar.Cover == Cover.BrineBag && bubbling is not Bubbling.Over)
             lines.Add("Leave the brine bag alone.");
         if (IsLeafy(jar) && day is >= 2 and <= 5)
-            lines.Add("No tasting today, unless the pH was measured below the acid line.");
+            lines.Add("No tasting yet.");
         return string.Join(' ', lines);
     }
 

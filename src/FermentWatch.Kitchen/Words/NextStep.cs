@@ -5,10 +5,12 @@ namespace FermentWatch.Kitchen.Words;
 
 /// <summary>The one thing to do now with a jar, the most pressing first.</summary>
 /// <param name="Text">What to do, in a sentence or two.</param>
+/// <param name="InBrief">The same in a few words, for a list of jars.</param>
 /// <param name="Urgent">Whether it asks for attention today.</param>
-public sealed record NextStep(string Text, bool Urgent)
+public sealed record NextStep(string Text, string InBrief, bool Urgent)
 {
     private const int DayOfTheWeekRule = 7;
+    private const string PublicAdvice = "Public advice: below 4.6 normally within a week, longer when cooler; discard what does not get there.";
 
     /// <summary>
     /// The step. On day 7 without a reading below the line the household is told so: public advice is below 4.6 normally within
@@ -21,21 +23,21 @@ public sealed record NextStep(string Text, bool Urgent)
     public static NextStep Of(Jar jar, AcidLineReport line, int dayNumber, int tasteFrom)
     {
         if (AcidLineWords.Sentence(line.Alarm) is { } alarm)
-            return new(alarm, true);
+            return new(alarm, "the pH has risen: look at it now", true);
         if (jar.Stage == JarStage.Cold)
-            return new("In the cold. Eat the oldest jar first.", false);
+            return new("In the cold. Eat the oldest jar first.", "in the cold", false);
         if (jar.Stage is JarStage.Finished or JarStage.ThrownOut)
-            return new("This jar is finished. Nothing to do.", false);
+            return new("This jar is finished. Nothing to do.", "finished", false);
         if (dayNumber >= DayOfTheWeekRule && line.State != AcidLineState.MeasuredBelow)
-            return new(WeekRule(dayNumber, line.State), true);
+            return WeekRule(dayNumber, line.State);
         if (line is { State: AcidLineState.MeasuredBelow, Settled: false })
-            return new("Measure once more on another day: two readings settle the acid line.", false);
+            return new("Measure once more on another day: two readings settle the acid line.", "measure once more", false);
         if (dayNumber >= tasteFrom)
-            return new("Taste it today: not yet, nearly, right, or past it?", false);
-        return new("Look through the glass: brine over the vegetables, nothing afloat. No need to open.", false);
+            return new("Taste it today: not yet, nearly, right, or past it?", "taste it", false);
+        return new("Look through the glass: brine over the vegetables, nothing afloat. No need to open.", "look through the glass", false);
     }
 
-    private static string WeekRule(int dayNumber, AcidLineState state) => state == AcidLineState.MeasuredAbove
-        ? $"Day {dayNumber}, and measured above 4.6. Measure again today. Public advice: below 4.6 normally within a week, longer when cooler; discard what does not get there."
-        : $"Day {dayNumber}, and no reading below 4.6 yet. Measure the pH today. Public advice: below 4.6 normally within a week, longer when cooler; discard what does not get there.";
+    private static NextStep WeekRule(int dayNumber, AcidLineState state) => state == AcidLineState.MeasuredAbove
+        ? new($"Day {dayNumber}, and measured above 4.6. Measure again today. {PublicAdvice}", $"day {dayNumber}, measured above 4.6: measure again today", true)
+        : new($"Day {dayNumber}, and no reading below 4.6 yet. Measure the pH today. {PublicAdvice}", $"day {dayNumber}, no reading below 4.6 yet: measure the pH today", true);
 }

@@ -6,8 +6,8 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Words;
 
 /// <summary>
-/// When to taste first. The early end of the forecast, but about a week at the latest to begin with (first taste about a week
-/// on the counter: common practice, no source), and in leafy jars not on days 2 to 5 unmeasured (early nitrite).
+/// When to taste first: from the early end of the forecast; where there is none, after about a week (common practice, no source);
+/// in leafy jars not on days 2 to 5 unmeasured (early nitrite).
 /// </summary>
 public static class Tasting
 {

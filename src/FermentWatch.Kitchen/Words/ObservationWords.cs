@@ -1,0 +1,76 @@
+using System.Globalization;
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+
+namespace FermentWatch.Kitchen.Words;
+
+/// <summary>What was entered about a jar, in words.</summary>
+public static class ObservationWords
+{
+    /// <summary>One line without its time: <c>pH 3.9 by meter, checked in buffer</c>, <c>looked at through the glass: all well</c>.</summary>
+    public static string Of(Observation observation) => observation switch
+    {
+        PhMeasurement measurement => Measured(measurement),
+        Look look => look.Opened ? "opened and looked at: all well" : "looked at through the glass: all well",
+        Sighting sighting => $"seen: {Of(sighting.Kind)}",
+        Taste taste => $"tasted: {Of(taste.Verdict)}",
+        StageChange change => Of(change.Stage),
+        _ => throw new ArgumentOutOfRangeException(nameof(observation), observation.GetType().Name, "Not a kind of observation."),
+    };
+
+    /// <summary>How a pH was measured.</summary>
+    public static string Of(PhMethod method) => method switch
+    {
+        PhMethod.Meter => "meter",
+        PhMethod.Probe => "probe",
+        PhMethod.Strip => "strip",
+        _ => throw new ArgumentOutOfRangeException(nameof(method), method, "Not a way to measure pH."),
+    };
+
+    /// <summary>What was seen.</summary>
+    public static string Of(SightingKind kind) => kind switch
+    {
+        SightingKind.PiecesUp => "pieces above the brine",
+        SightingKind.Film => "a flat white film",
+        SightingKind.FuzzOrUnsure => "fuzz or colour, or cannot tell",
+        SightingKind.BrineLow => "brine low",
+        SightingKind.Gas => "pressure, or brine pushed out",
+        SightingKind.OffSmell => "an off smell",
+        SightingKind.Slime => "slime",
+        SightingKind.Other => "something else",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of sighting."),
+    };
+
+    /// <summary>What a taste said.</summary>
+    public static string Of(TasteVerdict verdict) => verdict switch
+    {
+        TasteVerdict.NotYet => "not yet",
+        TasteVerdict.Nearly => "nearly",
+        TasteVerdict.Right => "right",
+        TasteVerdict.PastIt => "past it",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict of a taste."),
+    };
+
+    /// <summary>Where a jar is in its life.</summary>
+    public static string Of(JarStage stage) => stage switch
+    {
+        JarStage.Fermenting => "fermenting",
+        JarStage.Cold => "in the cold",
+        JarStage.Finished => "finished",
+        JarStage.ThrownOut => "thrown out",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage of a jar."),
+    };
+
+    private static string Measured(PhMeasurement measurement)
+    {
+        var words = new List<string> { string.Create(CultureInfo.InvariantCulture, $"pH {measurement.Ph:0.0#} by {Of(measurement.Method)}") };
+        if (measurement.Method == PhMethod.Strip)
+            words.Add(measurement.PaleBrine ? "pale brine" : "dark brine");
+        else
+            words.Add(measurement.CheckedInBuffer ? "checked in buffer" : "not checked in buffer");
+        if (measurement.Blended)
+            words.Add("blended");
+        return string.Join(", ", words);
+    }
+}

@@ -1,0 +1,61 @@
+using FermentWatch.Storage.Records;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Identity;
+
+namespace FermentWatch.Service.Accounts;
+
+/// <summary>Who may come in, and how.</summary>
+internal static class AccountServices
+{
+    private const int ShortestPassword = 10;
+    private const string Api = "/api";
+
+    /// <summary>Registers Identity on the records, the cookie, and the rule that everything needs a sign-in unless it says otherwise.</summary>
+    public static IServiceCollection AddAccounts(this IServiceCollection services)
+    {
+        services.AddIdentityCore<Account>(options =>
+            {
+                // Length is what makes a password hard to guess; rules on signs only make it hard to type with wet hands.
+                options.Password = new PasswordOptions
+                {
+                    RequiredLength = ShortestPassword, RequiredUniqueChars = 4,
+                    RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false,
+                };
+                options.User.RequireUniqueEmail = false;
+                // A name as people write it: Identity's default knows Latin letters only.
+                options.User.AllowedUserNameCharacters = "";
+                options.Lockout = new LockoutOptions { MaxFailedAccessAttempts = 8, DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5) };
+            })
+            .AddEntityFrameworkStores<RecordsContext>()
+            .AddClaimsPrincipalFactory<DisplayNameClaims>()
+            .AddSignInManager();
+        services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
+        services.ConfigureApplicationCookie(options =>
+        {
+            options.Cookie.Name = "fermentwatch";
+            options.Cookie.HttpOnly = true;
+            options.Cookie.SameSite = SameSiteMode.Lax;
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+            options.ExpireTimeSpan = TimeSpan.FromDays(60);
+            options.SlidingExpiration = true;
+            options.LoginPath = "/sign-in";
+            options.ReturnUrlParameter = "to";
+            options.Events.OnRedirectToLogin = context => Answer(context.Response, StatusCodes.Status401Unauthorized, context.RedirectUri);
+            options.Events.OnRedirectToAccessDenied = context => Answer(context.Response, StatusCodes.Status403Forbidden, context.RedirectUri);
+        });
+        services.AddAuthorizationBuilder().SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
+        services.AddSingleton<SetUpToken>();
+        services.AddHostedService<SetUpNotice>();
+        return services;
+    }
+
+    /// <summary>A script gets the status, a browser the sign-in page.</summary>
+    private static Task Answer(HttpResponse response, int status, string signIn)
+    {
+        if (response.HttpContext.Request.Path.StartsWithSegments(Api) || response.HttpContext.Request.Path.StartsWithSegments("/openapi"))
+            response.StatusCode = status;
+        else
+            response.Redirect(signIn);
+        return Task.CompletedTask;
+    }
+}

@@ -1,0 +1,65 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Service.Pages.Jars;
+using NodaTime;
+
+namespace FermentWatch.Service.Api.Answers;
+
+/// <summary>One jar.</summary>
+public sealed record JarAnswer
+{
+    /// <summary>The number on its strip of tape.</summary>
+    public required int Number { get; init; }
+
+    public required Guid Id { get; init; }
+
+    public required string Name { get; init; }
+
+    /// <summary>Shared by jars put up together.</summary>
+    public required Guid BatchId { get; init; }
+
+    public required Instant PackedAt { get; init; }
+
+    public required JarStage Stage { get; init; }
+
+    /// <summary>Where it stands now.</summary>
+    public required string Place { get; init; }
+
+    public required IReadOnlyList<PortionAnswer> Portions { get; init; }
+
+    public required SaltKnowledge SaltKnowledge { get; init; }
+
+    /// <summary>Per cent of vegetables and added water together; null when salted by taste.</summary>
+    public required double? SaltPercent { get; init; }
+
+    public required double VesselLitres { get; init; }
+
+    public required Sourness Target { get; init; }
+
+    /// <summary>Acidity at which it is as sour as wanted.</summary>
+    public required double TargetAcidityPercentLactic { get; init; }
+
+    /// <summary>Days after packing to the target; null until the first forecast.</summary>
+    public required DaysAnswer? SourEnough { get; init; }
+
+    /// <summary>The same in words.</summary>
+    public required string SourEnoughWords { get; init; }
+
+    public required AcidLineAnswer AcidLine { get; init; }
+
+    /// <summary>The one thing to do now.</summary>
+    public required string NextStep { get; init; }
+
+    public required IReadOnlyList<ObservationAnswer> Observations { get; init; }
+
+    public static JarAnswer Of(JarView view) => new()
+    {
+        Number = view.Jar.Number, Id = view.Jar.Id, Name = view.Jar.Name, BatchId = view.Jar.BatchId, PackedAt = view.Jar.PackedAt,
+        Stage = view.Jar.Stage, Place = view.Place.Name,
+        Portions = [.. view.Jar.Portions.Select(portion => new PortionAnswer(portion.Produce, portion.MassKilograms))],
+        SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
+        Target = view.Jar.Target, TargetAcidityPercentLactic = view.Target.AcidityPercentLactic,
+        SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough,
+        AcidLine = AcidLineAnswer.Of(view), NextStep = view.Next.Text,
+        Observations = [.. view.Jar.Observations.Select(ObservationAnswer.Of)],
+    };
+}

@@ -1,0 +1,39 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using FermentWatch.Service.Accounts;
+using NodaTime;
+using NodaTime.Serialization.SystemTextJson;
+
+namespace FermentWatch.Service.Api;
+
+/// <summary>The API for scripts: JSON under /api/v1, described at /openapi/v1.json.</summary>
+internal static class ApiServices
+{
+    public static IServiceCollection AddApi(this IServiceCollection services)
+    {
+        services.ConfigureHttpJsonOptions(options =>
+        {
+            options.SerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower;
+            options.SerializerOptions.Converters.Add(new JsonStringEnumConverter());
+            options.SerializerOptions.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
+            options.SerializerOptions.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+        });
+        services.AddProblemDetails();
+        services.AddOpenApi("v1");
+        return services;
+    }
+
+    public static void MapApi(this WebApplication app)
+    {
+        app.MapOpenApi("/openapi/{documentName}.json");
+        RouteGroupBuilder api = app.MapGroup("/api/v1");
+        api.MapPost("/sign-in", SignInAsync).WithTags("accounts").WithSummary("Signs in; the answer sets a cookie.")
+            .Produces(204).ProducesProblem(401).AllowAnonymous().RequireRateLimiting(SignInRate.Policy);
+        api.MapJars();
+        api.MapHousehold();
+        api.MapSensors();
+    }
+
+    private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>
+        await desk.SignInAsync(form) is { } trouble ? Results.Problem(title: trouble, statusCode: StatusCodes.Status401Unauthorized) : Results.NoContent();
+}

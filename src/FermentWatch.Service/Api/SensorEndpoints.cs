@@ -1,0 +1,32 @@
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.Api.Answers;
+using FermentWatch.Service.Pages.Sensors;
+
+namespace FermentWatch.Service.Api;
+
+/// <summary>Sensors, and what could not be used.</summary>
+internal static class SensorEndpoints
+{
+    public static void MapSensors(this RouteGroupBuilder api)
+    {
+        RouteGroupBuilder sensors = api.MapGroup("").WithTags("sensors");
+        sensors.MapGet("/sensors", InServiceAsync).WithSummary("Every sensor in service.").Produces<SensorAnswer[]>();
+        sensors.MapPost("/sensors/{slug}/place", GiveAsync).WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
+        sensors.MapGet("/rejects", RejectsAsync).WithSummary("What came in and could not be used.").Produces<RejectAnswer[]>();
+    }
+
+    private static async Task<IResult> InServiceAsync(SensorReader reader, CancellationToken cancellationToken) =>
+        Results.Ok((await reader.InServiceAsync(cancellationToken)).Select(SensorAnswer.Of));
+
+    private static async Task<IResult> RejectsAsync(IReadingLog log, CancellationToken cancellationToken) =>
+        Results.Ok((await log.RejectsAsync(cancellationToken)).Select(RejectAnswer.Of));
+
+    private static async Task<IResult> GiveAsync(string slug, GiveSensorForm form, ISensorBook sensors, SensorDesk desk, CancellationToken cancellationToken)
+    {
+        if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
+            return RefusalProblem.NotThere($"sensor {slug}");
+        var refusals = await desk.GiveAsync(sensor, form.Where, cancellationToken);
+        return refusals.Count > 0 ? RefusalProblem.Of(refusals) : Results.NoContent();
+    }
+}

@@ -1,0 +1,53 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Service.Pages.Entering;
+
+/// <summary>A pH form that was read: the measurement, or every field that was wrong.</summary>
+/// <param name="Measurement">The measurement; null if anything was wrong.</param>
+/// <param name="Refusals">What was wrong.</param>
+public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> Refusals)
+{
+    private const int LongestNote = 500;
+
+    /// <summary>Reads the form.</summary>
+    /// <param name="form">What was typed.</param>
+    /// <param name="jar">The jar it was measured in.</param>
+    /// <param name="zone">The household's zone.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="entry">Who enters it and under which id; the same id again changes nothing.</param>
+    public static PhEntry Read(PhForm form, Jar jar, DateTimeZone zone, Instant now, EntryMark entry)
+    {
+        var reader = new FieldReader();
+        double ph = reader.Read("ph", form.Ph, Amount.Number, null, 2, 9, "a pH from 2 to 9");
+        PhMethod method = ReadMethod(form.Method, reader);
+        Instant at = reader.ReadPast("when", form.At, zone, now, DayOf(jar, zone));
+        string note = (form.Note ?? "").Trim();
+        if (note.Length > LongestNote)
+            reader.Refuse("note", $"{note.Length} letters", $"at most {LongestNote} would be right");
+        if (reader.Refusals.Count > 0)
+            return new PhEntry(null, reader.Refusals);
+        var measurement = new PhMeasurement
+        {
+            Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By,
+            Note = note.Length == 0 ? null : note, Ph = ph, Method = method,
+            CheckedInBuffer = method != PhMethod.Strip && form.CheckedInBuffer,
+            PaleBrine = method == PhMethod.Strip && form.PaleBrine, Blended = form.Blended,
+        };
+        return new PhEntry(measurement, []);
+    }
+
+    private static PhMethod ReadMethod(string? typed, FieldReader reader)
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+            reader.Refuse("method", typed, "one of meter, probe or strip would be right");
+        return reader.ReadChoice("method", typed, PhMethod.Strip);
+    }
+
+    /// <summary>A date alone means noon, which on the day of packing may lie before the packing.</summary>
+    private static Instant DayOf(Jar jar, DateTimeZone zone) => zone.AtStartOfDay(jar.PackedAt.InZone(zone).Date).ToInstant();
+}

@@ -1,0 +1,53 @@
+using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.Pages.Jars;
+
+/// <summary>Reads jars for the pages and the API.</summary>
+public sealed class JarReader(
+    IJarBook jars, IPlaceBook places, IHouseholdBook households, IForecastBook forecasts, ISensorBook sensors, IReadingLog log, TimeProvider clock)
+{
+    /// <summary>Every kept jar, by number.</summary>
+    public async Task<IReadOnlyList<JarView>> KeptAsync(CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
+        Instant now = clock.GetUtcNow().ToInstant();
+        return [.. (await jars.KeptAsync(cancellationToken)).Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now))];
+    }
+
+    /// <summary>One jar, or null.</summary>
+    public async Task<JarView?> FindAsync(int number, CancellationToken cancellationToken)
+    {
+        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+            return null;
+        Household household = await households.ReadAsync(cancellationToken);
+        JarForecast? forecast = await forecasts.LatestAsync(jar.Id, cancellationToken);
+        return new JarView(jar, forecast, await places.AllAsync(cancellationToken), household, clock.GetUtcNow().ToInstant());
+    }
+
+    /// <summary>Temperatures measured in the jar or around it since packing, hourly, by day after packing.</summary>
+    public async Task<IReadOnlyList<TimedTemperature>> MeasuredAsync(JarView view, CancellationToken cancellationToken)
+    {
+        Instant from = view.Calendar.Origin, until = QuarterHour.Floor(view.Jar.EndedAt ?? view.Calendar.Now);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, until, cancellationToken);
+        var hours = new List<TimedTemperature>();
+        for (Instant hour = from; hour < until; hour += Duration.FromHours(1))
+        {
+            Guid place = view.Jar.PlacementAt(hour).PlaceId;
+            double[] quarters = [.. Enumerable.Range(0, 4).Select(quarter => hour + (QuarterHour.Length * quarter))
+                .Select(start => history.CelsiusAt(view.Jar.Id, start) ?? history.CelsiusAt(place, start)).OfType<double>()];
+            if (quarters.Length > 0)
+                hours.Add(new TimedTemperature((hour - from).TotalDays, quarters.Average()));
+        }
+        return hours;
+    }
+}

@@ -1,0 +1,12 @@
+namespace FermentWatch.Service.Pages.Jars;
+
+/// <summary>The move form as the browser sends it.</summary>
+public sealed class MoveInput
+{
+    /// <summary>Made when the form was shown.</summary>
+    public Guid Id { get; set; }
+
+    public string? Place { get; set; }
+
+    public string? At { get; set; }
+}

@@ -1,0 +1,68 @@
+using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Service.Accounts;
+using FermentWatch.Service.Api;
+using FermentWatch.Service.Pages.Entering;
+using FermentWatch.Service.Pages.Home;
+using FermentWatch.Service.Pages.Jars;
+using FermentWatch.Service.Pages.Layout;
+using FermentWatch.Service.Pages.Sensors;
+using Microsoft.AspNetCore.Authorization;
+
+namespace FermentWatch.Service.Pages.Web;
+
+/// <summary>The door of pages, API and accounts for the composition root.</summary>
+public static class PagesServices
+{
+    /// <summary>
+    /// Registers pages, API and accounts. Needs the books of Storage, a <see cref="TimeProvider"/> and the service's loops beside it.
+    /// </summary>
+    public static IServiceCollection AddFermentWatchPages(this IServiceCollection services)
+    {
+        services.AddRazorComponents();
+        services.AddCascadingAuthenticationState();
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "fermentwatch-form";
+            options.Cookie.SameSite = SameSiteMode.Strict;
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddAccounts().AddSignInRate().AddApi();
+        services.AddSingleton<JarReader>().AddSingleton<SensorReader>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>();
+        services.AddSingleton<OncePerForm<PutUpOrder>>();
+        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
+        return services;
+    }
+
+    /// <summary>Puts the pages, the API and the sign of life in the way of a request.</summary>
+    public static WebApplication MapFermentWatchPages(this WebApplication app)
+    {
+        app.Use(SecurityHeaders.Set);
+        app.UseExceptionHandler(errors => errors.Run(TroubleAnswer.WriteAsync));
+        app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
+        app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
+        app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
+        app.UseRouting();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseAntiforgery();
+        app.MapGet("/healthz/live", () => Results.Text("alive")).AllowAnonymous().ExcludeFromDescription();
+        app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
+        app.MapApi();
+        app.MapRazorComponents<App>();
+        return app;
+    }
+
+    private static bool IsForScripts(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/openapi");
+
+    private static async Task<IResult> SignOutAsync([Microsoft.AspNetCore.Mvc.FromForm] SignOutForm _, SignInDesk desk)
+    {
+        await desk.SignOutAsync();
+        return Results.Redirect("/sign-in");
+    }
+
+    private static void KeepForEver(Microsoft.AspNetCore.StaticFiles.StaticFileResponseContext file) =>
+        file.Context.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
+}

@@ -1,0 +1,91 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using FermentWatch.Kitchen.Places;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+
+namespace FermentWatch.Browser.Tests;
+
+/// <summary>Every page at phone and desk width, light and dark: a picture to be looked at, and no finding of axe.</summary>
+public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    private static readonly (string Name, string Path)[] Pages =
+    [
+        ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"),
+        ("put-up", "/put-up"), ("sensors", "/sensors"), ("household", "/household"), ("not-found", "/jars/999"),
+    ];
+
+    public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
+
+    [Fact]
+    public async Task EveryPage_AtPhoneAndDeskWidthInLightAndDark_IsDrawnAndAxeFindsNothing()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        var findings = new List<string>();
+        await using (IBrowserContext owner = await chromium.Browser.NewContextAsync())
+        {
+            IPage page = await owner.NewPageAsync();
+            string setUp = await kitchen.SetUpAddressAsync();
+            await LookAsync(page, setUp, "set-up", findings);
+            await FillAsync(page, kitchen);
+            foreach ((string name, string path) in Pages)
+                await LookAsync(page, kitchen.Address + path, name, findings);
+            await LookAtErrorsAsync(page, kitchen, findings);
+        }
+        await using (IBrowserContext stranger = await chromium.Browser.NewContextAsync())
+            await LookAsync(await stranger.NewPageAsync(), kitchen.Address + "/sign-in", "sign-in", findings);
+        Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
+        Assert.Equal((Pages.Length + 3) * 4, Directory.GetFiles(Folder, "*.png").Length);
+    }
+
+    private static async Task FillAsync(IPage page, RunningKitchen kitchen)
+    {
+        await page.SetUpAsync(kitchen);
+        var places = await kitchen.Services.GetRequiredService<IPlaceBook>().AllAsync(CancellationToken.None);
+        await kitchen.AddSensorAsync("cellar-shelf", places.Single(place => place.Name == "cellar").Id, 14, day => 12.5 + (1.2 * Math.Sin(day * Math.Tau)) - (day * 0.05));
+        await page.PutUpAsync(kitchen, "cabbage", "2.1 kg", "By taste", "kitchen counter");
+        await page.PutUpAsync(kitchen, "carrot", "900 g", "2.5 %", "cellar", daysAgo: 12.4);
+        await page.PutUpAsync(kitchen, "cabbage", "1.2 kg", "2.25 %", "kitchen counter", howMany: 3, daysAgo: 9);
+        await page.MeasureAsync(kitchen, 2, "4.3", "Meter");
+        await page.MeasureAsync(kitchen, 2, "4.2", "Meter", check: true);
+        await page.MeasureAsync(kitchen, 3, "4.8", "Meter", check: true);
+        await page.MeasureAsync(kitchen, 4, "3.9", "Strip", check: true);
+    }
+
+    private static async Task LookAtErrorsAsync(IPage page, RunningKitchen kitchen, List<string> findings)
+    {
+        await page.GotoAsync(kitchen.Address + "/put-up");
+        await page.GetByLabel("How much in each jar").FillAsync("-3 kg");
+        await page.GetByText("More, if you like").ClickAsync();
+        await page.GetByLabel("Another per cent of salt").FillAsync("225 %");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
+        await page.WaitForSelectorAsync(".wrong-box");
+        await DrawAsync(page, "put-up-errors", findings);
+    }
+
+    private static async Task LookAsync(IPage page, string address, string name, List<string> findings)
+    {
+        await page.GotoAsync(address);
+        await DrawAsync(page, name, findings);
+    }
+
+    private static async Task DrawAsync(IPage page, string name, List<string> findings)
+    {
+        foreach (int width in new[] { 390, 1280 })
+            foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+            {
+                // As high as the page, so that what keeps to the bottom of the window lies at the bottom of the picture.
+                await page.SetViewportSizeAsync(width, 800);
+                int height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
+                await page.SetViewportSizeAsync(width, Math.Max(800, height));
+                await page.EmulateMediaAsync(new() { ColorScheme = scheme });
+                string picture = $"{name}-{width}-{scheme.ToString().ToLowerInvariant()}";
+                await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, picture + ".png"), FullPage = true });
+                AxeResult result = await page.RunAxe();
+                findings.AddRange(result.Violations.Select(violation =>
+                    $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));
+                if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0)
+                    findings.Add($"{picture}: wider than the screen");
+            }
+    }
+}

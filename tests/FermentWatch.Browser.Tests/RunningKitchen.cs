@@ -1,0 +1,84 @@
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.Accounts;
+using FermentWatch.Service.Hosting;
+using FermentWatch.Service.Loops;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Browser.Tests;
+
+/// <summary>The product itself on loopback with a folder of its own and a steered clock, that starts at the present.</summary>
+public sealed class RunningKitchen : IAsyncDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fermentwatch-pages-");
+    private readonly WebApplication _app;
+
+    private RunningKitchen()
+    {
+        // The browser's own clock judges the age of cookies, so that ours starts where it is.
+        Clock = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
+        var settings = new Dictionary<string, string?>
+        {
+            ["Storage:Folder"] = _folder.FullName, ["Web:Address"] = "127.0.0.1", ["Web:Port"] = "0",
+        };
+        _app = FermentWatchApp.Build(new ConfigurationBuilder().AddInMemoryCollection(settings).Build(), Clock);
+    }
+
+    public FakeTimeProvider Clock { get; }
+
+    public Instant Now => Clock.GetUtcNow().ToInstant();
+
+    public string Address => _app.Urls.First();
+
+    public IServiceProvider Services => _app.Services;
+
+    public static async Task<RunningKitchen> StartAsync()
+    {
+        var kitchen = new RunningKitchen();
+        await kitchen._app.StartAsync();
+        return kitchen;
+    }
+
+    /// <summary>The address printed at first start.</summary>
+    public async Task<string> SetUpAddressAsync() =>
+        Address + await Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None);
+
+    /// <summary>A sensor in a place with hourly temperatures over the last days, one impossible value and one payload nobody can read.</summary>
+    public async Task<Sensor> AddSensorAsync(string slug, Guid placeId, int days, Func<double, double> celsius)
+    {
+        var book = Services.GetRequiredService<ISensorBook>();
+        Instant from = Now - Duration.FromDays(days);
+        var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = slug, Name = slug.Replace('-', ' '), AddedAt = from };
+        sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = placeId, From = from });
+        var credential = new MqttCredential { Id = Guid.CreateVersion7(), User = slug, PasswordHash = "-", TopicFilter = $"fermentwatch/sensor/{slug}/#", SensorId = sensor.Id };
+        sensor = await book.AddAsync(sensor, credential, CancellationToken.None);
+        var intake = Services.GetRequiredService<IReadingIntake>();
+        var readings = Enumerable.Range(0, days * 48).Select(half =>
+        {
+            Instant at = Instant.FromUnixTimeSeconds((from + Duration.FromMinutes(30 * half)).ToUnixTimeSeconds());
+            return new Reading(sensor.Key, Quantity.Temperature, celsius(half / 48.0), at, at + Duration.FromSeconds(1), TimeSource.Payload);
+        }).ToList();
+        Instant last = readings[^1].MeasuredAt;
+        readings.Insert(readings.Count / 2, new Reading(sensor.Key, Quantity.Temperature, 85, readings[readings.Count / 2].MeasuredAt + Duration.FromMinutes(7), last, TimeSource.Payload));
+        await intake.AppendAsync(readings, CancellationToken.None);
+        await intake.RejectAsync(
+            new Reject($"fermentwatch/sensor/{slug}/temperature", RejectReason.NotParseable, "19,4 grad", last, sensor.Key, "A number with a point would be right, such as 19.4."),
+            CancellationToken.None);
+        var loops = Services.GetRequiredService<ServiceLoops>();
+        await loops.Judging.WakeAndWaitAsync(CancellationToken.None);
+        await loops.Forecasts.WakeAndWaitAsync(CancellationToken.None);
+        return sensor;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+        _folder.Delete(recursive: true);
+    }
+}

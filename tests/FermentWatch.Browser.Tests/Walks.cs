@@ -1,0 +1,61 @@
+using Microsoft.Playwright;
+
+namespace FermentWatch.Browser.Tests;
+
+/// <summary>What people do on the pages, step by step.</summary>
+internal static class Walks
+{
+    public const string User = "Ada", Password = "four wet cabbages";
+
+    /// <summary>The owner sets up the kitchen and stands on the first page.</summary>
+    public static async Task SetUpAsync(this IPage page, RunningKitchen kitchen, string zone = "Europe/Vienna", bool pounds = false)
+    {
+        await page.GotoAsync(await kitchen.SetUpAddressAsync());
+        await page.GetByLabel("Your name").FillAsync(User);
+        await page.GetByLabel("Password").FillAsync(Password);
+        await page.GetByLabel("The same again").FillAsync(Password);
+        await page.GetByLabel("Name of the kitchen").FillAsync("Number Nine");
+        await page.GetByLabel("Time zone").SelectOptionAsync(zone);
+        if (pounds)
+        {
+            await page.ChooseAsync("Fahrenheit");
+            await page.ChooseAsync("pounds, quarts");
+        }
+        await page.GetByRole(AriaRole.Button, new() { Name = "Set up" }).ClickAsync();
+        await page.WaitForURLAsync(kitchen.Address + "/");
+    }
+
+    /// <summary>Puts up jars and stands on the page that follows.</summary>
+    public static async Task PutUpAsync(this IPage page, RunningKitchen kitchen, string what, string howMuch, string salt, string place, int howMany = 1, double daysAgo = 0)
+    {
+        await page.GotoAsync(kitchen.Address + "/put-up");
+        await page.GetByLabel("What").SelectOptionAsync(what);
+        await page.GetByLabel("How much in each jar").FillAsync(howMuch);
+        await page.ChooseAsync(salt);
+        await page.GetByLabel("Where it stands").SelectOptionAsync(place);
+        await page.GetByLabel("How many alike").FillAsync($"{howMany}");
+        if (daysAgo > 0)
+        {
+            await page.GetByText("More, if you like").ClickAsync();
+            NodaTime.Instant packed = kitchen.Now - NodaTime.Duration.FromDays(daysAgo);
+            await page.GetByLabel("Packed", new() { Exact = true }).FillAsync(packed.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToString("uuuu-MM-dd'T'HH:mm", null));
+        }
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
+        await page.WaitForURLAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal));
+    }
+
+    /// <summary>Enters a pH and stands on the jar's page.</summary>
+    public static async Task MeasureAsync(this IPage page, RunningKitchen kitchen, int jar, string ph, string method, bool check = false)
+    {
+        await page.GotoAsync($"{kitchen.Address}/jars/{jar}/ph");
+        await page.GetByLabel("pH", new() { Exact = true }).FillAsync(ph);
+        await page.ChooseAsync(method);
+        if (check)
+            await page.GetByLabel(method == "Strip" ? "Strip in pale brine" : "Meter or probe checked in buffer that day").CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Enter" }).ClickAsync();
+        await page.WaitForURLAsync($"{kitchen.Address}/jars/{jar}");
+    }
+
+    /// <summary>One tap on one of a few.</summary>
+    public static Task ChooseAsync(this IPage page, string choice) => page.GetByRole(AriaRole.Radio, new() { Name = choice, Exact = true }).CheckAsync();
+}
