@@ -1,4 +1,4 @@
-using FermentWatch.Service.Loops;
+using FermentWatch.Service.Pages.Web;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 using NodaTime;
@@ -35,10 +35,10 @@ public static class FermentWatchApp
         builder.Services.AddLoops();
         builder.Services.AddNotices();
         builder.Services.AddIntake(settings.Mqtt);
+        builder.Services.AddFermentWatchPages();
 
         WebApplication app = builder.Build();
         app.Services.OpenStorage();
-        app.UseMiddleware<RenewalAfterEntry>();
-        return app;
+        return app.MapFermentWatchPages();
     }
 }
