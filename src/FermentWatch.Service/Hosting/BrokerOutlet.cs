@@ -4,14 +4,12 @@ using FermentWatch.Kitchen.States;
 namespace FermentWatch.Service.Hosting;
 
 /// <summary>The embedded broker as the way out. Where it is switched off nobody listens, and nothing is said.</summary>
-/// <param name="broker">Gives the broker when something is said: the broker's door wakes the loops, and the loops speak through this.</param>
-/// <param name="options">Whether there is one.</param>
-internal sealed class BrokerOutlet(Func<Broker> broker, BrokerOptions options) : IMessageOutlet
+internal sealed class BrokerOutlet(Broker broker, BrokerOptions options) : IMessageOutlet
 {
     private const string StatusTopic = "fermentwatch/service/status";
 
     public Task PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken) =>
-        options.Enabled ? broker().PublishAsync(topic, payload, retain, cancellationToken) : Task.CompletedTask;
+        options.Enabled ? broker.PublishAsync(topic, payload, retain, cancellationToken) : Task.CompletedTask;
 
     public Task SayOnlineAsync(CancellationToken cancellationToken) =>
         PublishAsync(StatusTopic, "online"u8.ToArray(), retain: true, cancellationToken);

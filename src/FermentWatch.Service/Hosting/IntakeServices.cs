@@ -19,7 +19,7 @@ internal static class IntakeServices
                 new WakingIntake(provider.GetRequiredService<IReadingIntake>(), new Lazy<ServiceLoops>(provider.GetRequiredService<ServiceLoops>)),
                 provider.GetRequiredService<SensorDirectory>()))
             .AddSingleton<Broker>()
-            .AddSingleton(provider => new BrokerOutlet(provider.GetRequiredService<Broker>, options))
+            .AddSingleton<BrokerOutlet>()
             .AddSingleton<IMessageOutlet>(provider => provider.GetRequiredService<BrokerOutlet>());
         return options.Enabled ? services.AddHostedService<HostedBroker>() : services;
     }
