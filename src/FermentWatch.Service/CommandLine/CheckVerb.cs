@@ -15,7 +15,7 @@ internal static class CheckVerb
             (IConfiguration configuration, SettingsReading reading) = settings.Gather(call, context);
             foreach ((string section, object options) in reading.Settings.Sections)
                 foreach ((string key, string value, string origin) in EffectiveSettings.Of(configuration, section, options))
-                    context.Output.WriteLine($"{key} = {value} [{origin}]");
+                    context.Output.WriteLine($"{key} = {(value.Length > 0 ? value : "(none)")} [{origin}]");
             if (reading.Errors.Count == 0)
                 return ExitCode.Done;
             context.Error.WriteLine(reading.Message);

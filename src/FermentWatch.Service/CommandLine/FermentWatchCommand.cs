@@ -10,6 +10,9 @@ public static class FermentWatchCommand
 {
     private const string Name = "fermentwatch";
 
+    /// <summary>How long a verb may take to end in good order once it is told to.</summary>
+    private static readonly TimeSpan TimeToEnd = TimeSpan.FromSeconds(25);
+
     /// <summary>Parses and carries out one call. Returns its exit code.</summary>
     public static async Task<int> RunAsync(IReadOnlyList<string> args, CommandContext context, CancellationToken cancellationToken = default)
     {
@@ -18,7 +21,10 @@ public static class FermentWatchCommand
         ParseResult call = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (call.Errors.Count > 0)
             return Refuse(call, context);
-        var configuration = new InvocationConfiguration { Output = context.Output, Error = context.Error, EnableDefaultExceptionHandler = false };
+        var configuration = new InvocationConfiguration
+        {
+            Output = context.Output, Error = context.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = TimeToEnd,
+        };
         return await call.InvokeAsync(configuration, cancellationToken);
     }
 

@@ -8,6 +8,7 @@ using FermentWatch.Service.Demo.Household;
 using FermentWatch.Service.Hosting;
 using FermentWatch.Service.Loops;
 using FermentWatch.Service.Settings;
+using MQTTnet.Exceptions;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -43,7 +44,7 @@ internal sealed class DemoRun(CommandContext context, int port)
 
     private async Task LiveAsync(WebApplication app, MadeHousehold made, Instant now, CancellationToken cancellationToken)
     {
-        int brokerPort = app.Services.GetRequiredService<Broker>().Port;
+        int brokerPort = app.Services.GetRequiredService<Broker>().Port ?? throw new InvalidOperationException("The broker of the demo did not start.");
         await using var devices = new DemoDevices(made.Sensors, Loopback, brokerPort, context.Clock);
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, app.Lifetime.ApplicationStopping);
         try
@@ -53,9 +54,9 @@ internal sealed class DemoRun(CommandContext context, int port)
             new DemoNews(context.Output).Say(new Uri(app.Urls.First()), brokerPort, made, packs);
             await devices.ReportAsync(ending.Token);
         }
-        catch (OperationCanceledException) when (ending.IsCancellationRequested)
+        catch (Exception trouble) when (ending.IsCancellationRequested && trouble is (OperationCanceledException or MqttCommunicationException))
         {
-            // Somebody ended it while the history was still coming in.
+            // Somebody ended it while the history was still coming in; the library calls a cancelled wait a timeout.
         }
     }
 

@@ -15,8 +15,7 @@ public static class EffectiveSettings
         {
             string key = $"{section}:{property.Name}";
             string value = SettingText.Show(property.GetValue(options));
-            bool secret = property.IsDefined(typeof(SecretSettingAttribute));
-            yield return (key, secret && value.Length > 0 ? Mask : value, SettingOrigins.Of(configuration, key));
+            yield return (key, value.Length > 0 && SecretSettings.Holds(property) ? Mask : value, SettingOrigins.Of(configuration, key));
         }
     }
 }

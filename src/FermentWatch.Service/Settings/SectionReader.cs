@@ -44,7 +44,7 @@ internal static class SectionReader
     private static void ReadOne(
         IConfiguration configuration, IConfigurationSection child, string key, PropertyInfo property, object options, List<string> errors)
     {
-        bool secret = property.IsDefined(typeof(SecretSettingAttribute));
+        bool secret = SecretSettings.Holds(property);
         if (child.Value is { } text && SettingText.TryRead(text.Trim(), property.PropertyType, out object? value))
             property.SetValue(options, value);
         else

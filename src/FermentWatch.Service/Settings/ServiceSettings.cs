@@ -32,8 +32,7 @@ public sealed record ServiceSettings
             Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
         };
-        if (settings.PortsCollide())
-            errors.Add($"Mqtt:Port and Web:Port are both {settings.Web.Port}; two different ports belong here.");
+        errors.AddRange(settings.PortsThatCollide());
         string[] known = [.. settings.Sections.Select(section => section.Name), .. PassedThrough];
         foreach (IConfigurationSection section in configuration.GetChildren())
             if (!known.Contains(section.Key, StringComparer.OrdinalIgnoreCase))
@@ -50,9 +49,20 @@ public sealed record ServiceSettings
         return (configuration, reading with { Errors = [.. errors, .. reading.Errors] });
     }
 
-    private bool PortsCollide() =>
-        Mqtt.Enabled && Mqtt.Port == Web.Port && Web.Port != 0
-        && (Mqtt.BindAddress == Web.Address || IsAny(Mqtt.BindAddress) || IsAny(Web.Address));
+    private IEnumerable<string> PortsThatCollide()
+    {
+        bool plain = Mqtt.Enabled && Mqtt.PlainEnabled, tls = Mqtt.Enabled && Mqtt.CertificateFile is not null;
+        if (plain && tls && Mqtt.Port == Mqtt.TlsPort && Mqtt.Port != 0)
+            yield return Both("Mqtt:Port", "Mqtt:TlsPort", Mqtt.Port);
+        if (Web.Port == 0 || !(Mqtt.BindAddress == Web.Address || IsAny(Mqtt.BindAddress) || IsAny(Web.Address)))
+            yield break;
+        if (plain && Mqtt.Port == Web.Port)
+            yield return Both("Mqtt:Port", "Web:Port", Web.Port);
+        if (tls && Mqtt.TlsPort == Web.Port)
+            yield return Both("Mqtt:TlsPort", "Web:Port", Web.Port);
+    }
+
+    private static string Both(string one, string other, int port) => $"{one} and {other} are both {port}; two different ports belong here.";
 
     private static bool IsAny(string address) =>
         IPAddress.TryParse(address, out IPAddress? parsed) && (parsed.Equals(IPAddress.Any) || parsed.Equals(IPAddress.IPv6Any));

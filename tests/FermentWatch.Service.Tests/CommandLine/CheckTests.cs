@@ -1,3 +1,5 @@
+using FermentWatch.Intake.Embedded;
+
 namespace FermentWatch.Service.Tests.CommandLine;
 
 public class CheckTests
@@ -7,20 +9,19 @@ public class CheckTests
     {
         Call call = await Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__WEB__PORT"] = "8350" }, "check");
         Assert.Equal((0, ""), (call.ExitCode, call.Error));
-        Assert.Equal(
-            """
-            Storage:Folder = /var/lib/fermentwatch [default]
-            Mqtt:Enabled = true [default]
-            Mqtt:BindAddress = 127.0.0.1 [default]
-            Mqtt:Port = 1883 [default]
-            Mqtt:MaxPayloadBytes = 131072 [default]
-            Mqtt:MaxConnections = 200 [default]
-            Mqtt:ConnectTimeout = 00:00:10 [default]
-            Mqtt:CredentialCheckInterval = 00:00:20 [default]
-            Web:Address = 127.0.0.1 [default]
-            Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]
+        Assert.Equal("Storage:Folder = /var/lib/fermentwatch [default]", call.Lines[0]);
+        Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]"], call.Lines[^2..]);
+        Assert.Equal(typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"), call.Lines[1..^2].Select(line => line.Split(' ')[0]));
+        Assert.Contains("Mqtt:Port = 1883 [default]", call.Lines);
+        Assert.Contains("Mqtt:CertificateFile = (none) [default]", call.Lines);
+        Assert.Contains("Mqtt:ConnectTimeout = 00:00:10 [default]", call.Lines);
+    }
 
-            """, call.Output);
+    [Fact]
+    public async Task Check_Secret_IsMasked()
+    {
+        Call call = await Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__MQTT__CERTIFICATEPASSWORD"] = "opensesame" }, "check");
+        Assert.Contains("Mqtt:CertificatePassword = ******** [environment FERMENTWATCH__MQTT__CERTIFICATEPASSWORD]", call.Lines);
     }
 
     [Theory]

@@ -39,6 +39,19 @@ public sealed class SensorTests : IDisposable
     }
 
     [Fact]
+    public async Task Add_BrokerWithTlsOnly_SaysItsPort()
+    {
+        string certificate = Path.Combine(_folder, "broker.pem");
+        await File.WriteAllTextAsync(certificate, "");
+        Call call = await Call.WithEnvironment(new Dictionary<string, string>
+        {
+            ["FERMENTWATCH__STORAGE__FOLDER"] = _folder, ["FERMENTWATCH__MQTT__PLAINENABLED"] = "false", ["FERMENTWATCH__MQTT__CERTIFICATEFILE"] = certificate,
+        }, "sensor", "add", "shed");
+        Assert.Equal("broker    127.0.0.1 port 8883, TLS", call.Lines[0]);
+        Assert.StartsWith("try it    mosquitto_pub -h 127.0.0.1 -p 8883 --cafile CERTIFICATE.pem -i shed ", call.Lines[4], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task List_SensorsAndGateways_ShowsThoseInService()
     {
         await Run("add", "shed");

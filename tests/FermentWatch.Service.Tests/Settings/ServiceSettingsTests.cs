@@ -88,7 +88,21 @@ public sealed class ServiceSettingsTests : IDisposable
     }
 
     [Fact]
-    public void Of_SettingMarkedSecret_IsMaskedAndTheRestNot()
+    public void Read_TlsPortOfThePages_IsAnErrorOnlyWithACertificate()
+    {
+        string certificate = Path.Combine(_folder, "broker.pem");
+        File.WriteAllText(certificate, "");
+        SettingsReading With(params (string Key, string Value)[] settings) => ServiceSettings.Read(new ConfigurationBuilder()
+            .AddInMemoryCollection(settings.ToDictionary(each => each.Key, each => (string?)each.Value)).Build());
+        Assert.Empty(With(("Mqtt:TlsPort", "8340")).Errors);
+        Assert.Equal(["Mqtt:TlsPort and Web:Port are both 8340; two different ports belong here."],
+            With(("Mqtt:TlsPort", "8340"), ("Mqtt:CertificateFile", certificate)).Errors);
+        Assert.Equal(["Mqtt:Port and Mqtt:TlsPort are both 8883; two different ports belong here."],
+            With(("Mqtt:Port", "8883"), ("Mqtt:CertificateFile", certificate)).Errors);
+    }
+
+    [Fact]
+    public void Of_SettingNamedASecret_IsMaskedAndTheRestNot()
     {
         IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Post:Password"] = "opensesame" }).Build();
         var options = new PostOptions { Password = "opensesame" };
@@ -100,10 +114,10 @@ public sealed class ServiceSettingsTests : IDisposable
     [Fact]
     public void Read_SecretThatCannotBeRead_IsNotRepeated()
     {
-        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Pin:Number"] = "12x4" }).Build();
+        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Pin:Token"] = "12x4" }).Build();
         var errors = new List<string>();
         SectionReader.Read<PinOptions>(configuration, "Pin", _ => [], errors);
-        Assert.Equal("Pin:Number is a secret that cannot be read; a whole number belongs here.", Assert.Single(errors));
+        Assert.Equal("Pin:Token is a secret that cannot be read; a whole number belongs here.", Assert.Single(errors));
     }
 
     private SettingsPlaces Places(string json, Dictionary<string, string> environment, Dictionary<string, string> secrets)
@@ -120,16 +134,13 @@ public sealed class ServiceSettingsTests : IDisposable
     {
         public string Server { get; set; } = "mail";
 
-        [SecretSetting]
         public string Password { get; set; } = "";
 
-        [SecretSetting]
         public string Token { get; set; } = "";
     }
 
     private sealed class PinOptions
     {
-        [SecretSetting]
-        public int Number { get; set; }
+        public int Token { get; set; }
     }
 }

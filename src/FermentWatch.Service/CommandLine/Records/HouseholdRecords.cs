@@ -1,8 +1,8 @@
 using System.CommandLine;
+using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 using FermentWatch.Storage.Records;
-using Microsoft.AspNetCore.Identity;
 
 namespace FermentWatch.Service.CommandLine.Records;
 
@@ -16,15 +16,7 @@ internal static class HouseholdRecords
         services.AddLogging();
         services.AddSingleton(context.Clock);
         services.AddFermentWatchStorage(settings.Storage);
-        services.AddIdentityCore<Account>(options =>
-        {
-            options.Password = new PasswordOptions
-            {
-                RequiredLength = 10, RequiredUniqueChars = 4,
-                RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false,
-            };
-            options.User.AllowedUserNameCharacters = "";
-        }).AddEntityFrameworkStores<RecordsContext>();
+        services.AddAccounts();
         await using ServiceProvider provider = services.BuildServiceProvider();
         try
         {

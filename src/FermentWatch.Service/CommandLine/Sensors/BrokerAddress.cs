@@ -8,14 +8,15 @@ namespace FermentWatch.Service.CommandLine.Sensors;
 /// <summary>Where a sensor finds the broker.</summary>
 /// <param name="Host">An address of this machine.</param>
 /// <param name="Port">The port.</param>
-internal sealed record BrokerAddress(string Host, int Port)
+/// <param name="Tls">Whether it must speak TLS there.</param>
+internal sealed record BrokerAddress(string Host, int Port, bool Tls = false)
 {
     /// <summary>The address of a broker that listens as set; where it listens everywhere, this machine's own on its network.</summary>
     public static BrokerAddress Of(BrokerOptions options)
     {
         IPAddress listens = IPAddress.Parse(options.BindAddress);
         bool everywhere = listens.Equals(IPAddress.Any) || listens.Equals(IPAddress.IPv6Any);
-        return new BrokerAddress(everywhere ? OnTheNetwork() : listens.ToString(), options.Port);
+        return new BrokerAddress(everywhere ? OnTheNetwork() : listens.ToString(), options.PlainEnabled ? options.Port : options.TlsPort, !options.PlainEnabled);
     }
 
     private static string OnTheNetwork() => NetworkInterface.GetAllNetworkInterfaces()

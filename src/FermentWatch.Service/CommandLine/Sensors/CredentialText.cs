@@ -14,10 +14,10 @@ internal static class CredentialText
         string topic = added.Sensor is { } sensor ? TopicOf(sensor.Slug) : added.Issued.Credential.TopicFilter;
         if (asJson)
         {
-            output.WriteLine(JsonSerializer.Serialize(new { host = broker.Host, port = broker.Port, user, password = added.Issued.Password, topic }));
+            output.WriteLine(JsonSerializer.Serialize(new { host = broker.Host, port = broker.Port, tls = broker.Tls, user, password = added.Issued.Password, topic }));
             return;
         }
-        output.WriteLine($"broker    {broker.Host} port {broker.Port.ToString(CultureInfo.InvariantCulture)}");
+        output.WriteLine($"broker    {broker.Host} port {broker.Port.ToString(CultureInfo.InvariantCulture)}{(broker.Tls ? ", TLS" : "")}");
         output.WriteLine($"user      {user}");
         output.WriteLine($"password  {added.Issued.Password}");
         output.WriteLine($"topic     {topic}");
@@ -31,5 +31,5 @@ internal static class CredentialText
 
     /// <summary>A line to paste that publishes one temperature.</summary>
     public static string TryIt(BrokerAddress broker, string user, string password, string topic) => string.Create(CultureInfo.InvariantCulture,
-        $"mosquitto_pub -h {broker.Host} -p {broker.Port} -i {user} -u {user} -P {password} -q 1 -t {topic} -m {Example}");
+        $"mosquitto_pub -h {broker.Host} -p {broker.Port}{(broker.Tls ? " --cafile CERTIFICATE.pem" : "")} -i {user} -u {user} -P {password} -q 1 -t {topic} -m {Example}");
 }

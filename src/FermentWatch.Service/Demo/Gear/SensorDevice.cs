@@ -3,6 +3,7 @@ using System.Text;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Service.Demo.Household;
 using MQTTnet;
+using MQTTnet.Exceptions;
 using MQTTnet.Protocol;
 using NodaTime;
 using NodaTime.Extensions;
@@ -41,11 +42,7 @@ internal sealed class SensorDevice(MadeSensor sensor, string host, int port, Tim
         try
         {
             do
-            {
-                if (!_client.IsConnected)
-                    await ConnectAsync(cancellationToken);
-                await ReportOnceAsync(cancellationToken);
-            }
+                await TryReportAsync(cancellationToken);
             while (await timer.WaitForNextTickAsync(cancellationToken));
         }
         catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
@@ -59,6 +56,21 @@ internal sealed class SensorDevice(MadeSensor sensor, string host, int port, Tim
         if (_client.IsConnected)
             await _client.DisconnectAsync(new MqttClientDisconnectOptions());
         _client.Dispose();
+    }
+
+    private async Task TryReportAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            if (!_client.IsConnected)
+                await ConnectAsync(cancellationToken);
+            await ReportOnceAsync(cancellationToken);
+        }
+        catch (MqttCommunicationException)
+        {
+            // Lost: it is tried again at the next tick. The library says so too where a wait was cancelled.
+            cancellationToken.ThrowIfCancellationRequested();
+        }
     }
 
     private async Task ReportOnceAsync(CancellationToken cancellationToken)

@@ -7,13 +7,13 @@ using NodaTime;
 namespace FermentWatch.Service.Demo.Household;
 
 /// <summary>
-/// The pH an invented jar probably had, hour by hour, from the same model that forecasts: invented measurements are taken
+/// The pH an invented jar probably had, every two hours, from the same model that forecasts: invented measurements are taken
 /// from it, so that they stay believable when the model changes.
 /// </summary>
 internal sealed class ExpectedCourse
 {
-    private const int Members = 64;
-    private const double StepDays = 1.0 / 24;
+    private const int Members = 16;
+    private const double StepDays = 1.0 / 12;
 
     private readonly IReadOnlyList<CoursePoint> _course;
     private readonly Instant _packedAt;

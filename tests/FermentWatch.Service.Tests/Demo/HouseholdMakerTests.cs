@@ -1,0 +1,53 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Service.CommandLine;
+using FermentWatch.Service.CommandLine.Members;
+using FermentWatch.Service.CommandLine.Records;
+using FermentWatch.Service.Demo.Household;
+using FermentWatch.Service.Settings;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+
+namespace FermentWatch.Service.Tests.Demo;
+
+public sealed class HouseholdMakerTests : IDisposable
+{
+    private static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["Europe/Vienna"];
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("fermentwatch-household").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public async Task Make_EmptyRecords_HoldsOneJarOfEachTroubleAndOneOfEachEnd()
+    {
+        IReadOnlyList<Jar> jars = await MakeAsync();
+        Assert.Equal(Enumerable.Range(1, jars.Count), jars.Select(jar => jar.Number));
+        Assert.Equal(Enum.GetValues<SightingKind>(), jars.SelectMany(jar => jar.Standing).OfType<Sighting>().Select(sighting => sighting.Kind).Distinct().Order());
+        Assert.Equal([JarStage.Fermenting, JarStage.Cold, JarStage.ThrownOut], jars.Select(jar => jar.Stage).Distinct().Order());
+        Assert.Contains(jars, jar => jar.Placements.Count > 1);
+        Assert.Contains(jars, jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), Zone) is { State: AcidLineState.MeasuredBelow, Settled: true });
+        Assert.Contains(jars, jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), Zone).Alarm == AcidLineAlarm.Rise);
+        Assert.Contains(jars, jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), Zone).State == AcidLineState.NotMeasured);
+    }
+
+    private async Task<IReadOnlyList<Jar>> MakeAsync()
+    {
+        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Storage:Folder"] = _folder }).Build();
+        using var error = new StringWriter();
+        var context = new CommandContext { Output = TextWriter.Null, Error = error, Clock = TimeProvider.System };
+        IReadOnlyList<Jar> jars = [];
+        await HouseholdRecords.WithAsync(ServiceSettings.Read(configuration).OrThrow(), context, async records =>
+        {
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<MemberDesk>(records));
+            MadeHousehold made = await maker.MakeAsync(Instant.FromUtc(2026, 10, 4, 12, 0), Zone, CancellationToken.None);
+            Assert.Equal(NumberNine.Sensors.Count, made.Sensors.Count);
+            jars = await records.GetRequiredService<IJarBook>().AllAsync(CancellationToken.None);
+            return ExitCode.Done;
+        });
+        Assert.Equal("", error.ToString());
+        return jars;
+    }
+}
