@@ -3,7 +3,7 @@ using System.Text.Unicode;
 
 namespace FermentWatch.Intake.Decoding;
 
-/// <summary>Strings and documents of JSON as devices send them.</summary>
+/// <summary>Documents of JSON as devices send them.</summary>
 public static class JsonText
 {
     private static readonly JsonDocumentOptions _options = new() { MaxDepth = 32, AllowTrailingCommas = true };
@@ -12,7 +12,8 @@ public static class JsonText
 
     /// <summary>
     /// Parses a document. Firmware that prints floats writes NaN and infinity where JSON knows no such word: they become null,
-    /// so that they cost their own field and not the whole payload. Null where it is no JSON even then.
+    /// so that they cost their own field and not the whole payload. Null where it is no JSON even then, or no Unicode: what is
+    /// returned holds only names and strings that can be read.
     /// </summary>
     public static JsonDocument? Parse(ReadOnlyMemory<byte> payload)
     {
@@ -25,41 +26,43 @@ public static class JsonText
         return TryParse(document) ?? (NotANumberTokens.ReplaceWithNull(document.Span) is { } mended ? TryParse(mended) : null);
     }
 
-    /// <summary>The string, or null where it is none or not valid Unicode.</summary>
-    public static string? Of(JsonElement text)
-    {
-        try
-        {
-            return text.ValueKind == JsonValueKind.String ? text.GetString() : null;
-        }
-        catch (InvalidOperationException)
-        {
-            return null;
-        }
-    }
-
-    /// <summary>The name of a field, or null where it is not valid Unicode.</summary>
-    public static string? NameOf(JsonProperty field)
-    {
-        try
-        {
-            return field.Name;
-        }
-        catch (InvalidOperationException)
-        {
-            return null;
-        }
-    }
+    /// <summary>The string, or null where it is none.</summary>
+    public static string? Of(JsonElement text) => text.ValueKind == JsonValueKind.String ? text.GetString() : null;
 
     private static JsonDocument? TryParse(ReadOnlyMemory<byte> document)
     {
         try
         {
-            return JsonDocument.Parse(document, _options);
+            JsonDocument parsed = JsonDocument.Parse(document, _options);
+            // Half a surrogate pair can be written as an escape only. JSON allows it, and the library throws when it is read.
+            if (document.Span.IndexOf("\\u"u8) >= 0)
+                ReadAll(parsed.RootElement);
+            return parsed;
         }
-        catch (JsonException)
+        catch (Exception exception) when (exception is JsonException or InvalidOperationException)
         {
             return null;
+        }
+    }
+
+    private static void ReadAll(JsonElement element)
+    {
+        switch (element.ValueKind)
+        {
+            case JsonValueKind.String:
+                element.GetString();
+                break;
+            case JsonValueKind.Array:
+                foreach (JsonElement item in element.EnumerateArray())
+                    ReadAll(item);
+                break;
+            case JsonValueKind.Object:
+                foreach (JsonProperty field in element.EnumerateObject())
+                {
+                    _ = field.Name;
+                    ReadAll(field.Value);
+                }
+                break;
         }
     }
 }

@@ -1,6 +1,5 @@
-using System.Buffers.Binary;
+using System.IO.Hashing;
 using System.Runtime.InteropServices;
-using System.Security.Cryptography;
 using NodaTime;
 
 namespace FermentWatch.Intake.Door;
@@ -57,12 +56,10 @@ public sealed class RedeliveryMemory
 
     private static UInt128 Hash(IncomingMessage message)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(MemoryMarshal.AsBytes(message.Topic.AsSpan()));
-        hash.AppendData(message.Payload.Span);
-        Span<byte> bytes = stackalloc byte[SHA256.HashSizeInBytes];
-        hash.GetHashAndReset(bytes);
-        return BinaryPrimitives.ReadUInt128LittleEndian(bytes);
+        var hash = new XxHash128();
+        hash.Append(MemoryMarshal.AsBytes(message.Topic.AsSpan()));
+        hash.Append(message.Payload.Span);
+        return hash.GetCurrentHashAsUInt128();
     }
 
     private readonly record struct Remembered(UInt128 Hash, Instant At);

@@ -34,6 +34,7 @@ internal sealed class BrokerEvents(
         server.ClientDisconnectedAsync += OnDisconnectedAsync;
         server.InterceptingInboundPacketAsync += OnPacketAsync;
         server.InterceptingPublishAsync += OnPublishAsync;
+        server.InterceptingOutboundPacketAsync += sending => Acknowledging.HoldAsync(server, sending);
         server.InterceptingSubscriptionAsync += OnSubscribeAsync;
         server.QueuedApplicationMessageOverwrittenAsync += OnDroppedAsync;
     }
@@ -52,13 +53,14 @@ internal sealed class BrokerEvents(
         if (grant is not null)
         {
             connecting.SessionItems[_grantKey] = grant;
+            Acknowledging.Begin(connecting.SessionItems);
             if (options.MaxMessagesPerSecond > 0)
                 connecting.SessionItems[_paceKey] = new MessagePace(options.MaxMessagesPerSecond, time);
             _letIn(connecting.RemoteEndPoint);
             return;
         }
 
-        connecting.ReasonCode = Answer(refusal!.Value);
+        connecting.ReasonCode = ConnectGate.Answer(refusal!.Value);
         counts.Count(refusal.Value);
         if (said.IsFirst($"connect {address} {user} {refusal}"))
             BrokerLog.Refused(logger, clientId, user, address, refusal.Value);
@@ -83,14 +85,6 @@ internal sealed class BrokerEvents(
             return (null, RefusalReason.RecordsUnavailable);
         }
     }
-
-    // MQTT 3.1.1 knows only these few answers; MQTT 5 knows them too.
-    private static MqttConnectReasonCode Answer(RefusalReason refusal) => refusal switch
-    {
-        RefusalReason.NoClientId or RefusalReason.ClientIdTaken => MqttConnectReasonCode.ClientIdentifierNotValid,
-        RefusalReason.BadCredentials => MqttConnectReasonCode.BadUserNameOrPassword,
-        _ => MqttConnectReasonCode.ServerUnavailable,
-    };
 
     private Task OnDisconnectedAsync(ClientDisconnectedEventArgs left)
     {
@@ -128,12 +122,15 @@ internal sealed class BrokerEvents(
             publish.ApplicationMessage.Payload.ToArray(),
             Instant.FromUnixTimeMilliseconds(time.GetUtcNow().ToUnixTimeMilliseconds()),
             publish.SessionItems[_deliveryKey] as Delivery?);
-        DoorOutcome outcome = await TakeAsync(message, grant);
-        if (outcome.RefusedFor is { } refusal)
+        if (await RefusedAsync(message, grant) is { } refusal)
         {
-            publish.Response.ReasonCode = Answer(refusal);
+            publish.Response.ReasonCode = Acknowledging.Answer(refusal);
             return;
         }
+        if (message.Delivery is { } delivery && Acknowledging.Of(publish.SessionItems) is { } commits)
+            await commits.BeginAsync(delivery.PacketIdentifier, () => TakeAsync(message));
+        else
+            await TakeAsync(message);
         publish.ProcessPublish = true;
         // A sensor's word on itself may be kept for later listeners; anything more would let clients fill our memory.
         if (publish.ApplicationMessage.Retain && !IsStatus(message.Topic))
@@ -150,16 +147,16 @@ internal sealed class BrokerEvents(
         await Task.Delay(wait, time, publish.CancellationToken);
     }
 
-    private async Task<DoorOutcome> TakeAsync(IncomingMessage message, ClientGrant grant)
+    private async Task<DoorOutcome> TakeAsync(IncomingMessage message)
     {
         try
         {
-            DoorOutcome outcome = await TakeUnguardedAsync(message, grant);
+            DoorOutcome outcome = await door.TakeAsync(message, CancellationToken.None);
             if (outcome.Appended.Stored > 0 && Interlocked.Exchange(ref _logIsBroken, 0) == 1)
                 BrokerLog.LogMended(logger);
             return outcome;
         }
-        catch (IOException exception)
+        catch (Exception exception)
         {
             if (Interlocked.Exchange(ref _logIsBroken, 1) == 0)
                 BrokerLog.LogBroken(logger, exception);
@@ -167,28 +164,25 @@ internal sealed class BrokerEvents(
         }
     }
 
-    private Task<DoorOutcome> TakeUnguardedAsync(IncomingMessage message, ClientGrant grant)
+    /// <summary>Counts a message that is not let in; null if it is.</summary>
+    private async Task<RejectReason?> RefusedAsync(IncomingMessage message, ClientGrant grant)
     {
         if (message.Payload.Length > options.MaxPayloadBytes)
-            return door.RefuseAsync(message, null, RejectReason.TooLarge,
+        {
+            await door.RefuseAsync(message, null, RejectReason.TooLarge,
                 $"The payload has {message.Payload.Length} bytes; at most {options.MaxPayloadBytes} are taken.", CancellationToken.None);
+            return RejectReason.TooLarge;
+        }
         if (grant.MayPublish(message.Topic))
-            return door.TakeAsync(message, CancellationToken.None);
+            return null;
 
         counts.Count(RefusalReason.PublishNotAllowed);
         if (said.IsFirst($"publish {message.ClientId} {grant.Credential.User}"))
             BrokerLog.TopicRefused(logger, message.ClientId, message.Topic, RefusalReason.PublishNotAllowed);
-        return door.RefuseAsync(message, null, RejectReason.NotAllowed,
+        await door.RefuseAsync(message, null, RejectReason.NotAllowed,
             $"The user {grant.Credential.User} may publish under {grant.Credential.TopicFilter} only.", CancellationToken.None);
+        return RejectReason.NotAllowed;
     }
-
-    private static MqttPubAckReasonCode Answer(RejectReason reason) => reason switch
-    {
-        RejectReason.NotAllowed => MqttPubAckReasonCode.NotAuthorized,
-        RejectReason.TooLarge => MqttPubAckReasonCode.QuotaExceeded,
-        RejectReason.UnknownSensor or RejectReason.UnknownQuantity => MqttPubAckReasonCode.TopicNameInvalid,
-        _ => MqttPubAckReasonCode.PayloadFormatInvalid,
-    };
 
     private static bool IsStatus(string topic) =>
         Topics.OwnTopic.Parse(topic) is { Kind: Topics.OwnTopicKind.Status };

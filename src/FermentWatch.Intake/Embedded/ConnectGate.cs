@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kitchen.Sensors;
+using MQTTnet.Protocol;
 
 namespace FermentWatch.Intake.Embedded;
 
@@ -42,6 +43,14 @@ internal sealed class ConnectGate(ISensorBook book, int maxConnections)
 
     /// <summary>Gives the place of a client back.</summary>
     public void Leave(string clientId) => _connected.TryRemove(clientId, out _);
+
+    /// <summary>What a client is told. MQTT 3.1.1 knows only these few answers; MQTT 5 knows them too.</summary>
+    public static MqttConnectReasonCode Answer(RefusalReason refusal) => refusal switch
+    {
+        RefusalReason.NoClientId or RefusalReason.ClientIdTaken => MqttConnectReasonCode.ClientIdentifierNotValid,
+        RefusalReason.BadCredentials => MqttConnectReasonCode.BadUserNameOrPassword,
+        _ => MqttConnectReasonCode.ServerUnavailable,
+    };
 
     /// <summary>Client ids of those connected whose credential is no longer what it was when they came in.</summary>
     public async Task<IReadOnlyList<string>> WithdrawnAsync(CancellationToken cancellationToken)

@@ -36,7 +36,7 @@ public static class LikenessFinder
             {
                 if (left-- <= 0 || found.Count >= MostFound)
                     return;
-                if (JsonText.NameOf(field) is not { } label)
+                if (field.Name is not { } label)
                     continue;
                 string place = $"{pointer}/{label.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
                 // A field called value is named by what it is the value of.
@@ -70,7 +70,7 @@ public static class LikenessFinder
     private static MeasureUnit? WrittenUnit(JsonElement document)
     {
         foreach (JsonProperty field in document.EnumerateObject())
-            if (JsonText.NameOf(field) is { } name && name.Contains("unit", StringComparison.OrdinalIgnoreCase)
+            if (field.Name.Contains("unit", StringComparison.OrdinalIgnoreCase)
                 && JsonText.Of(field.Value) is { } word && UnitWords.Find(word) is { Quantity: Quantity.Temperature } unit)
                 return unit;
         return null;

@@ -35,17 +35,9 @@ public static class SourceDecoder
     private static Decoded DecodeJson(SourceReader source, ReadOnlyMemory<byte> payload, Instant receivedAt)
     {
         using JsonDocument? document = JsonText.Parse(payload);
-        if (document is null)
-            return Decoded.Refused(RejectReason.NotParseable, payload.Span, "Not a JSON document.");
-        try
-        {
-            return DecodeDocument(source, document.RootElement, receivedAt);
-        }
-        catch (InvalidOperationException)
-        {
-            // The library meets a name with half a surrogate pair, which JSON allows and Unicode does not.
-            return Decoded.Refused(RejectReason.NotParseable, payload.Span, "The document holds names that are not valid Unicode.");
-        }
+        return document is null
+            ? Decoded.Refused(RejectReason.NotParseable, payload.Span, "Not a JSON document.")
+            : DecodeDocument(source, document.RootElement, receivedAt);
     }
 
     private static Decoded DecodeDocument(SourceReader source, JsonElement root, Instant receivedAt)

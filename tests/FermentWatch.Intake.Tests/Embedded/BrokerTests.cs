@@ -51,12 +51,37 @@ public sealed class BrokerTests
     }
 
     [Fact]
-    public async Task Publish_LogCannotBeWritten_DisconnectsAndTheReadingComesInOnceItCan()
+    public async Task Publish_WholeWindow_IsHandedOnWithoutWaitingForEachCommitAndAcknowledgedAfterwards()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        IMqttClient sensor = await broker.ConnectSensorAsync("cellar");
+        var held = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        int waiting = 0;
+        broker.Household.Log.BeforeCommit = () =>
+        {
+            Interlocked.Increment(ref waiting);
+            return held.Task;
+        };
+
+        Task<MqttClientPublishResult>[] window =
+            [.. Enumerable.Range(0, 50).Select(i => BrokerUnderTest.PublishAsync(sensor, $"{Cellar}/temperature", $"{i}"))];
+        await Eventually.TrueAsync(() => Volatile.Read(ref waiting) == 50, "the whole window is at the log");
+        Assert.DoesNotContain(window, publish => publish.IsCompleted);
+        held.SetResult();
+
+        Assert.All(await Task.WhenAll(window), result => Assert.True(result.IsSuccess));
+        Assert.Equal(50, broker.Stored.Count);
+    }
+
+    [Theory]
+    [InlineData(MqttProtocolVersion.V311)]
+    [InlineData(MqttProtocolVersion.V500)]
+    public async Task Publish_LogCannotBeWritten_DisconnectsAndTheReadingComesInOnceItCan(MqttProtocolVersion version)
     {
         await using var broker = await BrokerUnderTest.StartAsync();
         broker.Log.Expected.Add(2005);
         (_, string password) = await broker.Household.AddSensorAsync("cellar");
-        IMqttClient sensor = await broker.ConnectAsync("cellar", password);
+        (IMqttClient sensor, _) = await broker.TryConnectAsync("cellar", password, version: version);
         broker.Household.Log.FailNext(1);
 
         await Assert.ThrowsAnyAsync<Exception>(() => BrokerUnderTest.PublishAsync(sensor, $"{Cellar}/temperature", "17.5"));

@@ -30,8 +30,7 @@ internal sealed class SenMlBase
 
     private string? Take(JsonProperty field)
     {
-        string name = JsonText.NameOf(field) ?? "";
-        switch (name)
+        switch (field.Name)
         {
             case "bn":
                 Name = Text(field.Value) ?? Name;
@@ -50,7 +49,7 @@ internal sealed class SenMlBase
                     ? null
                     : $"The base version (bver) must be a number up to {NewestVersion}.";
             default:
-                return MustBeUnderstood(name) ? $"The field {name} must be understood, and is not known." : null;
+                return MustBeUnderstood(field.Name) ? $"The field {field.Name} must be understood, and is not known." : null;
         }
     }
 

@@ -39,7 +39,7 @@ public static class SenMlReader
     private static bool HoldsBaseFieldsOnly(JsonElement record)
     {
         foreach (JsonProperty field in record.EnumerateObject())
-            if (JsonText.NameOf(field) is not ("bn" or "bt" or "bu" or "bv" or "bs" or "bver"))
+            if (field.Name is not ("bn" or "bt" or "bu" or "bv" or "bs" or "bver"))
                 return false;
         return true;
     }
@@ -80,11 +80,10 @@ public static class SenMlReader
         foreach (JsonProperty field in record.EnumerateObject())
         {
             JsonValueKind kind = field.Value.ValueKind;
-            string? name = JsonText.NameOf(field);
-            switch (name)
+            switch (field.Name)
             {
                 case "n" or "u" when SenMlBase.Text(field.Value) is null:
-                    return $"The field {name} must be a string.";
+                    return $"The field {field.Name} must be a string.";
                 case "t" when SenMlBase.Number(field.Value) is null:
                     return "The time (t) must be a number of seconds.";
                 case "v" when kind is not (JsonValueKind.Number or JsonValueKind.Null):
