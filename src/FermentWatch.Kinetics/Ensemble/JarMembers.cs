@@ -24,6 +24,9 @@ internal sealed class JarMembers
     /// <summary>Temperature inside the jar.</summary>
     public JarClimate Climate { get; }
 
+    /// <summary>The constants of one member, in the order of <see cref="Slot"/>.</summary>
+    public double[] ConstantsOf(ReadOnlySpan<double> deviates) => _builder.Build(deviates).ToArray();
+
     /// <summary>Runs members through the days of a trace.</summary>
     /// <param name="deviates">[member x count + deviate].</param>
     /// <param name="table">Holds the members' constants; reused from run to run.</param>

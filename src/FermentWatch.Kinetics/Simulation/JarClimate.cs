@@ -11,12 +11,14 @@ internal sealed class JarClimate
     private const double StepHours = 0.25;
 
     private readonly double[] _celsius;
+    private readonly double[] _spread;
     private readonly double[] _integral;
     private readonly double[] _spreadIntegral;
 
     private JarClimate(double[] celsius, double[] spread)
     {
         _celsius = celsius;
+        _spread = spread;
         _integral = Integral(celsius);
         _spreadIntegral = Integral(spread);
     }
@@ -40,6 +42,12 @@ internal sealed class JarClimate
         return new(celsius, spread);
     }
 
+    /// <summary>Temperature at each quarter hour.</summary>
+    public ReadOnlySpan<double> Celsius => _celsius;
+
+    /// <summary>Standard deviation at each quarter hour.</summary>
+    public ReadOnlySpan<double> Spread => _spread;
+
     /// <summary>Mean over a stretch of hours after packing.</summary>
     public double MeanCelsius(double fromHours, double toHours) => Mean(_integral, fromHours, toHours);
 
@@ -59,8 +67,7 @@ internal sealed class JarClimate
     private double Until(double[] integral, double hours)
     {
         (int i, double share) = Locate(hours);
-        // The integrand is a straight line in the cell; its two ends follow from the neighbouring integrals only by way
-        // of the nodes, so the mean over a part of a cell is taken as that of the cell. At a quarter hour nobody can tell.
+        // Within a quarter of an hour the temperature is taken as its mean: nobody can tell.
         return integral[i] + (share * (integral[i + 1] - integral[i]));
     }
 

@@ -13,8 +13,8 @@ internal static class JarSolver
     private const double ShortestStepHours = 0.02;
     private const double LongestStepHours = 12;
     private const double FirstStepHours = 0.25;
-    private const double LnCountTolerance = 0.02;
-    private const double AcidToleranceMoles = 4e-4;
+    private const double LnCountTolerance = 0.0018;
+    private const double AcidToleranceMoles = 2e-5;
 
     public static void Run(LaneTable table, JarClimate climate, Trace trace)
     {
