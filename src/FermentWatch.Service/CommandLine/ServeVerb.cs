@@ -1,5 +1,7 @@
 using System.CommandLine;
+using System.Net.Sockets;
 using FermentWatch.Service.Hosting;
+using FermentWatch.Storage;
 
 namespace FermentWatch.Service.CommandLine;
 
@@ -19,9 +21,18 @@ internal static class ServeVerb
         var settings = new SettingsOptions(command);
         command.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context, async (configuration, read) =>
         {
-            await using WebApplication app = FermentWatchApp.Build(read, configuration, context.Clock);
-            await app.RunAsync(cancellationToken);
-            return ExitCode.Done;
+            try
+            {
+                await using WebApplication app = FermentWatchApp.Build(read, configuration, context.Clock);
+                await ((IHost)app).RunAsync(cancellationToken);
+                return ExitCode.Done;
+            }
+            catch (Exception trouble) when (trouble is DatabaseRefusedException or IOException or UnauthorizedAccessException or SocketException)
+            {
+                // A database that is not ours, a folder that cannot be written, a port that is taken.
+                await context.Error.WriteLineAsync($"The service could not start: {trouble.Message}");
+                return ExitCode.Failed;
+            }
         }));
     }
 }

@@ -1,0 +1,48 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+
+namespace FermentWatch.Service.Tests.CommandLine;
+
+public sealed class ServeTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("fermentwatch-serve").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("serve")]
+    public async Task Serve_DatabaseThatIsNone_ExitsOneAndLeavesItAsItIs(string verb)
+    {
+        string database = Path.Combine(_folder, "records.db");
+        await File.WriteAllTextAsync(database, "shopping list");
+        Call call = await Run(verb, webPort: 0, brokerPort: 0);
+        Assert.Equal(1, call.ExitCode);
+        Assert.StartsWith($"The service could not start: {database} was refused and left as it is: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.Equal("shopping list", await File.ReadAllTextAsync(database));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Serve_PortThatIsTaken_ExitsOneAndSaysSo(bool ofThePages)
+    {
+        using var taken = new TcpListener(IPAddress.Loopback, 0);
+        taken.Start();
+        int port = ((IPEndPoint)taken.LocalEndpoint).Port;
+        Call call = await Run("serve", ofThePages ? port : 0, ofThePages ? 0 : port);
+        Assert.Equal(1, call.ExitCode);
+        Assert.StartsWith("The service could not start: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.Contains("in use", call.Error, StringComparison.OrdinalIgnoreCase);
+    }
+
+    private Task<Call> Run(string verb, int webPort, int brokerPort) => Call.WithEnvironment(
+        new Dictionary<string, string>
+        {
+            ["FERMENTWATCH__STORAGE__FOLDER"] = _folder,
+            ["FERMENTWATCH__WEB__PORT"] = webPort.ToString(CultureInfo.InvariantCulture),
+            ["FERMENTWATCH__MQTT__PORT"] = brokerPort.ToString(CultureInfo.InvariantCulture),
+            ["FERMENTWATCH__SERILOG__MINIMUMLEVEL__DEFAULT"] = "Fatal",
+        }, verb.Length == 0 ? [] : [verb]);
+}
