@@ -3,7 +3,7 @@ namespace FermentWatch.Kinetics.Ensemble;
 /// <summary>
 /// Moves members from the prior to what the observations leave: weights in steps small enough to keep most members,
 /// systematic resampling, then Metropolis moves of every member (sequential Monte Carlo with tempering: Del Moral, Doucet and Jasra
-/// 2006, J. R. Stat. Soc. B 68:411-436; the moves are Crank-Nicolson steps about the cloud's own mean and covariance). A move is judged by a
+/// 2006, J. R. Stat. Soc. B 68:411-436; the moves are Crank-Nicolson steps about the mean and covariance of the other half). A move is judged by a
 /// full replay from the day of packing, so no member is a patched one.
 /// </summary>
 internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge judge, ulong key)
@@ -18,7 +18,8 @@ internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge
     /// <summary>How far moves reach, of the cloud's own width; the wide ones mix, the narrow ones are taken more often.</summary>
     private static readonly double[] Reaches = [0.9, 0.6, 0.35];
 
-    private readonly CholeskyFactor _cloud = new();
+    private readonly CholeskyFactor _firstCloud = new();
+    private readonly CholeskyFactor _secondCloud = new();
     private uint _moves;
 
     /// <summary>Writes the log likelihood of every member of a set of deviates.</summary>
@@ -45,7 +46,10 @@ internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge
             bool last = taken >= 1;
             for (int round = 0; round < (last ? 2 : 1); round++)
             {
-                _cloud.Take(deviates);
+                // Each half moves about the other half's cloud: a cloud that held the member itself would draw it in.
+                int middle = members / 2 * N;
+                _firstCloud.Take(deviates.AsSpan(0, middle));
+                _secondCloud.Take(deviates.AsSpan(middle));
                 foreach (double reach in Reaches)
                     accepted += MoveAll(deviates, logLikelihood, taken, reach);
             }
@@ -115,7 +119,7 @@ internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge
         double[] proposed = new double[deviates.Length];
         double[] proposedLikelihood = new double[members];
         for (int m = 0; m < members; m++)
-            Propose(deviates.AsSpan(m * N, N), proposed.AsSpan(m * N, N), (uint)m, reach);
+            Propose(CloudFor(m, members), deviates.AsSpan(m * N, N), proposed.AsSpan(m * N, N), (uint)m, reach);
         judge(proposed, proposedLikelihood);
         int accepted = 0;
         for (int m = 0; m < members; m++)
@@ -123,7 +127,7 @@ internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge
             Span<double> old = deviates.AsSpan(m * N, N);
             Span<double> young = proposed.AsSpan(m * N, N);
             double gain = (temper * (proposedLikelihood[m] - logLikelihood[m])) + prior.LogDensity(young) - prior.LogDensity(old)
-                + (0.5 * (_cloud.SquaredDistance(young) - _cloud.SquaredDistance(old)));
+                + (0.5 * (CloudFor(m, members).SquaredDistance(young) - CloudFor(m, members).SquaredDistance(old)));
             if (!(Math.Log(Philox.Uniform(key, AcceptPurpose, (uint)m, _moves)) < gain))
                 continue;
             young.CopyTo(old);
@@ -134,15 +138,17 @@ internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge
         return accepted;
     }
 
-    private void Propose(ReadOnlySpan<double> old, Span<double> proposed, uint member, double reach)
+    private CholeskyFactor CloudFor(int member, int members) => member < members / 2 ? _secondCloud : _firstCloud;
+
+    private void Propose(CholeskyFactor cloud, ReadOnlySpan<double> old, Span<double> proposed, uint member, double reach)
     {
         Span<double> noise = stackalloc double[N];
         Span<double> step = stackalloc double[N];
         for (uint d = 0; d < N; d++)
             noise[(int)d] = Philox.Normal(key, ProposePurpose, member, (_moves * N) + d);
-        _cloud.Multiply(noise, step);
+        cloud.Multiply(noise, step);
         double kept = Math.Sqrt(1 - (reach * reach));
         for (int d = 0; d < N; d++)
-            proposed[d] = _cloud.Mean[d] + (kept * (old[d] - _cloud.Mean[d])) + (reach * step[d]);
+            proposed[d] = cloud.Mean[d] + (kept * (old[d] - cloud.Mean[d])) + (reach * step[d]);
     }
 }
