@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Hosting;
+using FermentWatch.Service.Settings;
 using FermentWatch.Service.Loops;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Configuration;
@@ -24,9 +25,10 @@ public sealed class RunningKitchen : IAsyncDisposable
         Clock = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
         var settings = new Dictionary<string, string?>
         {
-            ["Storage:Folder"] = _folder.FullName, ["Web:Address"] = "127.0.0.1", ["Web:Port"] = "0",
+            ["Storage:Folder"] = _folder.FullName, ["Web:Address"] = "127.0.0.1", ["Web:Port"] = "0", ["Mqtt:Port"] = "0",
         };
-        _app = FermentWatchApp.Build(new ConfigurationBuilder().AddInMemoryCollection(settings).Build(), Clock);
+        IConfigurationRoot configuration = new ConfigurationBuilder().AddInMemoryCollection(settings).Build();
+        _app = FermentWatchApp.Build(ServiceSettings.Read(configuration).OrThrow(), configuration, Clock);
     }
 
     public FakeTimeProvider Clock { get; }
