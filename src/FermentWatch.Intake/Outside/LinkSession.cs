@@ -17,7 +17,7 @@ namespace FermentWatch.Intake.Outside;
 internal sealed class LinkSession : IDisposable
 {
     // A power cut between commit and acknowledgement has the broker send the batch again: large enough to share a commit, and no larger.
-    private const int LargestBatch = 64;
+    private const int LargestBatch = 256;
 
     private readonly IMqttClient _client = new MqttClientFactory().CreateMqttClient();
     private readonly Channel<MqttApplicationMessageReceivedEventArgs> _received =
