@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Benchmarks;
+using FermentWatch.Benchmarks.Intake;
 
 // Performance as ratios measured in one run, with the exactness beside them.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
@@ -8,7 +9,13 @@ switch (args)
     case ["forecast"]:
         ForecastBenchmark.Run();
         return 0;
+    case ["intake"]:
+        await IntakeBenchmark.RunAsync();
+        return 0;
+    case ["intake", "memory"]:
+        await IntakeMemory.RunAsync(5_000_000);
+        return 0;
     default:
-        Console.Error.WriteLine("benchmarks: 'forecast' would be right");
+        Console.Error.WriteLine("benchmarks: 'forecast', 'intake' or 'intake memory' would be right");
         return 2;
 }

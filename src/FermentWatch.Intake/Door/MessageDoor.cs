@@ -16,8 +16,13 @@ namespace FermentWatch.Intake.Door;
 /// <param name="sensors">Who reports to us.</param>
 /// <param name="sources">How to read sensors that were not made for us; null if there are none.</param>
 /// <param name="buttons">What becomes of presses on buttons by the jars; null if nothing does.</param>
+/// <param name="rows">The log's last rows, against which redeliveries after a restart are told; null stores them again.</param>
 public sealed class MessageDoor(
-    IReadingIntake intake, SensorDirectory sensors, SourceRuleSet? sources = null, IJarButtons? buttons = null)
+    IReadingIntake intake,
+    SensorDirectory sensors,
+    SourceRuleSet? sources = null,
+    IJarButtons? buttons = null,
+    RowsBeforeStart? rows = null)
 {
     private readonly RedeliveryMemory _redeliveries = new();
 
@@ -142,7 +147,9 @@ public sealed class MessageDoor(
                 part.Sensor.Key, value.Quantity, value.Value, value.MeasuredAt, message.ReceivedAt, value.TimeSource))),
         ];
         AppendResult appended = default;
-        if (readings.Length > 0)
+        if (await WasStoredBeforeStartAsync(message, readings, cancellationToken))
+            Counts.CountRedelivery();
+        else if (readings.Length > 0)
         {
             appended = await intake.AppendAsync(readings, cancellationToken);
             Counts.Count(appended);
@@ -159,6 +166,12 @@ public sealed class MessageDoor(
             }
         return new DoorOutcome(appended, rejected);
     }
+
+    private async Task<bool> WasStoredBeforeStartAsync(IncomingMessage message, Reading[] readings, CancellationToken cancellationToken) =>
+        rows is not null
+        && message.Delivery is { IsDuplicate: true }
+        && readings is [{ TimeSource: TimeSource.Arrival } only]
+        && await rows.HoldAsync(only, cancellationToken);
 
     private async Task<DoorOutcome> NoteStatusAsync(IncomingMessage message, Sensor sensor, CancellationToken cancellationToken)
     {

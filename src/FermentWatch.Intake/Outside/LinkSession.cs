@@ -16,7 +16,8 @@ namespace FermentWatch.Intake.Outside;
 /// </summary>
 internal sealed class LinkSession : IDisposable
 {
-    private const int LargestBatch = 500;
+    // A power cut between commit and acknowledgement has the broker send the batch again: large enough to share a commit, and no larger.
+    private const int LargestBatch = 256;
 
     private readonly IMqttClient _client = new MqttClientFactory().CreateMqttClient();
     private readonly Channel<MqttApplicationMessageReceivedEventArgs> _received =

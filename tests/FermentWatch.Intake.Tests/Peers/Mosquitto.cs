@@ -48,7 +48,12 @@ internal sealed class Mosquitto : IAsyncDisposable
     {
         string program = File.Exists("/usr/sbin/mosquitto") ? "/usr/sbin/mosquitto" : "mosquitto";
         _process = Process.Start(new ProcessStartInfo(program, ["-c", ConfigFile]) { RedirectStandardError = true })!;
-        await Eventually.TrueAsync(Listens, "mosquitto listens");
+        while (!Listens())
+        {
+            if (_process.HasExited)
+                throw new InvalidOperationException($"mosquitto ended: {await _process.StandardError.ReadToEndAsync()}");
+            await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System);
+        }
     }
 
     /// <summary>Ends it without warning, as a power cut would.</summary>
