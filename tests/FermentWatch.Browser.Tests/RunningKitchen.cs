@@ -2,8 +2,8 @@ using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Hosting;
-using FermentWatch.Service.Settings;
 using FermentWatch.Service.Loops;
+using FermentWatch.Service.Settings;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -11,7 +11,7 @@ using Microsoft.Extensions.Time.Testing;
 using NodaTime;
 using NodaTime.Extensions;
 
-namespace FermentWatch.Browser.Tests;
+namespace FermentWatch.RunningTests;
 
 /// <summary>The product itself on loopback with a folder of its own and a steered clock, that starts at the present.</summary>
 public sealed class RunningKitchen : IAsyncDisposable
@@ -25,10 +25,10 @@ public sealed class RunningKitchen : IAsyncDisposable
         Clock = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
         var settings = new Dictionary<string, string?>
         {
-            ["Storage:Folder"] = _folder.FullName, ["Web:Address"] = "127.0.0.1", ["Web:Port"] = "0", ["Mqtt:Port"] = "0",
+            ["Storage:Folder"] = _folder.FullName, ["Web:Port"] = "0", ["Mqtt:Enabled"] = "false", ["Serilog:MinimumLevel:Default"] = "Error",
         };
-        IConfigurationRoot configuration = new ConfigurationBuilder().AddInMemoryCollection(settings).Build();
-        _app = FermentWatchApp.Build(ServiceSettings.Read(configuration).OrThrow(), configuration, Clock);
+        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(settings).Build();
+        _app = FermentWatchApp.Build(ServiceSettings.Read(configuration).Settings, configuration, Clock);
     }
 
     public FakeTimeProvider Clock { get; }
@@ -50,7 +50,7 @@ public sealed class RunningKitchen : IAsyncDisposable
     public async Task<string> SetUpAddressAsync() =>
         Address + await Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None);
 
-    /// <summary>A sensor in a place with hourly temperatures over the last days, one impossible value and one payload nobody can read.</summary>
+    /// <summary>A sensor in a place with temperatures every quarter of an hour over the last days, one impossible value and one payload nobody can read.</summary>
     public async Task<Sensor> AddSensorAsync(string slug, Guid placeId, int days, Func<double, double> celsius)
     {
         var book = Services.GetRequiredService<ISensorBook>();
@@ -60,10 +60,10 @@ public sealed class RunningKitchen : IAsyncDisposable
         var credential = new MqttCredential { Id = Guid.CreateVersion7(), User = slug, PasswordHash = "-", TopicFilter = $"fermentwatch/sensor/{slug}/#", SensorId = sensor.Id };
         sensor = await book.AddAsync(sensor, credential, CancellationToken.None);
         var intake = Services.GetRequiredService<IReadingIntake>();
-        var readings = Enumerable.Range(0, days * 48).Select(half =>
+        var readings = Enumerable.Range(0, days * 96).Select(quarter =>
         {
-            Instant at = Instant.FromUnixTimeSeconds((from + Duration.FromMinutes(30 * half)).ToUnixTimeSeconds());
-            return new Reading(sensor.Key, Quantity.Temperature, celsius(half / 48.0), at, at + Duration.FromSeconds(1), TimeSource.Payload);
+            Instant at = Instant.FromUnixTimeSeconds((from + Duration.FromMinutes(15 * quarter)).ToUnixTimeSeconds());
+            return new Reading(sensor.Key, Quantity.Temperature, celsius(quarter / 96.0), at, at + Duration.FromSeconds(1), TimeSource.Payload);
         }).ToList();
         Instant last = readings[^1].MeasuredAt;
         readings.Insert(readings.Count / 2, new Reading(sensor.Key, Quantity.Temperature, 85, readings[readings.Count / 2].MeasuredAt + Duration.FromMinutes(7), last, TimeSource.Payload));
@@ -71,9 +71,7 @@ public sealed class RunningKitchen : IAsyncDisposable
         await intake.RejectAsync(
             new Reject($"fermentwatch/sensor/{slug}/temperature", RejectReason.NotParseable, "19,4 grad", last, sensor.Key, "A number with a point would be right, such as 19.4."),
             CancellationToken.None);
-        var loops = Services.GetRequiredService<ServiceLoops>();
-        await loops.Judging.WakeAndWaitAsync(CancellationToken.None);
-        await loops.Forecasts.WakeAndWaitAsync(CancellationToken.None);
+        await Services.GetRequiredService<ServiceLoops>().SettleAsync(CancellationToken.None);
         return sensor;
     }
 

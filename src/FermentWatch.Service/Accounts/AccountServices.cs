@@ -9,6 +9,7 @@ internal static class AccountServices
 {
     private const int ShortestPassword = 10;
     private const string Api = "/api";
+    private static readonly TimeSpan Stay = TimeSpan.FromDays(60);
 
     /// <summary>Registers Identity on the records, the cookie, and the rule that everything needs a sign-in unless it says otherwise.</summary>
     public static IServiceCollection AddAccounts(this IServiceCollection services)
@@ -36,7 +37,9 @@ internal static class AccountServices
             options.Cookie.HttpOnly = true;
             options.Cookie.SameSite = SameSiteMode.Lax;
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-            options.ExpireTimeSpan = TimeSpan.FromDays(60);
+            options.ExpireTimeSpan = Stay;
+            // Counted by the browser's own clock: ours may be off on a small machine that just started.
+            options.Cookie.MaxAge = Stay;
             options.SlidingExpiration = true;
             options.LoginPath = "/sign-in";
             options.ReturnUrlParameter = "to";

@@ -8,8 +8,8 @@ internal sealed partial class SetUpNotice(SetUpToken token, IServer server, IHos
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var started = new TaskCompletionSource();
-        await using var registration = lifetime.ApplicationStarted.Register(started.SetResult);
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        await using var registration = lifetime.ApplicationStarted.Register(() => started.TrySetResult());
         await started.Task.WaitAsync(stoppingToken);
         if (await token.PathAsync(stoppingToken) is { } path)
             SayWhere(logger, Address() + path);

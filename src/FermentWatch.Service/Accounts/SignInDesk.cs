@@ -7,9 +7,11 @@ namespace FermentWatch.Service.Accounts;
 public sealed class SignInDesk(SignInManager<Account> signing)
 {
     /// <summary>Signs in with a cookie; null when it went well, else why not. It never tells whether it was the name or the password.</summary>
-    public async Task<string?> SignInAsync(SignInForm form)
+    /// <param name="form">Name and password.</param>
+    /// <param name="stay">Whether the sign-in outlives the browser's session.</param>
+    public async Task<string?> SignInAsync(SignInForm form, bool stay)
     {
-        SignInResult result = await signing.PasswordSignInAsync((form.User ?? "").Trim(), form.Password ?? "", isPersistent: true, lockoutOnFailure: true);
+        SignInResult result = await signing.PasswordSignInAsync((form.User ?? "").Trim(), form.Password ?? "", stay, lockoutOnFailure: true);
         if (result.Succeeded)
             return null;
         return result.IsLockedOut

@@ -35,5 +35,5 @@ internal static class ApiServices
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>
-        await desk.SignInAsync(form) is { } trouble ? Results.Problem(title: trouble, statusCode: StatusCodes.Status401Unauthorized) : Results.NoContent();
+        await desk.SignInAsync(form, stay: false) is { } trouble ? Results.Problem(title: trouble, statusCode: StatusCodes.Status401Unauthorized) : Results.NoContent();
 }

@@ -1,0 +1,47 @@
+using System.Net;
+using FermentWatch.RunningTests;
+using FermentWatch.Service.Accounts;
+using FermentWatch.Service.Tests.Api;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FermentWatch.Service.Tests.Accounts;
+
+public class SetUpTokenTests
+{
+    [Fact]
+    public async Task Path_SecondServiceOnTheSameFolder_IsTheSame()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using var again = ActivatorUtilities.CreateInstance<SetUpToken>(kitchen.Services);
+        string? first = await kitchen.Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None);
+        Assert.Equal(first, await again.PathAsync(CancellationToken.None));
+        Assert.Equal("/set-up/".Length + 20, first!.Length);
+    }
+
+    [Fact]
+    public async Task Page_WrongTokenOrAfterTheFirstAccount_OpensNothing()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        string address = await kitchen.SetUpAddressAsync();
+        Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync("/set-up/00000000000000000000")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await stranger.Http.GetAsync(address)).StatusCode);
+
+        using Script owner = await Script.SignedInAsync(kitchen);
+
+        Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(address)).StatusCode);
+        Assert.Null(await kitchen.Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None));
+    }
+
+    [Fact]
+    public async Task SignIn_ManyWrongTries_AreStopped()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        var seen = new List<HttpStatusCode>();
+        for (int i = 0; i < 25; i++)
+            seen.Add((await stranger.PostAsync("/api/v1/sign-in", new { user = "nobody", password = $"guess {i}" })).StatusCode);
+        Assert.Equal(20, seen.Count(code => code == HttpStatusCode.Unauthorized));
+        Assert.Equal(5, seen.Count(code => code == HttpStatusCode.TooManyRequests));
+    }
+}

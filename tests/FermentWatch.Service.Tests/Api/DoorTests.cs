@@ -1,0 +1,79 @@
+using System.Net;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using FermentWatch.RunningTests;
+
+namespace FermentWatch.Service.Tests.Api;
+
+public partial class DoorTests
+{
+    [Fact]
+    public async Task Stranger_AnyApiAddress_Gets401AsProblemAndAnyPageTheSignIn()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        foreach (string path in new[] { "/api/v1/jars", "/api/v1/household", "/api/v1/sensors", "/openapi/v1.json", "/api/v1/nothing" })
+        {
+            HttpResponseMessage answer = await stranger.Http.GetAsync(path);
+            Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
+            Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        }
+        foreach (string path in new[] { "/", "/jars", "/jars/1", "/jars/1/ph", "/put-up", "/sensors", "/household", "/nothing" })
+            Assert.StartsWith("/sign-in", (await stranger.Http.GetAsync(path)).Headers.Location!.PathAndQuery, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Live_Stranger_IsToldWithoutSignIn()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        Assert.Equal(HttpStatusCode.OK, (await stranger.Http.GetAsync("/healthz/live")).StatusCode);
+    }
+
+    [Fact]
+    public async Task EveryAnswer_PageStyleOrError_AllowsNoScriptAndNoFrame()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        foreach (string path in new[] { "/jars", "/fermentwatch.css", "/jars/99", "/api/v1/jars", "/healthz/live" })
+        {
+            HttpResponseMessage answer = await script.Http.GetAsync(path);
+            string policy = answer.Headers.GetValues("Content-Security-Policy").Single();
+            Assert.Contains("default-src 'none'", policy, StringComparison.Ordinal);
+            Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
+            Assert.DoesNotContain("script-src", policy, StringComparison.Ordinal);
+            Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+            Assert.Equal("nosniff", answer.Headers.GetValues("X-Content-Type-Options").Single());
+        }
+    }
+
+    [Fact]
+    public async Task StyleSheet_Weight_IsBelow20Kilobytes()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        Assert.InRange((await script.Http.GetByteArrayAsync("/fermentwatch.css")).Length, 1000, 20_000);
+    }
+
+    [Fact]
+    public async Task OpenApi_EveryNumber_NamesItsUnit()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        JsonElement document = await script.GetAsync("/openapi/v1.json");
+        Assert.True(document.GetProperty("paths").TryGetProperty("/api/v1/jars/{number}/ph", out _));
+        var numbers = new List<string>();
+        foreach (JsonProperty schema in document.GetProperty("components").GetProperty("schemas").EnumerateObject())
+            if (!schema.Name.Contains("Problem", StringComparison.Ordinal) && schema.Value.TryGetProperty("properties", out JsonElement properties))
+                numbers.AddRange(properties.EnumerateObject().Where(property => IsNumber(property.Value)).Select(property => property.Name));
+        Assert.Contains("ph_p50", numbers);
+        Assert.All(numbers, name => Assert.Matches(UnitInName(), name));
+    }
+
+    private static bool IsNumber(JsonElement schema) =>
+        schema.TryGetProperty("format", out JsonElement format) && format.GetString() is "double" or "int32" or "int64";
+
+    /// <summary>A unit, a quantity without one (pH), or a count or number of something.</summary>
+    [GeneratedRegex("kilograms|litres|percent|celsius|^days_|^day$|^ph($|_)|number|count|order|unit_of_quantity", RegexOptions.IgnoreCase)]
+    private static partial Regex UnitInName();
+}

@@ -1,0 +1,161 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using FermentWatch.RunningTests;
+
+namespace FermentWatch.Service.Tests.Api;
+
+public class JarApiTests
+{
+    [Fact]
+    public async Task PutUp_NoSensorNoPlaceMadeBefore_AnswersTheJarAndAForecastFollows()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+
+        HttpResponseMessage answer = await script.PutUpAsync(("salt", "by taste"), ("how_many", "2"));
+
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        var jars = await answer.Content.ReadFromJsonAsync<JsonElement[]>();
+        Assert.Equal([1, 2], jars!.Select(jar => jar.GetProperty("number").GetInt32()));
+        Assert.Equal("ByTaste", jars![0].GetProperty("salt_knowledge").GetString());
+        JsonElement forecast = await script.GetAsync("/api/v1/jars/2/forecast");
+        JsonElement day5 = forecast.GetProperty("course").EnumerateArray().Single(point => point.GetProperty("day").GetDouble() == 5);
+        Assert.True(day5.GetProperty("ph_p10").GetDouble() < day5.GetProperty("ph_p90").GetDouble());
+        Assert.Contains("not measured", (await script.GetAsync("/api/v1/jars/2")).GetProperty("sour_enough_words").GetString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("salt", "225 %", "salt")]
+    [InlineData("how_much", "-3 kg", "how much")]
+    [InlineData("what", "granite", "what")]
+    [InlineData("packed_at", "2999-01-01", "packed on")]
+    [InlineData("vessel", "0 l", "vessel")]
+    [InlineData("place", "the moon", "place")]
+    [InlineData("how_many", "0", "how many")]
+    [InlineData("also", "pork 200g", "also in it")]
+    public async Task PutUp_ImpossibleValue_Answers422WithFieldWhatCameAndWhatWouldBeRight(string field, string value, string named)
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+
+        HttpResponseMessage answer = await script.PutUpAsync((field, value));
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType!.MediaType);
+        JsonElement problem = await answer.Content.ReadFromJsonAsync<JsonElement>();
+        JsonElement refusal = problem.GetProperty("refusals").EnumerateArray().Single(each => each.GetProperty("field").GetString() == named);
+        Assert.NotEmpty(refusal.GetProperty("came").GetString()!);
+        Assert.NotEmpty(refusal.GetProperty("would_be_right").GetString()!);
+        Assert.True(problem.GetProperty("errors").TryGetProperty(named, out _));
+        Assert.Empty((await script.GetAsync("/api/v1/jars")).EnumerateArray());
+    }
+
+    [Fact]
+    public async Task PutUp_SameKeyTwice_PutsUpOnce()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        script.Http.DefaultRequestHeaders.Add("Idempotency-Key", Guid.CreateVersion7().ToString());
+
+        HttpResponseMessage[] answers = await Task.WhenAll(script.PutUpAsync(), script.PutUpAsync());
+
+        Assert.All(answers, answer => Assert.Equal(HttpStatusCode.Created, answer.StatusCode));
+        Assert.Single((await script.GetAsync("/api/v1/jars")).EnumerateArray());
+    }
+
+    [Fact]
+    public async Task PutUp_BrokenJsonOrUnknownField_Answers400AsProblem()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        using var broken = new StringContent("{\"what\":", System.Text.Encoding.UTF8, "application/json");
+
+        HttpResponseMessage[] answers = [await script.Http.PostAsync("/api/v1/jars", broken), await script.PutUpAsync(("colour", "green"))];
+
+        Assert.All(answers, answer =>
+        {
+            Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+            Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        });
+    }
+
+    [Fact]
+    public async Task Measure_CountedThenTakenBack_MovesTheLineAndBack()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -9)));
+
+        HttpResponseMessage answer = await script.PostAsync("/api/v1/jars/1/ph", new { ph = "3.9", method = "meter", checked_in_buffer = true });
+        string id = (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("id").GetString()!;
+        Assert.Equal("MeasuredBelow", await LineAsync(script));
+        Assert.Equal(HttpStatusCode.NoContent, (await script.Http.PostAsync($"/api/v1/jars/1/observations/{id}/take-back", null)).StatusCode);
+
+        Assert.Equal("NotMeasured", await LineAsync(script));
+    }
+
+    [Fact]
+    public async Task Measure_Corrected_TakesThePlaceOfTheWrongOne()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -9)));
+        HttpResponseMessage wrong = await script.PostAsync("/api/v1/jars/1/ph", new { ph = "9", method = "meter", checked_in_buffer = true });
+        string id = (await wrong.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("id").GetString()!;
+
+        await script.PostAsync($"/api/v1/jars/1/ph?corrects={id}", new { ph = "3.9", method = "meter", checked_in_buffer = true });
+
+        var entered = (await script.GetAsync("/api/v1/jars/1")).GetProperty("observations").EnumerateArray().ToList();
+        Assert.Equal(2, entered.Count);
+        Assert.Equal(3.9, Assert.Single(entered, each => each.GetProperty("taken_back_at").ValueKind == JsonValueKind.Null).GetProperty("ph").GetDouble());
+    }
+
+    [Theory]
+    [InlineData("15", "meter", "ph")]
+    [InlineData("NaN", "meter", "ph")]
+    [InlineData("3.9", "by eye", "method")]
+    [InlineData("3.9", "", "method")]
+    public async Task Measure_ImpossibleValue_Answers422(string ph, string method, string named)
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync();
+
+        HttpResponseMessage answer = await script.PostAsync("/api/v1/jars/1/ph", new { ph, method });
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.True((await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("errors").TryGetProperty(named, out _));
+    }
+
+    [Fact]
+    public async Task Move_ToTheCellar_StandsThere()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -2)));
+
+        Assert.Equal(HttpStatusCode.NoContent, (await script.PostAsync("/api/v1/jars/1/place", new { place = "cellar" })).StatusCode);
+
+        Assert.Equal("cellar", (await script.GetAsync("/api/v1/jars/1")).GetProperty("place").GetString());
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await script.PostAsync("/api/v1/jars/1/place", new { place = "attic" })).StatusCode);
+    }
+
+    [Fact]
+    public async Task Jar_UnknownNumber_Answers404AsProblem()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+
+        HttpResponseMessage answer = await script.Http.GetAsync("/api/v1/jars/7");
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Equal("There is no jar 7.", (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("title").GetString());
+    }
+
+    private static async Task<string?> LineAsync(Script script) =>
+        (await script.GetAsync("/api/v1/jars/1")).GetProperty("acid_line").GetProperty("state").GetString();
+
+    private static string Days(RunningKitchen kitchen, int days) =>
+        kitchen.Clock.GetUtcNow().AddDays(days).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,53 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using FermentWatch.RunningTests;
+using FermentWatch.Storage.Records;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FermentWatch.Service.Tests.Api;
+
+/// <summary>A script that talks to the API of a running kitchen.</summary>
+internal sealed class Script : IDisposable
+{
+    public const string User = "ada", Password = "four wet cabbages";
+
+    private Script(RunningKitchen kitchen) =>
+        Http = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = new Uri(kitchen.Address) };
+
+    public HttpClient Http { get; }
+
+    /// <summary>One that has not signed in.</summary>
+    public static Script Stranger(RunningKitchen kitchen) => new(kitchen);
+
+    /// <summary>One that has signed in, on an account made for it.</summary>
+    public static async Task<Script> SignedInAsync(RunningKitchen kitchen)
+    {
+        await using AsyncServiceScope scope = kitchen.Services.CreateAsyncScope();
+        var account = new Account { Id = Guid.CreateVersion7(), UserName = User, DisplayName = "Ada" };
+        Assert.True((await scope.ServiceProvider.GetRequiredService<UserManager<Account>>().CreateAsync(account, Password)).Succeeded);
+        var script = new Script(kitchen);
+        HttpResponseMessage answer = await script.PostAsync("/api/v1/sign-in", new { user = User, password = Password });
+        Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
+        return script;
+    }
+
+    public Task<HttpResponseMessage> PostAsync(string path, object body) => Http.PostAsJsonAsync(path, body);
+
+    public async Task<JsonElement> GetAsync(string path) => await Http.GetFromJsonAsync<JsonElement>(path);
+
+    /// <summary>Puts up a jar that has nothing wrong, with some fields changed.</summary>
+    public Task<HttpResponseMessage> PutUpAsync(params (string Field, string Value)[] changes)
+    {
+        var body = new Dictionary<string, string>
+        {
+            ["what"] = "cabbage", ["how_much"] = "900g", ["salt"] = "2.25%", ["vessel"] = "1l", ["place"] = "kitchen counter",
+        };
+        foreach ((string field, string value) in changes)
+            body[field] = value;
+        return PostAsync("/api/v1/jars", body);
+    }
+
+    public void Dispose() => Http.Dispose();
+}
