@@ -75,7 +75,7 @@ internal sealed class LeastSquares(IReadOnlyList<PublishedCourse> rows)
     private Vector<double>[] ResidualsAt(List<double[]> points)
     {
         ModelParameters[] models = [.. points.Select(point => FreeParameters.ModelAt(point))];
-        double[][] residuals = [.. points.Select(_ => new double[(rows.Count * Residuals.PerRow) + _count])];
+        double[][] residuals = [.. points.Select(_ => new double[(rows.Count * Residuals.PerRow) + GrowthRateRow.All.Count + _count])];
         for (int r = 0; r < rows.Count; r++)
         {
             CourseAnswer[] answers = CourseAnswer.Of(rows[r], models);
@@ -83,7 +83,13 @@ internal sealed class LeastSquares(IReadOnlyList<PublishedCourse> rows)
                 Residuals.Of(rows[r], answers[p], residuals[p].AsSpan(r * Residuals.PerRow, Residuals.PerRow));
         }
         for (int p = 0; p < points.Count; p++)
-            points[p].CopyTo(residuals[p], rows.Count * Residuals.PerRow);
+        {
+            int growth = rows.Count * Residuals.PerRow;
+            double broth = FreeParameters.BrothRateAt(points[p]);
+            for (int g = 0; g < GrowthRateRow.All.Count; g++)
+                residuals[p][growth + g] = Residuals.Of(GrowthRateRow.All[g], models[p], broth);
+            points[p].CopyTo(residuals[p], growth + GrowthRateRow.All.Count);
+        }
         return [.. residuals.Select(each => Vector<double>.Build.Dense(each))];
     }
 }

@@ -14,8 +14,14 @@ if (args.Contains("--code"))
     Console.Write(CodeText.Of(FreeParameters.ModelAt(at)));
     return;
 }
+if (args.Contains("--table"))
+{
+    TableText.Print(at, fit.SpreadLeft(at));
+    return;
+}
 Console.WriteLine($"{rows.Count} rows, {FreeParameters.All.Count} parameters, sum of squares {fit.Squares(at):0.00}");
 Report.Parameters(at, fit.SpreadLeft(at));
 Report.Rows(rows, FreeParameters.ModelAt(at));
+Report.Growth(FreeParameters.ModelAt(at), FreeParameters.BrothRateAt(at));
 if (!args.Contains("--quick"))
-    Report.LeaveOneStudyOut(rows, at);
+    Report.LeftOut(LeaveOneStudyOut.Run(rows));

@@ -28,42 +28,29 @@ internal static class Report
         }
     }
 
-    public static void LeaveOneStudyOut(IReadOnlyList<PublishedCourse> rows, double[] start)
+    public static void LeftOut(IReadOnlyList<LeftOutRow> rows)
     {
-        var model = new List<double>();
-        var rule = new List<double>();
-        var modelRecalled = new List<double>();
-        var ruleRecalled = new List<double>();
         Console.WriteLine();
-        foreach (IGrouping<string, PublishedCourse> study in rows.GroupBy(row => row.Study))
-        {
-            PublishedCourse[] others = [.. rows.Where(row => row.Study != study.Key)];
-            ModelParameters fitted = FreeParameters.ModelAt(new LeastSquares(others).Fit([.. start.Select(_ => 0.0)]));
-            var line = OneLineRule.Fit([.. others.Where(row => row.Quantity != "lab_log10_cfu_per_ml")]);
-            foreach (PublishedCourse row in study.Where(row => row.Quantity != "lab_log10_cfu_per_ml"))
-            {
-                CourseAnswer answer = CourseAnswer.Of(row, [fitted])[0];
-                double off = Residuals.LnDayRatio(row, answer) ?? Math.Log(4);
-                (row.Status == "memory" ? modelRecalled : model).Add(Math.Abs(off));
-                (row.Status == "memory" ? ruleRecalled : rule).Add(Math.Abs(line.LnDayRatio(row)));
-                Console.WriteLine($"{study.Key,-24} {row.Id,-12} model {answer.Value:0.00} for [{row.Low:0.00}, {row.High:0.00}], day x{Math.Exp(off):0.00}; rule x{Math.Exp(line.LnDayRatio(row)):0.00}");
-            }
-        }
+        foreach (LeftOutRow left in rows)
+            Console.WriteLine($"{left.Row.Study,-24} {left.Row.Id,-12} model {left.Value:0.00} for [{left.Row.Low:0.00}, {left.Row.High:0.00}], day x{Math.Exp(left.ModelLnDay):0.00}; rule x{Math.Exp(left.RuleLnDay):0.00}");
         Console.WriteLine();
-        Summary("rows read or quoted", model, rule);
-        Summary("all rows", [.. model, .. modelRecalled], [.. rule, .. ruleRecalled]);
+        Summary("rows read or quoted", [.. rows.Where(left => left.Row.Status != "memory")]);
+        Summary("all rows", rows);
     }
 
-    private static void Summary(string which, List<double> model, List<double> rule) => Console.WriteLine(
-        $"left out, {which}: ln of the day, median: model {Median(model):0.000} (x{Math.Exp(Median(model)):0.00}), rule {Median(rule):0.000} (x{Math.Exp(Median(rule)):0.00}), ratio {Median(model) / Median(rule):0.00}; 90th: model x{Math.Exp(At(model, 0.9)):0.00}, rule x{Math.Exp(At(rule, 0.9)):0.00}");
-
-    private static double Median(List<double> values) => At(values, 0.5);
-
-    private static double At(List<double> values, double share)
+    private static void Summary(string which, IReadOnlyList<LeftOutRow> rows)
     {
-        double[] sorted = [.. values.Order()];
-        double place = share * (sorted.Length - 1);
-        int below = (int)place;
-        return sorted[below] + ((place - below) * (sorted[Math.Min(below + 1, sorted.Length - 1)] - sorted[below]));
+        double model = LeaveOneStudyOut.Median(rows.Select(left => left.ModelLnDay));
+        double rule = LeaveOneStudyOut.Median(rows.Select(left => left.RuleLnDay));
+        double modelTail = LeaveOneStudyOut.Quantile(rows.Select(left => left.ModelLnDay), 0.9);
+        double ruleTail = LeaveOneStudyOut.Quantile(rows.Select(left => left.RuleLnDay), 0.9);
+        Console.WriteLine($"left out, {which}: ln of the day, median: model {model:0.000} (x{Math.Exp(model):0.00}), rule {rule:0.000} (x{Math.Exp(rule):0.00}), ratio {model / rule:0.00}; 90th: model x{Math.Exp(modelTail):0.00}, rule x{Math.Exp(ruleTail):0.00}");
+    }
+
+    public static void Growth(ModelParameters model, double brothRate)
+    {
+        Console.WriteLine();
+        foreach (GrowthRateRow row in GrowthRateRow.All)
+            Console.WriteLine($"growth {row.Celsius,4:0} C pH {row.Ph:0.0} salt {row.SaltPercent:0.0} % lactate {row.LactatePercent:0} %: published {row.RatePerHour:0.0000}, model {brothRate * row.ShareOfOptimum(model):0.0000}");
     }
 }

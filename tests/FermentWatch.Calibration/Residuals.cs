@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Reference.Tests.Published;
 
 namespace FermentWatch.Calibration;
@@ -8,6 +9,8 @@ internal static class Residuals
     /// <summary>Residuals a row gives: of its value, and of the day its value is reached.</summary>
     public const int PerRow = 2;
 
+    private const double GrowthLnError = 0.5;
+    private const double UnseenRatePerHour = 1e-4;
     private const double DayError = 0.25;
     private const double MostDayResidual = 2;
 
@@ -16,6 +19,15 @@ internal static class Residuals
         double weight = row.Status == "memory" ? 0.6 : 1;
         residuals[0] = row.Quantity == "ripe_day" ? 0 : weight * (answer.Value - row.Middle) / ValueError(row);
         residuals[1] = row.Quantity == "lab_log10_cfu_per_ml" ? 0 : weight * DayResidual(row, answer);
+    }
+
+    /// <summary>Residual of a growth row: its logarithm, or, where nothing grew, the rate against one that could not have been seen.</summary>
+    public static double Of(GrowthRateRow row, ModelParameters model, double brothRate)
+    {
+        double rate = brothRate * row.ShareOfOptimum(model);
+        return row.RatePerHour > 0
+            ? Math.Log(Math.Max(rate, 1e-4) / row.RatePerHour) / GrowthLnError
+            : rate / UnseenRatePerHour;
     }
 
     /// <summary>ln of the day the model reaches the row's value over the row's day; null where it does not.</summary>
