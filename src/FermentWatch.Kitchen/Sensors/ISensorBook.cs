@@ -15,6 +15,9 @@ public interface ISensorBook
     /// <summary>Adds a gateway's credential.</summary>
     Task AddGatewayAsync(MqttCredential credential, CancellationToken cancellationToken);
 
+    /// <summary>Deletes a gateway's credential; what it published stays. False if there is no gateway of that user name.</summary>
+    Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken);
+
     /// <summary>The credentials of gateways.</summary>
     Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken);
 

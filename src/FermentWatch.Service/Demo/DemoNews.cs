@@ -7,7 +7,7 @@ namespace FermentWatch.Service.Demo;
 internal sealed class DemoNews(TextWriter output)
 {
     /// <summary>Says where to look, how to sign in, and that nothing is real.</summary>
-    public void Say(Uri address, int brokerPort, MadeHousehold made, int packs)
+    public void SayOpen(Uri address, int brokerPort, MadeHousehold made)
     {
         MadeSensor toTry = made.Sensors.First(sensor => sensor.Invented.Slug == NumberNine.SensorToTry);
         output.WriteLine($"""
@@ -16,9 +16,15 @@ internal sealed class DemoNews(TextWriter output)
             open      {address}
             sign in   name {NumberNine.Owner}, password {made.OwnerPassword}
             send      {CredentialText.TryIt(new BrokerAddress("127.0.0.1", brokerPort), toTry.Invented.Slug, toTry.Password, CredentialText.TopicOf(toTry.Invented.Slug))}
-            history   {packs} packs of {made.Sensors.Count} sensors came in by MQTT; they report live now
             end       Ctrl-C; everything is deleted then
             """);
+        output.Flush();
+    }
+
+    /// <summary>Says that the weeks before the demo have come in and are reckoned with.</summary>
+    public void SayHistory(int packs, int sensors)
+    {
+        output.WriteLine(FormattableString.Invariant($"history   {packs} packs of {sensors} sensors came in by MQTT; they report live now"));
         output.Flush();
     }
 }

@@ -49,9 +49,12 @@ internal sealed class DemoRun(CommandContext context, int port)
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, app.Lifetime.ApplicationStopping);
         try
         {
+            // The pages answer already; weeks of history take some seconds more.
+            var news = new DemoNews(context.Output);
+            news.SayOpen(new Uri(app.Urls.First()), brokerPort, made);
             int packs = await devices.SendHistoryAsync(now, ending.Token);
             await app.Services.GetRequiredService<ServiceLoops>().SettleAsync(ending.Token);
-            new DemoNews(context.Output).Say(new Uri(app.Urls.First()), brokerPort, made, packs);
+            news.SayHistory(packs, made.Sensors.Count);
             await devices.ReportAsync(ending.Token);
         }
         catch (Exception trouble) when (ending.IsCancellationRequested && trouble is (OperationCanceledException or MqttCommunicationException))

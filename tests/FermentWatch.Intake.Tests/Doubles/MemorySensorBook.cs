@@ -41,6 +41,9 @@ public sealed class MemorySensorBook : ISensorBook
         return Task.CompletedTask;
     }
 
+    public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) =>
+        Task.FromResult(_credentials.GetValueOrDefault(user) is { SensorId: null } && _credentials.TryRemove(user, out _));
+
     public Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken) =>
         Task.FromResult<IReadOnlyList<MqttCredential>>([.. _credentials.Values.Where(credential => credential.SensorId is null)]);
 

@@ -69,6 +69,21 @@ public sealed class SensorTests : IDisposable
     }
 
     [Fact]
+    public async Task Add_WithAPlaceThatIsOfferedReady_StandsThere()
+    {
+        Assert.Equal(0, (await Run("add", "shelf", "--place", "Cellar")).ExitCode);
+        Assert.Equal("shelf,shelf,cellar,fermentwatch/sensor/shelf,", (await Run("list", "--csv")).Lines[1]);
+    }
+
+    [Fact]
+    public async Task Remove_Gateway_WithdrawsItsCredential()
+    {
+        await Run("add", "hub", "--gateway", "zigbee/#");
+        Assert.Equal("hub may publish no more; what it published stays.\n", (await Run("remove", "hub")).Output);
+        Assert.Equal("none yet\n", (await Run("list")).Output);
+    }
+
+    [Fact]
     public async Task Add_NameOfASensorTakenOutOfService_IsFreeAgain()
     {
         await Run("add", "shed");
@@ -79,7 +94,8 @@ public sealed class SensorTests : IDisposable
     [Theory]
     [InlineData("add ---", "name: --- cannot be used; a name of 1 to 60 letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]
     [InlineData("add Shed", "name: shed cannot be used; there is a sensor or gateway of that name already: another name would be right")]
-    [InlineData("add new --place attic", "place: attic cannot be used; no place has been made yet: leave it out and give the sensor a place on its page")]
+    [InlineData("add new --place attic", "place: attic cannot be used; one of kitchen counter, cellar, refrigerator would be right")]
+    [InlineData("add new --place celler", "place: celler cannot be used; did you mean 'cellar'?")]
     [InlineData("add new --gateway zigbee/#/x", "gateway: zigbee/#/x cannot be used; In the topic filter 'zigbee/#/x' the '#' must stand alone at the end.")]
     [InlineData("remove shad", "user: shad cannot be used; did you mean shed?")]
     public async Task Verb_WrongCall_ExitsTwoWithOneLine(string args, string line)

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using FermentWatch.Service.CommandLine;
+using FermentWatch.Service.Demo.Household;
 
 namespace FermentWatch.Service.Tests.Demo;
 
@@ -10,7 +11,7 @@ public sealed class DemoRunTests
     [Fact]
     public async Task Demo_FromStartToEnd_SaysWhereToLookAnswersThereAndLeavesNothing()
     {
-        await using var output = new WaitingWriter("\nend ");
+        await using var output = new WaitingWriter("\nhistory ");
         using var error = new StringWriter();
         using var ending = new CancellationTokenSource(TimeSpan.FromMinutes(3));
         var context = new CommandContext { Output = output, Error = error, Clock = TimeProvider.System };
@@ -27,7 +28,11 @@ public sealed class DemoRunTests
         using var client = new HttpClient();
         var address = new Uri(Regex.Match(said, "open      (http://127.0.0.1:[0-9]+/)\n").Groups[1].Value);
         HttpResponseMessage live = await client.GetAsync(new Uri(address, "healthz/live"), ending.Token);
-        Assert.True(live.StatusCode < HttpStatusCode.InternalServerError, $"{live.StatusCode}");
+        Assert.Equal(HttpStatusCode.OK, live.StatusCode);
+        string jars = await new DemoGuest(client, address).JarsAsync("Rowan", Regex.Match(said, "password ([a-z2-9-]+)\n").Groups[1].Value, ending.Token);
+        Assert.All(NumberNine.Lots, lot => Assert.Equal(lot.Form.Name != "dill cucumbers, early", jars.Contains(lot.Form.Name!, StringComparison.Ordinal)));
+        Assert.Contains("Probably sour enough", jars, StringComparison.Ordinal);
+        Assert.Contains("the pH has risen", jars, StringComparison.Ordinal);
 
         await ending.CancelAsync();
         Assert.Equal(0, await run);

@@ -3,6 +3,7 @@ using FermentWatch.Intake.Topics;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Settings;
 using NodaTime;
 using NodaTime.Extensions;
@@ -41,13 +42,12 @@ internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, Tim
     private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddSensorAsync(string name, string slug, string? placeName, CancellationToken cancellationToken)
     {
         Instant now = clock.GetUtcNow().ToInstant();
-        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        IReadOnlyList<Place> known = placeName is null ? [] : await new ReadyPlaces(places, clock).MakeAsync(cancellationToken);
         Place? place = known.FirstOrDefault(each => each.Name.Equals(placeName?.Trim(), StringComparison.OrdinalIgnoreCase));
         if (placeName is not null && place is null)
         {
             string[] names = [.. known.Select(each => each.Name)];
-            string right = NearestName.Of(placeName, names) is { } nearest ? $"did you mean '{nearest}'?"
-                : names.Length > 0 ? $"one of {string.Join(", ", names)} would be right" : "no place has been made yet: leave it out and give the sensor a place on its page";
+            string right = NearestName.Of(placeName, names) is { } nearest ? $"did you mean '{nearest}'?" : $"one of {string.Join(", ", names)} would be right";
             return (null, [new Refusal("place", placeName, right)]);
         }
         var sensor = new Sensor { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Slug = slug, Name = name, AddedAt = now };

@@ -7,19 +7,24 @@ using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 
-/// <summary><c>sensor remove</c>: takes a sensor out of service.</summary>
+/// <summary><c>sensor remove</c>: takes a sensor or gateway out of service.</summary>
 internal static class RemoveVerb
 {
     public static Command Create(CommandContext context)
     {
         var name = new Argument<string>("USER") { Description = "Its name in topics, as 'sensor list' shows it." };
-        var verb = new Command("remove", "Takes a sensor out of service and deletes its credential; its readings stay.") { name };
+        var verb = new Command("remove", "Takes a sensor or gateway out of service and deletes its credential; its readings stay.") { name };
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
             var sensors = provider.GetRequiredService<ISensorBook>();
             string typed = (call.GetValue(name) ?? "").Trim();
+            if (await sensors.RemoveGatewayAsync(typed, cancellationToken))
+            {
+                await context.Output.WriteLineAsync($"{typed} may publish no more; what it published stays.");
+                return ExitCode.Done;
+            }
             if (await sensors.FindAsync(typed, cancellationToken) is not { } sensor)
-                return context.Refuse([Unknown(typed, await sensors.AllAsync(cancellationToken))]);
+                return context.Refuse([Unknown(typed, await KnownAsync(sensors, cancellationToken))]);
             await sensors.RemoveAsync(sensor.Id, context.Clock.GetUtcNow().ToInstant(), cancellationToken);
             await context.Output.WriteLineAsync($"{sensor.Slug} is out of service; its readings stay.");
             return ExitCode.Done;
@@ -27,9 +32,14 @@ internal static class RemoveVerb
         return verb;
     }
 
-    private static Refusal Unknown(string typed, IReadOnlyList<Sensor> sensors)
+    private static async Task<string[]> KnownAsync(ISensorBook sensors, CancellationToken cancellationToken) =>
+    [
+        .. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).Select(sensor => sensor.Slug),
+        .. (await sensors.GatewaysAsync(cancellationToken)).Select(gateway => gateway.User),
+    ];
+
+    private static Refusal Unknown(string typed, string[] known)
     {
-        string[] known = [.. sensors.Where(sensor => sensor.RemovedAt is null).Select(sensor => sensor.Slug)];
         string right = NearestName.Of(typed, known) is { } nearest ? $"did you mean {nearest}?"
             : known.Length > 0 ? $"one of {string.Join(", ", known)} would be right" : "there is no sensor in service";
         return new Refusal("user", typed, right);

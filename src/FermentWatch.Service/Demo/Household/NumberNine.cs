@@ -55,7 +55,7 @@ internal static class NumberNine
     /// <summary>Jars of several ages, one of each trouble among them.</summary>
     public static readonly IReadOnlyList<InventedLot> Lots =
     [
-        new(34, Cabbage with { Name = "first kraut", HowMany = "2", Place = Cellar, Target = "Sour" },
+        new(34, Cabbage with { Name = "first kraut", HowMany = "2", Place = Pantry },
             Strip(6, Neighbour), Meter(12, Owner, 0.03), Meter(16, Owner, -0.02), Tasted(20, Third, TasteVerdict.Nearly),
             Tasted(26, Owner, TasteVerdict.Right), IntoTheCold(26, Owner, ColdStore)),
         new(27, Cabbage with { What = "red cabbage", Name = "red with caraway", Also = "carrot 120g, caraway 5g", Salt = "2.5%", Place = Cellar },
@@ -92,7 +92,7 @@ internal static class NumberNine
 
     private static PutUpForm Cucumbers => new()
     {
-        What = "cucumber", HowMuch = "1kg", Also = "dill 20g, garlic 15g", Salt = "3.5%", AddedWater = "900g", Vessel = "2l", Cover = "Weight", Lid = "Vented", Target = "Sour",
+        What = "cucumber", HowMuch = "1kg", Also = "dill 20g, garlic 15g", Salt = "3.5%", AddedWater = "900g", Vessel = "2l", Cover = "Weight", Lid = "Vented", Target = "ALittleSour",
     };
 
     private static PutUpForm Daikon => new()

@@ -41,6 +41,13 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts) : I
         await context.SaveNamedAsync("user", credential.User, cancellationToken);
     }
 
+    public async Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await context.MqttCredentials
+            .Where(credential => credential.User == user && credential.SensorId == null).ExecuteDeleteAsync(cancellationToken) > 0;
+    }
+
     public async Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);

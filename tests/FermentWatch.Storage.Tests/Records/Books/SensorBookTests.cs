@@ -63,6 +63,18 @@ public sealed class SensorBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task RemoveGatewayAsync_GatewayAndSensor_DeletesTheGatewaysCredentialOnly()
+    {
+        await AddSensorAsync("cellar");
+        await Book.AddGatewayAsync(Credential("hub", null), default);
+        Assert.False(await Book.RemoveGatewayAsync("cellar", default));
+        Assert.NotNull(await Book.CredentialAsync("cellar", default));
+        Assert.True(await Book.RemoveGatewayAsync("hub", default));
+        Assert.False(await Book.RemoveGatewayAsync("hub", default));
+        Assert.Null(await Book.CredentialAsync("hub", default));
+    }
+
+    [Fact]
     public async Task GatewaysAsync_SensorsAndGateways_GivesTheGateways()
     {
         await AddSensorAsync("one");
