@@ -24,12 +24,12 @@ public class SetUpTokenTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script stranger = Script.Stranger(kitchen);
         string address = await kitchen.SetUpAddressAsync();
-        Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync("/set-up/00000000000000000000")).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await stranger.Http.GetAsync("/set-up/00000000000000000000")).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await stranger.Http.GetAsync(address)).StatusCode);
 
         using Script owner = await Script.SignedInAsync(kitchen);
 
-        Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(address)).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await stranger.Http.GetAsync(address)).StatusCode);
         Assert.Null(await kitchen.Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None));
     }
 

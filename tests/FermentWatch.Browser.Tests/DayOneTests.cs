@@ -1,0 +1,156 @@
+using System.Text.RegularExpressions;
+using FermentWatch.Kitchen.Words;
+using Microsoft.Playwright;
+
+namespace FermentWatch.Browser.Tests;
+
+/// <summary>Day one with nothing bought, in a browser that runs no script.</summary>
+public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    [Fact]
+    public async Task PutUp_NoSensorNoMeterSaltByTasteNoScript_TakesSevenInputsAndGivesAForecastAndAWeekOfWords()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await NoScriptAsync();
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Put up the first jar" }).ClickAsync();
+
+        Assert.InRange(await VisibleInputsAsync(page), 1, 7);
+        await page.GetByLabel("How much in each jar").FillAsync("1 head");
+        await page.ChooseAsync("By taste");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
+        await page.WaitForURLAsync($"{kitchen.Address}/jars/1?new=1");
+
+        string words = await page.InnerTextAsync("main");
+        Assert.Matches(@"(Probably sour enough|Probably not sour enough|Not expected to be sour enough).*; not measured\.", words);
+        Assert.Matches(@"Expected below 4\.6 .*; not measured\.", words);
+        Assert.Equal([1, 2, 3, 4, 5, 6, 7], Days().Matches(words).Select(match => int.Parse(match.Groups[1].Value, null)));
+        Assert.Matches("First taste|Taste daily", words);
+        foreach (Caution caution in Cautions.Deciding)
+            Assert.Contains(caution.Text, words, StringComparison.Ordinal);
+        (double low, double high) = await PhSpreadAsync(page, day: 3);
+        Assert.True(high - low > 0.15, $"pH on day 3 from {low} to {high} is no wide spread.");
+    }
+
+    [Fact]
+    public async Task PutUp_ImpossibleValues_KeepsWhatWasTypedAndSaysBesideEachFieldWhatWouldBeRight()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await NoScriptAsync();
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.GotoAsync(kitchen.Address + "/put-up");
+        await page.GetByLabel("How much in each jar").FillAsync("-3 kg");
+        await page.GetByText("More, if you like").ClickAsync();
+        await page.GetByLabel("Another per cent of salt").FillAsync("225 %");
+        await page.GetByLabel("Also in it").FillAsync("pork 200g");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
+        await page.WaitForSelectorAsync(".wrong-box");
+
+        Assert.Equal("-3 kg", await page.GetByLabel("How much in each jar").InputValueAsync());
+        Assert.Equal("225 %", await page.GetByLabel("Another per cent of salt").InputValueAsync());
+        Assert.Equal("pork 200g", await page.GetByLabel("Also in it").InputValueAsync());
+        Assert.Contains("-3 kg cannot be used; a mass from 10 g to 250 kg", await page.InnerTextAsync("#f-how-much-wrong"), StringComparison.Ordinal);
+        Assert.Contains("225 % cannot be used; 1.5 to 8 %", await page.InnerTextAsync("#f-salt-wrong"), StringComparison.Ordinal);
+        Assert.Contains("leave it out", await page.InnerTextAsync("#f-also-in-it-wrong"), StringComparison.Ordinal);
+        foreach (Caution caution in Cautions.PuttingUp)
+            Assert.Contains(caution.Text, await page.InnerTextAsync("main"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Measure_MeterThenTakenBackAndCorrected_ShowsTheLineWhyAReadingDoesNotCountAndTheCautions()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await NoScriptAsync();
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 9);
+        await page.GotoAsync(kitchen.Address + "/jars/1/ph");
+        foreach (Caution caution in Cautions.Deciding)
+            Assert.Contains(caution.Text, await page.InnerTextAsync("main"), StringComparison.Ordinal);
+
+        await page.MeasureAsync(kitchen, 1, "3.9", "Meter");
+        Assert.Contains("does not count for the acid line: the meter was not checked", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("Acid line: not measured", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Correct" }).ClickAsync();
+        Assert.Equal("3.9", await page.GetByLabel("pH", new() { Exact = true }).InputValueAsync());
+        await page.GetByLabel("Meter or probe checked in buffer that day").CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Correct" }).ClickAsync();
+        await page.WaitForURLAsync($"{kitchen.Address}/jars/1");
+        Assert.Contains("Measured 3.9 by meter", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("Below 4.6 the botulism germ does not grow. This does not show", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take back" }).ClickAsync();
+        await page.WaitForURLAsync($"{kitchen.Address}/jars/1");
+        Assert.Contains("Acid line: not measured", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Move_ToTheCellar_MakesItLater()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await NoScriptAsync();
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter");
+        (_, double before) = await PhSpreadAsync(page, day: 5);
+        await page.GetByText("It stands somewhere else now").ClickAsync();
+        await page.GetByLabel("To", new() { Exact = true }).SelectOptionAsync("cellar");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Move jar 1" }).ClickAsync();
+        await page.WaitForURLAsync($"{kitchen.Address}/jars/1");
+
+        Assert.Contains("Day 0, cellar", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        (_, double after) = await PhSpreadAsync(page, day: 5);
+        Assert.True(after > before + 0.2, $"late end of the pH on day 5 from {before} to {after}");
+    }
+
+    [Fact]
+    public async Task SignOutAndIn_WrongThenRightPassword_TellsNothingAndLeadsBack()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await NoScriptAsync();
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen, pounds: true);
+        await page.GotoAsync(kitchen.Address + "/household");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
+        await page.GotoAsync(kitchen.Address + "/sensors");
+        await page.GetByLabel("Name").FillAsync(Walks.User);
+        await page.GetByLabel("Password").FillAsync("three wet cabbages");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        Assert.Contains("do not belong together", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        await page.GetByLabel("Password").FillAsync(Walks.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await page.WaitForURLAsync(kitchen.Address + "/sensors");
+        await page.GotoAsync(kitchen.Address + "/put-up");
+        Assert.Contains("1 quart", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+    }
+
+    private Task<IBrowserContext> NoScriptAsync() =>
+        chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+
+    /// <summary>What must be filled or chosen before anything is unfolded; one of a few is one input.</summary>
+    private static async Task<int> VisibleInputsAsync(IPage page)
+    {
+        var names = new HashSet<string>();
+        foreach (ILocator control in await page.Locator("form input:not([type=hidden]), form select, form textarea").AllAsync())
+            if (await control.IsVisibleAsync())
+                names.Add(await control.GetAttributeAsync("name") ?? "");
+        return names.Count;
+    }
+
+    /// <summary>The spread of the pH on a day, from the table of figures.</summary>
+    private static async Task<(double Low, double High)> PhSpreadAsync(IPage page, int day)
+    {
+        await page.GetByText("The same as figures").ClickAsync();
+        string row = (await page.Locator("tbody tr").AllInnerTextsAsync()).Single(text => text.Split('\t')[1] == $"{day}");
+        Match spread = Spread().Match(row);
+        return (double.Parse(spread.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture),
+            double.Parse(spread.Groups[2].Value, System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    [GeneratedRegex(@"^Day ([1-7]), ", RegexOptions.Multiline)]
+    private static partial Regex Days();
+
+    [GeneratedRegex(@"\((\d\.\d+) to (\d\.\d+)\)")]
+    private static partial Regex Spread();
+}
