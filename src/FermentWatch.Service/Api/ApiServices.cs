@@ -32,6 +32,8 @@ internal static class ApiServices
         api.MapJars();
         api.MapHousehold();
         api.MapSensors();
+        api.MapRound();
+        api.MapNotices();
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>

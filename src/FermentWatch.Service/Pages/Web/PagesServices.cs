@@ -28,7 +28,7 @@ public static class PagesServices
         });
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>();
-        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
         return services;

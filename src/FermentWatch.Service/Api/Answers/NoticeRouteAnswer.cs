@@ -1,0 +1,14 @@
+using FermentWatch.Kitchen.Notices;
+
+namespace FermentWatch.Service.Api.Answers;
+
+/// <summary>How one person is reached.</summary>
+/// <param name="Id">By which it can be removed.</param>
+/// <param name="Person">The name the household uses.</param>
+/// <param name="Channel">The channel.</param>
+/// <param name="Address">Web address or topic.</param>
+/// <param name="HasSecret">Whether bodies are signed.</param>
+public sealed record NoticeRouteAnswer(Guid Id, string Person, Channel Channel, string Address, bool HasSecret)
+{
+    public static NoticeRouteAnswer Of(NoticeRoute route) => new(route.Id, route.Person, route.Channel, route.Address, !string.IsNullOrEmpty(route.Secret));
+}

@@ -1,0 +1,74 @@
+using System.Security.Claims;
+using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Service.Api.Answers;
+using FermentWatch.Service.Pages.Entering;
+using Microsoft.AspNetCore.Mvc;
+
+namespace FermentWatch.Service.Api;
+
+/// <summary>Today's round and the answers to it.</summary>
+internal static class RoundEndpoints
+{
+    private const string RepeatKey = "Idempotency-Key";
+
+    public static void MapRound(this RouteGroupBuilder api)
+    {
+        RouteGroupBuilder round = api.MapGroup("/round").WithTags("round");
+        round.MapGet("/today", TodayAsync).WithSummary("What is to be looked at today.").Produces<RoundAnswer>();
+        round.MapPost("/today/all-well", AllWellAsync).WithSummary("All well, except these.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/today/seen", SeenAsync).WithSummary("What was seen at one jar.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/today/taste", TasteAsync).WithSummary("How one jar tastes.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/today/stage", StageAsync).WithSummary("Into the cold, finished, thrown out.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+    }
+
+    private static async Task<IResult> TodayAsync(RoundDesk desk, CancellationToken cancellationToken) =>
+        Results.Ok(RoundAnswer.Of(await desk.TodayAsync(cancellationToken)));
+
+    private static async Task<IResult> AllWellAsync(
+        AllWellForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, RoundDesk desk, CancellationToken cancellationToken) =>
+        Taken(await desk.AllWellAsync(form.PlaceId, (form.Except ?? []).ToHashSet(), form.Opened, Mark(key, person), cancellationToken));
+
+    private static async Task<IResult> SeenAsync(
+        JarAnswerForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, RoundDesk desk, CancellationToken cancellationToken)
+    {
+        var reader = new FieldReader();
+        SightingKind kind = Choice<SightingKind>(reader, "what", form.What);
+        return reader.Refusals.Count > 0 ? RefusalProblem.Of(reader.Refusals)
+            : Taken(await desk.SeenAsync(form.Jar, kind, form.Note, Mark(key, person), cancellationToken));
+    }
+
+    private static async Task<IResult> TasteAsync(
+        JarAnswerForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, RoundDesk desk, CancellationToken cancellationToken)
+    {
+        var reader = new FieldReader();
+        TasteVerdict verdict = Choice<TasteVerdict>(reader, "what", form.What);
+        return reader.Refusals.Count > 0 ? RefusalProblem.Of(reader.Refusals)
+            : Taken(await desk.TastedAsync(form.Jar, verdict, Mark(key, person), cancellationToken));
+    }
+
+    private static async Task<IResult> StageAsync(
+        JarAnswerForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, RoundDesk desk, CancellationToken cancellationToken)
+    {
+        var reader = new FieldReader();
+        JarStage stage = Choice<JarStage>(reader, "what", form.What);
+        return reader.Refusals.Count > 0 ? RefusalProblem.Of(reader.Refusals)
+            : Taken(await desk.MovedAsync(form.Jar, stage, form.Note, null, Mark(key, person), cancellationToken));
+    }
+
+    private static T Choice<T>(FieldReader reader, string field, string? typed) where T : struct, Enum
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+            reader.Refuse(field, typed, $"one of {string.Join(", ", Enum.GetNames<T>())} would be right");
+        return reader.ReadChoice(field, typed, default(T));
+    }
+
+    private static EntryMark Mark(Guid? key, ClaimsPrincipal person) => new(key ?? Guid.CreateVersion7(), person.Identity!.Name!);
+
+    private static IResult Taken(AnswerOutcome outcome) => outcome.Refusals.Count > 0
+        ? RefusalProblem.Of(outcome.Refusals)
+        : Results.Ok(new AnswerTaken(outcome.Observations.Count, outcome.Known));
+}

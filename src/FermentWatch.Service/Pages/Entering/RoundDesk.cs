@@ -1,0 +1,96 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Rounds;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.Pages.Entering;
+
+/// <summary>Where answers to the round are handed in, by the pages and by the API. After each the forecasts are renewed.</summary>
+public sealed class RoundDesk(
+    IHouseholdBook households, IJarBook jars, IPlaceBook places, RoundPass rounds, ForecastRenewal renewal, TimeProvider clock) : IDisposable
+{
+    /// <summary>One answer at a time: two people at once must not both find a jar not yet looked at.</summary>
+    private readonly SemaphoreSlim _turn = new(1, 1);
+
+    private Instant Now => clock.GetUtcNow().ToInstant();
+
+    /// <summary>What is to be looked at today, as things stand.</summary>
+    public async Task<RoundSheet> TodayAsync(CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        return await rounds.SheetAsync(household, Now.InZone(household.Zone).Date, cancellationToken);
+    }
+
+    /// <summary>All well for a shelf, except these numbers.</summary>
+    /// <param name="shelf">Id of the place; null for every shelf.</param>
+    /// <param name="except">Numbers that are left open.</param>
+    /// <param name="opened">Whether the jars were opened.</param>
+    /// <param name="mark">Identity of the answer and who gives it.</param>
+    /// <param name="cancellationToken">Gives up before anything is filed.</param>
+    public async Task<AnswerOutcome> AllWellAsync(Guid? shelf, IReadOnlySet<int> except, bool opened, EntryMark mark, CancellationToken cancellationToken)
+    {
+        RoundSheet sheet = await TodayAsync(cancellationToken);
+        var wanted = sheet.Shelves.Where(each => shelf is null || each.Place.Id == shelf)
+            .SelectMany(each => each.Jars).Select(each => each.Jar.Number).Where(number => !except.Contains(number)).ToHashSet();
+        return await AnswerAsync(mark, (answering, kept) => answering.AllWell(kept.Where(jar => wanted.Contains(jar.Number)), opened), cancellationToken);
+    }
+
+    /// <summary>Something was seen.</summary>
+    public Task<AnswerOutcome> SeenAsync(int number, SightingKind kind, string? note, EntryMark mark, CancellationToken cancellationToken) =>
+        AnswerOneAsync(number, mark, (answering, jar) => answering.Seen(jar, kind, note), cancellationToken);
+
+    /// <summary>Somebody tasted.</summary>
+    public Task<AnswerOutcome> TastedAsync(int number, TasteVerdict verdict, EntryMark mark, CancellationToken cancellationToken) =>
+        AnswerOneAsync(number, mark, (answering, jar) => answering.Tasted(jar, verdict), cancellationToken);
+
+    /// <summary>Into the cold, finished or thrown out; into the cold also names the place.</summary>
+    public async Task<AnswerOutcome> MovedAsync(int number, JarStage stage, string? why, Guid? coldPlace, EntryMark mark, CancellationToken cancellationToken)
+    {
+        AnswerOutcome outcome = await AnswerOneAsync(number, mark, (answering, jar) => answering.Moved(jar, stage, why), cancellationToken);
+        if (stage == JarStage.Cold && outcome.Observations.Count == 1)
+        {
+            Guid? place = coldPlace ?? (await places.AllAsync(cancellationToken)).FirstOrDefault(each => each.Typical == TypicalTemperature.ColdStore)?.Id;
+            if (place is { } cold)
+                await jars.MoveAsync(new JarPlacement { Id = AnswerId.Of(mark.Id, cold), JarId = outcome.Observations[0].JarId, PlaceId = cold, From = Now }, cancellationToken);
+            await renewal.RunAsync();
+        }
+        return outcome;
+    }
+
+    private async Task<AnswerOutcome> AnswerOneAsync(
+        int number, EntryMark mark, Func<Answering, Jar, AnswerOutcome> answer, CancellationToken cancellationToken)
+    {
+        if (await jars.FindAsync(number, cancellationToken) is null)
+            return new AnswerOutcome([], [], [new Refusal("jar", number.ToString(System.Globalization.CultureInfo.InvariantCulture), "the number of a jar would be right")]);
+        return await AnswerAsync(mark, (answering, all) => answer(answering, all.First(jar => jar.Number == number)), cancellationToken, number);
+    }
+
+    private async Task<AnswerOutcome> AnswerAsync(
+        EntryMark mark, Func<Answering, IReadOnlyList<Jar>, AnswerOutcome> answer, CancellationToken cancellationToken, int? one = null)
+    {
+        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+        await _turn.WaitAsync(cancellationToken);
+        try
+        {
+            IReadOnlyList<Jar> known = one is { } number
+                ? [(await jars.FindAsync(number, cancellationToken))!]
+                : await jars.KeptAsync(cancellationToken);
+            AnswerOutcome outcome = answer(new Answering(mark.Id, mark.By, Now, zone), known);
+            if (outcome.Observations.Count > 0)
+                await jars.ObserveAsync(outcome.Observations, cancellationToken);
+            await renewal.RunAsync();
+            return outcome;
+        }
+        finally
+        {
+            _turn.Release();
+        }
+    }
+
+    public void Dispose() => _turn.Dispose();
+}
