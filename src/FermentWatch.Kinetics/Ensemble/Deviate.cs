@@ -17,5 +17,8 @@ internal static class Deviate
     public const int PhTolerance = 11;
     public const int Upkeep = 12;
 
-    public const int Count = 13;
+    /// <summary>The household's liked level; moves no trajectory.</summary>
+    public const int Taste = 13;
+
+    public const int Count = 14;
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Household;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Temperature;
@@ -15,6 +16,15 @@ public sealed record ForecastRequest
 
     /// <summary>pH measured so far, in any order.</summary>
     public IReadOnlyList<PhReading> Readings { get; init; } = [];
+
+    /// <summary>Tastes so far, in any order. They move the day of a sourness or acidity target, never a line.</summary>
+    public IReadOnlyList<TasteReading> Tastes { get; init; } = [];
+
+    /// <summary>Gas seen or not, in any order. It moves the day of a sourness or acidity target, never a line.</summary>
+    public IReadOnlyList<GasReading> Gas { get; init; } = [];
+
+    /// <summary>What this household's finished jars taught; null: the published prior, and a sourness target is meant to the letter.</summary>
+    public HouseholdPrior? Household { get; init; }
 
     /// <summary>What the jar is waited for.</summary>
     public ForecastTarget? Target { get; init; }

@@ -1,6 +1,6 @@
 using FermentWatch.Kinetics.Ensemble;
 using FermentWatch.Kinetics.Guilds;
-using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Household;
 using FermentWatch.Kinetics.Simulation;
 using FermentWatch.Kinetics.Temperature;
 
@@ -16,19 +16,43 @@ public static class Forecaster
     /// <exception cref="ArgumentException">The request has refusals; ask <see cref="ForecastRequest.Check"/> first.</exception>
     public static Forecast Run(ForecastRequest request)
     {
-        IReadOnlyList<Refusal> refusals = request.Check();
-        if (refusals.Count > 0)
-            throw new ArgumentException(string.Join("; ", refusals), nameof(request));
-        var jar = new JarMembers(request.Recipe, request.Temperatures, LongestDays(request), ModelParameters.Current, new PriorSpread());
-        IReadOnlyList<PhReading> readings = [.. request.Readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)];
-        var fit = new ReadingFit(jar, readings, request.Members);
+        JarMembers jar = JarOf(request);
+        var fit = new ReadingFit(jar, new Evidence(request.Readings), request.Members);
         double[] deviates = MemberPrior.Standard.Draw(Philox.Key(request.Seed, ModelIdentity.Key), request.Members);
         fit.Run(deviates, MemberPrior.Standard, request.Seed);
         return Answer(request, jar, deviates, fit);
     }
 
-    private static double LongestDays(ForecastRequest request) =>
-        Math.Max(request.Days, request.Readings.Count > 0 ? request.Readings.Max(reading => reading.Day) : 0);
+    /// <summary>What a finished jar teaches of this kitchen's rate and this household's taste, under the published prior.</summary>
+    /// <exception cref="ArgumentException">The request has refusals, or no sourness target to measure tastes on.</exception>
+    public static JarLesson Learn(ForecastRequest request)
+    {
+        if (request.Target?.Kind != TargetKind.Sourness)
+            throw new ArgumentException("A sourness target that the tastes are measured on is needed.", nameof(request));
+        double[] deviates = TastingMembers.Draw(request, JarOf(request), HouseholdPrior.Unknown);
+        (double rate, double rateDeviation) = Spread(deviates, Deviate.Rate, new PriorSpread().LnRate);
+        (double taste, double tasteDeviation) = Spread(deviates, Deviate.Taste, HouseholdPrior.TotalTaste);
+        return new(rate, rateDeviation, taste, tasteDeviation);
+    }
+
+    private static JarMembers JarOf(ForecastRequest request)
+    {
+        IReadOnlyList<Refusal> refusals = request.Check();
+        if (refusals.Count > 0)
+            throw new ArgumentException(string.Join("; ", refusals), nameof(request));
+        return new JarMembers(request.Recipe, request.Temperatures, LongestDays(request), ModelParameters.Current, new PriorSpread());
+    }
+
+    private static (double Mean, double Deviation) Spread(double[] deviates, int deviate, double unit)
+    {
+        int members = deviates.Length / Deviate.Count;
+        double mean = Enumerable.Range(0, members).Average(m => deviates[(m * Deviate.Count) + deviate]);
+        double variance = Enumerable.Range(0, members).Average(m => Math.Pow(deviates[(m * Deviate.Count) + deviate] - mean, 2));
+        return (unit * mean, unit * Math.Sqrt(variance));
+    }
+
+    private static double LongestDays(ForecastRequest request) => new[] { request.Days }
+        .Concat(request.Readings.Select(reading => reading.Day)).Concat(request.Tastes.Select(taste => taste.Day)).Concat(request.Gas.Select(gas => gas.Day)).Max();
 
     private static Forecast Answer(ForecastRequest request, JarMembers jar, double[] deviates, ReadingFit fit)
     {
@@ -41,7 +65,14 @@ public static class Forecaster
         Passage? target = request.Target is { } wanted ? Line(WatchedOf(wanted.Kind), wanted.Level) : null;
         Passage[] passages = [acidLine, ph4, centreAcidLine, centrePh4];
         var trace = new Trace(members, OutputDays(request.Days, request.EveryDays), target is null ? passages : [.. passages, target]);
-        jar.Run(deviates, new LaneTable(members), trace);
+        var table = new LaneTable(members);
+        jar.Run(deviates, table, trace);
+        if (TastingMembers.AreAskedFor(request))
+        {
+            double[] tasting = TastingMembers.Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
+            target = TastingMembers.Passage(request.Target!, tasting);
+            jar.Run(tasting, table, new Trace(members, [request.Days], [target]));
+        }
         double[] scratch = new double[members];
         return new Forecast
         {

@@ -1,101 +1,100 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Ensemble;
+using FermentWatch.Kinetics.Household;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Simulation;
-using FermentWatch.Kinetics.Temperature;
 
 namespace FermentWatch.Kinetics.Forecasting;
 
-/// <summary>Takes a jar's pH readings in: members are moved to fit them, and what they cannot explain is flagged.</summary>
+/// <summary>Takes in what was seen of a jar: members are moved to fit it, and pH readings they cannot explain are flagged.</summary>
 internal sealed class ReadingFit
 {
     /// <summary>A reading with less of the members' own readings beyond it than this, on one side, is flagged.</summary>
     private const double FlagShare = 0.005;
 
     private readonly JarMembers _jar;
-    private readonly IReadOnlyList<PhReading> _readings;
-    private readonly int[] _times;
+    private readonly Evidence _evidence;
     private readonly LaneTable _table;
     private readonly Trace _trace;
     private readonly List<FlaggedReading> _flagged = [];
 
     /// <param name="jar">The jar.</param>
-    /// <param name="readings">Readings in order of day, pH and method.</param>
+    /// <param name="evidence">What was seen.</param>
     /// <param name="members">Members of the ensemble.</param>
-    public ReadingFit(JarMembers jar, IReadOnlyList<PhReading> readings, int members)
+    public ReadingFit(JarMembers jar, Evidence evidence, int members)
     {
         _jar = jar;
-        _readings = readings;
-        double[] days = [.. readings.Select(DayOf).Distinct()];
-        _times = [.. readings.Select(reading => Array.IndexOf(days, DayOf(reading)))];
+        _evidence = evidence;
         _table = new LaneTable(members);
-        _trace = new Trace(members, days, []);
+        _trace = new Trace(members, evidence.Days, []);
     }
 
     public IReadOnlyList<FlaggedReading> Flagged => _flagged;
 
-    /// <summary>Moves prior members, in place, to what the readings leave.</summary>
+    /// <summary>Moves prior members, in place, to what the evidence leaves.</summary>
     public void Run(double[] deviates, MemberPrior prior, ulong seed)
     {
-        if (_readings.Count == 0)
+        if (_evidence.Days.Length == 0)
             return;
         _jar.Run(deviates, _table, _trace);
-        bool[] unexpected = [.. _readings.Select((_, index) => IsFarOut(index))];
-        new PosteriorSampler(prior, Judge, KeyOf(seed)).Move(deviates);
+        bool[] unexpected = [.. _evidence.Readings.Select(IsFarOut)];
+        new PosteriorSampler(prior, Judge, _evidence.Fold(Philox.Key(seed, ModelIdentity.Key, 1))).Move(deviates);
         _jar.Run(deviates, _table, _trace);
-        for (int i = 0; i < _readings.Count; i++)
+        for (int i = 0; i < _evidence.Readings.Count; i++)
         {
-            bool unexplained = IsFarOut(i);
+            bool unexplained = IsFarOut(_evidence.Readings[i]);
             if (unexpected[i] || unexplained)
-                Flag(i, unexplained);
+                Flag(_evidence.Readings[i], unexplained);
         }
     }
-
-    private static double DayOf(PhReading reading) =>
-        Math.Round(reading.Day * TemperatureCourse.StepsPerDay) / TemperatureCourse.StepsPerDay;
 
     private void Judge(ReadOnlySpan<double> deviates, Span<double> logLikelihood)
     {
         _jar.Run(deviates, _table, _trace);
-        for (int m = 0; m < logLikelihood.Length; m++)
+        logLikelihood.Clear();
+        foreach (PhReading reading in _evidence.Readings)
         {
-            double sum = 0;
-            for (int i = 0; i < _readings.Count; i++)
-                sum += PhLikelihood.LogDensity(_readings[i], _trace.Ph[(_times[i] * _trace.Members) + m]);
-            logLikelihood[m] = sum;
+            ReadOnlySpan<double> ph = _trace.At(_trace.Ph, _evidence.TimeOf(reading.Day));
+            for (int m = 0; m < ph.Length; m++)
+                logLikelihood[m] += PhLikelihood.LogDensity(reading, ph[m]);
+        }
+        foreach (TasteReading taste in _evidence.Tastes)
+        {
+            ReadOnlySpan<double> sourness = _trace.At(_trace.Sourness, _evidence.TimeOf(taste.Day));
+            for (int m = 0; m < sourness.Length; m++)
+            {
+                double level = _evidence.LnLevel + (HouseholdPrior.TotalTaste * deviates[(m * Deviate.Count) + Deviate.Taste]);
+                logLikelihood[m] += TasteLikelihood.LogProbability(taste.Verdict, Math.Log(Math.Max(sourness[m], 1e-3)) - level);
+            }
+        }
+        foreach (GasReading gas in _evidence.Gas)
+        {
+            ReadOnlySpan<double> rate = _trace.At(_trace.GasPerDay, _evidence.TimeOf(gas.Day));
+            for (int m = 0; m < rate.Length; m++)
+                logLikelihood[m] += GasLikelihood.LogProbability(gas.Seen, rate[m]);
         }
     }
 
-    private bool IsFarOut(int index)
+    private bool IsFarOut(PhReading reading)
     {
-        double above = ShareAbove(index);
+        double above = ShareAbove(reading);
         return above < FlagShare || above > 1 - FlagShare;
     }
 
     /// <summary>Share of the readings the members would give that lie above the one that came.</summary>
-    private double ShareAbove(int index)
+    private double ShareAbove(PhReading reading)
     {
-        PhReading reading = _readings[index];
         double deviation = PhLikelihood.Deviation(reading.Method);
         double above = 0;
-        foreach (double ph in _trace.At(_trace.Ph, _times[index]))
+        foreach (double ph in _trace.At(_trace.Ph, _evidence.TimeOf(reading.Day)))
             above += NormalDistribution.Cumulative((ph - reading.Ph) / deviation);
         return above / _trace.Members;
     }
 
-    private void Flag(int index, bool unexplained)
+    private void Flag(PhReading reading, bool unexplained)
     {
-        PhReading reading = _readings[index];
-        double expected = QuantileOf.Values(_trace.At(_trace.Ph, _times[index]), new double[_trace.Members]).P50;
+        double expected = QuantileOf.Values(_trace.At(_trace.Ph, _evidence.TimeOf(reading.Day)), new double[_trace.Members]).P50;
         string against = unexplained ? "the other readings, the recipe and the temperature" : "the recipe and the temperature alone";
         _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture, $"pH {reading.Ph:0.00} on day {reading.Day:0.##} does not fit {against}: {expected:0.00} fits them best"), reading.Ph > expected));
-    }
-
-    private ulong KeyOf(ulong seed)
-    {
-        ulong key = Philox.Key(seed, ModelIdentity.Key, 1);
-        foreach (PhReading reading in _readings)
-            key = Philox.Key(key, BitConverter.DoubleToUInt64Bits(reading.Day), BitConverter.DoubleToUInt64Bits(reading.Ph), (ulong)reading.Method);
-        return key;
     }
 }

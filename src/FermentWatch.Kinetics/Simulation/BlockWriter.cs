@@ -1,6 +1,5 @@
 using System.Runtime.Intrinsics;
 using FermentWatch.Kinetics.Chemistry;
-using FermentWatch.Kinetics.Guilds;
 
 namespace FermentWatch.Kinetics.Simulation;
 
@@ -66,7 +65,7 @@ internal ref struct BlockWriter
         Write(_trace.CentrePh, centrePh);
         Write(_trace.Acidity, acidity);
         Write(_trace.Sourness, sourness);
-        Write(_trace.GasPerDay, Gas(y, dy));
+        Write(_trace.GasPerDay, Gas(dy));
         Vector512<double> starters = LaneMath.Exp(y[State.LnCount]) + LaneMath.Exp(y[State.LnCount + 1]);
         Vector512<double> all = starters + LaneMath.Exp(y[State.LnCount + 2]) + LaneMath.Exp(y[State.LnCount + 3]);
         Write(_trace.Count, all);
@@ -117,13 +116,12 @@ internal ref struct BlockWriter
         _before = hours;
     }
 
-    private readonly Vector512<double> Gas(ReadOnlySpan<Vector512<double>> y, ReadOnlySpan<Vector512<double>> dy)
+    private readonly Vector512<double> Gas(ReadOnlySpan<Vector512<double>> dy)
     {
-        // One carbon dioxide a hexose of the heterofermentative kinds, whose hexose shows in their growth and upkeep.
-        Vector512<double> gas = Vector512<double>.Zero;
-        for (int g = 0; g < ModelParameters.GuildCount / 2; g++)
-            gas += LaneMath.Exp(y[State.LnCount + g]) * _c[Slot.GrowthHexose + g] * dy[State.LnCount + g];
-        return gas * Vector512.Create(24.0);
+        // One carbon dioxide a hexose of the heterofermentative kinds, and nearly all acetic acid is theirs.
+        Vector512<double> inside = (Vector512<double>.One - _c[Slot.OuterShare]) / _c[Slot.OuterShare];
+        Vector512<double> acetic = dy[State.AceticOuter] + (inside * dy[State.AceticInner]);
+        return acetic / _c[Slot.AceticYield] * Vector512.Create(24.0);
     }
 
     private readonly void Write(double[] quantity, Vector512<double> values)

@@ -15,19 +15,28 @@ internal enum Watched
 internal sealed class Passage
 {
     private readonly double _sign;
+    private readonly double[] _signedLevels;
+    private readonly double _highest;
 
+    /// <summary>One level for all.</summary>
     public Passage(Watched watched, double level, int members)
+        : this(watched, [.. Enumerable.Repeat(level, members)])
     {
+    }
+
+    /// <summary>Each member its own level.</summary>
+    public Passage(Watched watched, double[] levels)
+    {
+        int members = levels.Length;
         Watched = watched;
         _sign = watched is Watched.BrinePh or Watched.CentrePh ? 1 : -1;
-        SignedLevel = _sign * level;
+        _signedLevels = [.. levels.Select(level => _sign * level)];
+        _highest = _signedLevels.Max();
         Days = new double[members];
         Array.Fill(Days, double.NaN);
     }
 
     public Watched Watched { get; }
-
-    public double SignedLevel { get; }
 
     public double[] Days { get; }
 
@@ -37,16 +46,17 @@ internal sealed class Passage
     /// <summary>Takes the crossings of a step; between its ends the quantity is taken as a straight line.</summary>
     public void Take(int firstMember, double fromHours, Vector512<double> from, double toHours, Vector512<double> to)
     {
-        if (!Vector512.LessThanOrEqualAny(to, Vector512.Create(SignedLevel)))
+        if (!Vector512.LessThanOrEqualAny(to, Vector512.Create(_highest)))
             return;
         for (int lane = 0; lane < LaneTable.Lanes && firstMember + lane < Days.Length; lane++)
         {
             int member = firstMember + lane;
             double end = to[lane];
-            if (!double.IsNaN(Days[member]) || !(end <= SignedLevel))
+            double level = _signedLevels[member];
+            if (!double.IsNaN(Days[member]) || !(end <= level))
                 continue;
             double start = from[lane];
-            double share = start > SignedLevel ? (start - SignedLevel) / (start - end) : 0;
+            double share = start > level ? (start - level) / (start - end) : 0;
             Days[member] = (fromHours + (share * (toHours - fromHours))) / 24;
         }
     }

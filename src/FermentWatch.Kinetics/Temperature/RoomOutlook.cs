@@ -7,7 +7,10 @@ namespace FermentWatch.Kinetics.Temperature;
 public sealed class RoomOutlook
 {
     private const double DriftBackHours = 40;
-    private const int LevelSteps = 24;
+    private const int LevelSteps = TemperatureCourse.StepsPerDay;
+
+    /// <summary>Older days tell of another season.</summary>
+    private const int MostSteps = 21 * TemperatureCourse.StepsPerDay;
 
     private readonly RoomCycle _cycle;
     private readonly int _now;
@@ -23,12 +26,12 @@ public sealed class RoomOutlook
     }
 
     /// <summary>Learns from closed 15-minute means, oldest first, the last one being the newest; null where there is none.</summary>
-    /// <param name="past">Means, Celsius; those outside -5 to 45 are left out. Some weeks are best; none is allowed.</param>
+    /// <param name="past">Means, Celsius; those outside -5 to 45 are left out. The last three weeks count; none is allowed.</param>
     /// <param name="typical">What the household says of the place: all there is when nothing was measured.</param>
     /// <param name="insideJar">Whether they were measured in a jar.</param>
     public static RoomOutlook Learn(IReadOnlyList<double?> past, TypicalRoom typical, bool insideJar = false)
     {
-        double?[] counted = [.. past.Select(value => value is { } celsius && TemperatureStep.IsInRange(celsius) ? value : null)];
+        double?[] counted = [.. past.Skip(Math.Max(0, past.Count - MostSteps)).Select(value => value is { } celsius && TemperatureStep.IsInRange(celsius) ? value : null)];
         RoomCycle cycle = RoomCycle.Learn(counted, typical);
         double level = 0;
         double weight = 0;

@@ -80,7 +80,7 @@ public class CalibrationOfRanksTests
         double[] truth = [.. Enumerable.Range(0, Deviate.Count).Select(d => Philox.Normal(Seed, TruthPurpose, draw, (uint)d))];
         PhReading[] readings = Readings(Scenarios[scenario], truth, draw);
         double[] deviates = MemberPrior.Standard.Draw(Philox.Key(Seed, draw), Members);
-        new ReadingFit(Jar, readings, Members).Run(deviates, MemberPrior.Standard, Philox.Key(Seed, draw, 2));
+        new ReadingFit(Jar, new Evidence(readings), Members).Run(deviates, MemberPrior.Standard, Philox.Key(Seed, draw, 2));
         (double[] line, double[] sour) = Days(deviates, Members);
         (double[] trueLine, double[] trueSour) = Days(truth, 1);
         return

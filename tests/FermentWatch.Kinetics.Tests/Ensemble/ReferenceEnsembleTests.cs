@@ -36,7 +36,7 @@ public class ReferenceEnsembleTests
         double[][] reference = Answers(prior, Many);
         double[] weights = Weights(prior, readings);
         double[] moved = MemberPrior.Standard.Draw(7, Few);
-        new ReadingFit(Jar, readings, Few).Run(moved, MemberPrior.Standard, 7);
+        new ReadingFit(Jar, new Evidence(readings), Few).Run(moved, MemberPrior.Standard, 7);
         double[][] few = Answers(moved, Few);
         for (int quantity = 0; quantity < few.Length; quantity++)
         {

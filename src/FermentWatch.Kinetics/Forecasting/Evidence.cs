@@ -1,0 +1,59 @@
+using FermentWatch.Kinetics.Ensemble;
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Temperature;
+
+namespace FermentWatch.Kinetics.Forecasting;
+
+/// <summary>What was seen of one jar, in an order of its own, with the times at which the members must be looked at.</summary>
+internal sealed class Evidence
+{
+    /// <param name="readings">pH.</param>
+    /// <param name="tastes">Tastes, measured on <paramref name="level"/>.</param>
+    /// <param name="gas">Gas.</param>
+    /// <param name="level">Sourness index the household chose.</param>
+    public Evidence(IReadOnlyList<PhReading> readings, IReadOnlyList<TasteReading> tastes, IReadOnlyList<GasReading> gas, double level)
+    {
+        Readings = [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)];
+        Tastes = [.. tastes.OrderBy(taste => taste.Day).ThenBy(taste => taste.Verdict)];
+        Gas = [.. gas.OrderBy(each => each.Day).ThenBy(each => each.Seen)];
+        LnLevel = Math.Log(level);
+        Days = [.. Readings.Select(reading => Quarter(reading.Day)).Concat(Tastes.Select(taste => Quarter(taste.Day))).Concat(Gas.Select(each => Quarter(each.Day))).Distinct().Order()];
+    }
+
+    /// <summary>pH readings only: all that a line may rest on.</summary>
+    public Evidence(IReadOnlyList<PhReading> readings)
+        : this(readings, [], [], 1)
+    {
+    }
+
+    public IReadOnlyList<PhReading> Readings { get; }
+
+    public IReadOnlyList<TasteReading> Tastes { get; }
+
+    public IReadOnlyList<GasReading> Gas { get; }
+
+    /// <summary>ln of the sourness index the household chose.</summary>
+    public double LnLevel { get; }
+
+    /// <summary>Days the members are looked at, rising.</summary>
+    public double[] Days { get; }
+
+    /// <summary>Place of a day among <see cref="Days"/>.</summary>
+    public int TimeOf(double day) => Array.BinarySearch(Days, Quarter(day));
+
+    /// <summary>Folds all of it into a key.</summary>
+    public ulong Fold(ulong key)
+    {
+        foreach (PhReading reading in Readings)
+            key = Philox.Key(key, 1, Bits(reading.Day), Bits(reading.Ph), (ulong)reading.Method);
+        foreach (TasteReading taste in Tastes)
+            key = Philox.Key(key, 2, Bits(taste.Day), (ulong)taste.Verdict);
+        foreach (GasReading gas in Gas)
+            key = Philox.Key(key, 3, Bits(gas.Day), gas.Seen ? 1UL : 0UL);
+        return key;
+    }
+
+    private static double Quarter(double day) => Math.Round(day * TemperatureCourse.StepsPerDay) / TemperatureCourse.StepsPerDay;
+
+    private static ulong Bits(double value) => BitConverter.DoubleToUInt64Bits(value);
+}

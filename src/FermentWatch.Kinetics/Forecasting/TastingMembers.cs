@@ -1,0 +1,48 @@
+using FermentWatch.Kinetics.Ensemble;
+using FermentWatch.Kinetics.Household;
+using FermentWatch.Kinetics.Simulation;
+
+namespace FermentWatch.Kinetics.Forecasting;
+
+/// <summary>
+/// The second ensemble of a jar, for its tasting day alone: household learning, tastes and gas speak here and nowhere else, so
+/// that they can move no line.
+/// </summary>
+internal static class TastingMembers
+{
+    /// <summary>Whether anything was given that only the tasting day may hear of.</summary>
+    public static bool AreAskedFor(ForecastRequest request) =>
+        request.Target is { Kind: not TargetKind.Ph } && (request.Tastes.Count > 0 || request.Gas.Count > 0 || request.Household is not null);
+
+    /// <summary>Members that fit all that was seen under a household's prior.</summary>
+    public static double[] Draw(ForecastRequest request, JarMembers jar, HouseholdPrior household)
+    {
+        MemberPrior prior = PriorOf(household);
+        double[] deviates = prior.Draw(Philox.Key(request.Seed, ModelIdentity.Key, 2), request.Members);
+        double level = request.Target is { Kind: TargetKind.Sourness } target ? target.Level : 1;
+        var evidence = new Evidence(request.Readings, request.Tastes, request.Gas, level);
+        new ReadingFit(jar, evidence, request.Members).Run(deviates, prior, Philox.Key(request.Seed, 2));
+        return deviates;
+    }
+
+    /// <summary>The target's passage, at each member's own level where the target is a taste.</summary>
+    public static Passage Passage(ForecastTarget target, double[] deviates)
+    {
+        int members = deviates.Length / Deviate.Count;
+        return target.Kind == TargetKind.Sourness
+            ? new(Watched.Sourness, [.. Enumerable.Range(0, members).Select(m => target.Level * Math.Exp(HouseholdPrior.TotalTaste * deviates[(m * Deviate.Count) + Deviate.Taste]))])
+            : new(Watched.Acidity, target.Level, members);
+    }
+
+    private static MemberPrior PriorOf(HouseholdPrior household)
+    {
+        double lnRate = new PriorSpread().LnRate;
+        double[] mean = [.. MemberPrior.Standard.Mean];
+        double[] deviation = [.. MemberPrior.Standard.StandardDeviation];
+        mean[Deviate.Rate] = household.LnRateMean / lnRate;
+        deviation[Deviate.Rate] = household.LnRateDeviation / lnRate;
+        mean[Deviate.Taste] = household.LnTasteMean / HouseholdPrior.TotalTaste;
+        deviation[Deviate.Taste] = household.LnTasteDeviation / HouseholdPrior.TotalTaste;
+        return new(mean, deviation);
+    }
+}
