@@ -26,7 +26,7 @@ public sealed class PowerCutTests(ITestOutputHelper output)
         Stored stored = await Stored.ReadAsync(host.ReadingsFile);
 
         Report("our broker", publisher, stored);
-        AssertNothingLost(publisher, stored);
+        AssertNothingLost(publisher, stored, sentAgainByTheBroker: 0);
     }
 
     [Fact]
@@ -44,7 +44,8 @@ public sealed class PowerCutTests(ITestOutputHelper output)
         await host.StopAsync();
 
         Report("an outside broker", publisher, stored);
-        AssertNothingLost(publisher, stored);
+        // It sends what it saw no acknowledgement of once more to each connection we make.
+        AssertNothingLost(publisher, stored, sentAgainByTheBroker: _kills);
     }
 
     private static async Task KillAgainAndAgainAsync(KilledHost host, Publisher publisher, int seed)
@@ -64,12 +65,12 @@ public sealed class PowerCutTests(ITestOutputHelper output)
     private static async Task WaitForSessionAsync(Mosquitto broker) =>
         Assert.Contains("online", await MosquittoPublisher.HearAsync(broker.Port, "fermentwatch/service/status", 1), StringComparison.Ordinal);
 
-    private static void AssertNothingLost(Publisher publisher, Stored stored)
+    private static void AssertNothingLost(Publisher publisher, Stored stored, int sentAgainByTheBroker)
     {
         Assert.All(publisher.Numbers, entry => Assert.True(entry.Value.IsAcknowledged));
         Assert.All(publisher.Numbers.Keys.Where(Publisher.IsTimed), number => Assert.Equal(1, stored.Timed.GetValueOrDefault(number)));
         Assert.All(publisher.Numbers.Where(entry => !Publisher.IsTimed(entry.Key)), entry =>
-            Assert.InRange(stored.Bare.GetValueOrDefault(entry.Key), 1, entry.Value.Times));
+            Assert.InRange(stored.Bare.GetValueOrDefault(entry.Key), 1, entry.Value.Times + sentAgainByTheBroker));
     }
 
     private void Report(string door, Publisher publisher, Stored stored) => output.WriteLine(string.Create(CultureInfo.InvariantCulture,
@@ -97,7 +98,7 @@ public sealed class PowerCutTests(ITestOutputHelper output)
             while (true)
             {
                 Stored stored = await ReadAsync(file);
-                if (stored.Timed.Count + stored.Bare.Count >= readings || TimeProvider.System.GetElapsedTime(start) > TimeSpan.FromSeconds(60))
+                if (stored.Timed.Count + stored.Bare.Count >= readings || TimeProvider.System.GetElapsedTime(start) > TimeSpan.FromMinutes(5))
                     return stored;
                 await Task.Delay(TimeSpan.FromMilliseconds(100), TimeProvider.System);
             }

@@ -10,26 +10,32 @@ public static class NotANumberTokens
     /// <summary>A copy in which each such word outside strings is null; null if there is none.</summary>
     public static byte[]? ReplaceWithNull(ReadOnlySpan<byte> document)
     {
-        var output = new ArrayBufferWriter<byte>(document.Length + 16);
-        bool inString = false, found = false;
+        ArrayBufferWriter<byte>? output = null;
+        bool inString = false;
+        int copied = 0;
         for (int i = 0; i < document.Length;)
         {
-            int length = inString ? 0 : WordLength(document[i..]);
+            int length = inString || !MayStartWord(document[i]) ? 0 : WordLength(document[i..]);
             if (length > 0 && StartsValue(document, i))
             {
+                output ??= new ArrayBufferWriter<byte>(document.Length + 16);
+                output.Write(document[copied..i]);
                 output.Write("null"u8);
-                found = true;
                 i += length;
+                copied = i;
                 continue;
             }
-            int step = inString && document[i] == (byte)'\\' && i + 1 < document.Length ? 2 : 1;
             if (document[i] == (byte)'"')
                 inString = !inString;
-            output.Write(document.Slice(i, step));
-            i += step;
+            i += inString && document[i] == (byte)'\\' ? 2 : 1;
         }
-        return found ? output.WrittenSpan.ToArray() : null;
+        if (output is null)
+            return null;
+        output.Write(document[copied..]);
+        return output.WrittenSpan.ToArray();
     }
+
+    private static bool MayStartWord(byte first) => first is (byte)'n' or (byte)'N' or (byte)'i' or (byte)'I' or (byte)'-' or (byte)'+';
 
     private static bool StartsValue(ReadOnlySpan<byte> document, int index)
     {

@@ -12,7 +12,7 @@ namespace FermentWatch.Intake.Door;
 public sealed class RowsBeforeStart(IReadingLog log, TimeProvider time)
 {
     /// <summary>How far before a sensor's last row the rows reach that may be sent again.</summary>
-    public static readonly Duration Reach = Duration.FromMinutes(1);
+    public static readonly Duration Reach = RedeliveryMemory.Span;
 
     private readonly Instant _startedAt = Instant.FromDateTimeOffset(time.GetUtcNow());
     private readonly ConcurrentDictionary<(int Sensor, Quantity Quantity), Lazy<Task<ConcurrentDictionary<double, int>>>> _rows = new();

@@ -88,9 +88,7 @@ internal sealed class BrokerEvents(
 
     private Task OnDisconnectedAsync(ClientDisconnectedEventArgs left)
     {
-        // After a takeover the place belongs to the newcomer.
-        if (left.DisconnectType != MqttClientDisconnectType.Takeover)
-            gate.Leave(left.ClientId);
+        gate.Leave(left.ClientId);
         return Task.CompletedTask;
     }
 

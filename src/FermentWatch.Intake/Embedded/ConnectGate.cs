@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kitchen.Sensors;
 using MQTTnet.Protocol;
@@ -8,12 +7,27 @@ namespace FermentWatch.Intake.Embedded;
 /// <summary>Decides who may connect, and knows who is connected.</summary>
 internal sealed class ConnectGate(ISensorBook book, int maxConnections)
 {
-    private readonly ConcurrentDictionary<string, ClientGrant> _connected = new(StringComparer.Ordinal);
+    private readonly Lock _lock = new();
+    private readonly Dictionary<string, (ClientGrant Grant, int Connections)> _connected = new(StringComparer.Ordinal);
 
     /// <summary>Who is connected, by client id.</summary>
-    public IReadOnlyCollection<KeyValuePair<string, ClientGrant>> Connected => _connected.ToArray();
+    public IReadOnlyCollection<KeyValuePair<string, ClientGrant>> Connected
+    {
+        get
+        {
+            lock (_lock)
+                return [.. _connected.Select(client => KeyValuePair.Create(client.Key, client.Value.Grant))];
+        }
+    }
 
-    public int Count => _connected.Count;
+    public int Count
+    {
+        get
+        {
+            lock (_lock)
+                return _connected.Count;
+        }
+    }
 
     /// <summary>Lets a client in, or says why not. Who is let in holds a place until <see cref="Leave"/>.</summary>
     /// <param name="clientId">Not empty.</param>
@@ -27,22 +41,34 @@ internal sealed class ConnectGate(ISensorBook book, int maxConnections)
         if (credential is null || !SensorPassword.Verify(credential, password))
             return (null, RefusalReason.BadCredentials);
 
-        var grant = new ClientGrant(credential);
-        // The same user with the same client id is the same device come back before we noticed that it was gone.
-        if (_connected.TryGetValue(clientId, out ClientGrant? other))
+        lock (_lock)
         {
-            if (other.Credential.User != user)
+            // The same user with the same client id is the same device come back before we noticed that it was gone. Until its old
+            // connection is, both are counted: which of the two ends first is not known.
+            bool cameBack = _connected.TryGetValue(clientId, out var before);
+            if (cameBack && before.Grant.Credential.User != user)
                 return (null, RefusalReason.ClientIdTaken);
-            _connected[clientId] = grant;
+            if (!cameBack && _connected.Count >= maxConnections)
+                return (null, RefusalReason.TooManyConnections);
+            var grant = new ClientGrant(credential);
+            _connected[clientId] = (grant, before.Connections + 1);
             return (grant, null);
         }
-        if (_connected.Count >= maxConnections)
-            return (null, RefusalReason.TooManyConnections);
-        return _connected.TryAdd(clientId, grant) ? (grant, null) : (null, RefusalReason.ClientIdTaken);
     }
 
-    /// <summary>Gives the place of a client back.</summary>
-    public void Leave(string clientId) => _connected.TryRemove(clientId, out _);
+    /// <summary>Notes that a connection of a client has ended; its place is free when none is left.</summary>
+    public void Leave(string clientId)
+    {
+        lock (_lock)
+        {
+            if (!_connected.TryGetValue(clientId, out var client))
+                return;
+            if (client.Connections > 1)
+                _connected[clientId] = (client.Grant, client.Connections - 1);
+            else
+                _connected.Remove(clientId);
+        }
+    }
 
     /// <summary>What a client is told. MQTT 3.1.1 knows only these few answers; MQTT 5 knows them too.</summary>
     public static MqttConnectReasonCode Answer(RefusalReason refusal) => refusal switch

@@ -17,7 +17,8 @@ internal static class IntakeServices
             .AddSingleton(provider => new SensorDirectory(provider.GetRequiredService<ISensorBook>(), provider.GetRequiredService<TimeProvider>()))
             .AddSingleton(provider => new MessageDoor(
                 new WakingIntake(provider.GetRequiredService<IReadingIntake>(), new Lazy<ServiceLoops>(provider.GetRequiredService<ServiceLoops>)),
-                provider.GetRequiredService<SensorDirectory>()))
+                provider.GetRequiredService<SensorDirectory>(),
+                rows: new RowsBeforeStart(provider.GetRequiredService<IReadingLog>(), provider.GetRequiredService<TimeProvider>())))
             .AddSingleton<Broker>()
             .AddSingleton<BrokerOutlet>()
             .AddSingleton<IMessageOutlet>(provider => provider.GetRequiredService<BrokerOutlet>());
