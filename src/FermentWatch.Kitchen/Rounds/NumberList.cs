@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace FermentWatch.Kitchen.Rounds;
 
-/// <summary>Jar numbers as they are said aloud: <c>3, 5 to 8 and 12</c>.</summary>
+/// <summary>Jar numbers as they are said aloud: <c>3, 5 to 8, 12</c>.</summary>
 public static class NumberList
 {
     /// <summary>Runs of three and more are drawn together.</summary>
@@ -16,8 +16,7 @@ public static class NumberList
             else
                 runs.Add((number, number));
         }
-        List<string> parts = [.. runs.SelectMany(run => Parts(run.First, run.Last))];
-        return parts.Count < 2 ? string.Concat(parts) : $"{string.Join(", ", parts.Take(parts.Count - 1))} and {parts[^1]}";
+        return string.Join(", ", runs.SelectMany(run => Parts(run.First, run.Last)));
     }
 
     private static IEnumerable<string> Parts(int first, int last) => (last - first) switch

@@ -17,7 +17,7 @@ public sealed class RoundPass(
         Household household = await households.ReadAsync(cancellationToken);
         DateTimeZone zone = household.Zone;
         LocalDate today = now.InZone(zone).Date;
-        LocalDate last = (await rounds.LastAsync(cancellationToken))?.Date ?? BeforeTheFirst(today, household, now);
+        LocalDate last = (await rounds.LastAsync(cancellationToken))?.Date ?? await BeginAsync(today, household, now, cancellationToken);
         var opened = new List<LocalDate>();
         foreach ((LocalDate date, Instant dueAt) in RoundCalendar.DueAfter(last, household.RoundAt, zone, now).ToList())
         {
@@ -77,7 +77,14 @@ public sealed class RoundPass(
             DueAt = dueAt, ExpiresAt = expiresAt, NextAttemptAt = dueAt,
         })];
 
-    /// <summary>A household that begins after today's hour gets its first round tomorrow.</summary>
-    private static LocalDate BeforeTheFirst(LocalDate today, Household household, Instant now) =>
-        RoundCalendar.At(today, household.RoundAt, household.Zone) > now ? today.PlusDays(-1) : today;
+    /// <summary>
+    /// Writes down where the rounds of a new household begin: today if its hour is still to come, else tomorrow. The date before
+    /// counts as missed, so that nobody is told of it.
+    /// </summary>
+    private async Task<LocalDate> BeginAsync(LocalDate today, Household household, Instant now, CancellationToken cancellationToken)
+    {
+        LocalDate before = RoundCalendar.At(today, household.RoundAt, household.Zone) > now ? today.PlusDays(-1) : today;
+        await rounds.OpenAsync(new Round { Date = before, DueAt = now, OpenedAt = now, Missed = true }, [], cancellationToken);
+        return before;
+    }
 }

@@ -1,5 +1,5 @@
 using System.Globalization;
-using FermentWatch.Kitchen.Guides;
+using FermentWatch.Kitchen.Observations;
 
 namespace FermentWatch.Kitchen.Rounds;
 
@@ -14,20 +14,19 @@ public static class RoundWords
             $"{sheet.Date:ddd d MMM}: {jars} {(jars == 1 ? "jar" : "jars")}, {Minutes(sheet)}");
     }
 
-    /// <summary>The message: shelves first, then what differs from looking through the glass.</summary>
+    /// <summary>The message: the look through the glass by shelf, then what differs from it.</summary>
     public static string Body(RoundSheet sheet)
     {
-        var lines = new List<string>();
-        foreach (RoundShelf shelf in sheet.Shelves)
-            lines.Add($"{shelf.Place.Name} {NumberList.Say(Numbers(shelf.Jars))}: {ThroughTheGlass(shelf)}");
+        string shelves = string.Join("; ", sheet.Shelves.Select(shelf => $"{shelf.Place.Name} {NumberList.Say(Numbers(shelf.Jars))}"));
+        var lines = new List<string> { $"Under brine? {shelves}" };
         AddLine(lines, sheet, "Let gas out", each => each.LookFors.Contains(LookFor.LetGasOut));
-        AddLine(lines, sheet, "Open, check the surface", each => each.Trouble is null && each.LookFors.Contains(LookFor.OpenForSurface));
+        AddLine(lines, sheet, "Open", each => each.Trouble is null && each.LookFors.Contains(LookFor.OpenForSurface));
         foreach (var trouble in sheet.Jars.Where(each => each.Trouble is not null).GroupBy(each => each.Trouble!.Kind).OrderBy(group => group.Key))
-            lines.Add($"Closer watch, {SightingGuides.Of(trouble.Key).Name}: {NumberList.Say(Numbers(trouble))}");
+            lines.Add($"Watch for {Short(trouble.Key)}: {NumberList.Say(Numbers(trouble))}");
         AddLine(lines, sheet, "Measure pH", each => each.LookFors.Contains(LookFor.MeasurePh));
         AddLine(lines, sheet, "Taste", each => each.LookFors.Contains(LookFor.Taste));
-        AddLine(lines, sheet, "Not looked at yesterday", each => each.DaysNotLookedAt == 1);
-        AddLine(lines, sheet, "Not looked at for days", each => each.DaysNotLookedAt > 1);
+        AddLine(lines, sheet, "Missed yesterday", each => each.DaysNotLookedAt == 1);
+        AddLine(lines, sheet, "Missed for days", each => each.DaysNotLookedAt > 1);
         return string.Join("\n", lines);
     }
 
@@ -40,14 +39,23 @@ public static class RoundWords
     private static void AddLine(List<string> lines, RoundSheet sheet, string what, Func<RoundJar, bool> which)
     {
         var numbers = Numbers(sheet.Jars.Where(which)).ToList();
+        bool all = numbers.Count > 1 && numbers.Count == sheet.Jars.Count();
         if (numbers.Count > 0)
-            lines.Add($"{what}: {NumberList.Say(numbers)}");
+            lines.Add($"{what}: {(all ? "all" : NumberList.Say(numbers))}");
     }
 
     private static IEnumerable<int> Numbers(IEnumerable<RoundJar> jars) => jars.Select(each => each.Jar.Number);
 
-    private static string ThroughTheGlass(RoundShelf shelf) =>
-        shelf.Jars.Any(each => each.LookFors.Contains(LookFor.LeafUnder)) ? "brine over the leaf?" : "all under brine?";
+    private static string Short(SightingKind kind) => kind switch
+    {
+        SightingKind.PiecesUp => "pieces up",
+        SightingKind.Film => "film",
+        SightingKind.FuzzOrUnsure => "fuzz",
+        SightingKind.BrineLow => "low brine",
+        SightingKind.OffSmell => "smell",
+        SightingKind.Slime => "slime",
+        _ => "what was seen",
+    };
 
     private static string Minutes(RoundSheet sheet)
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 
 namespace FermentWatch.Kitchen.Words;
 

@@ -73,7 +73,7 @@ public class RoundPlanTests
     public void Of_JarsByShelf_InShelfOrder()
     {
         RoundSheet sheet = Sheet(3, Make.Jar(4, Make.Cellar), Make.Jar(2), Make.Jar(1));
-        Assert.Equal(["Counter: 1 and 2", "Cellar: 4"], sheet.Shelves.Select(shelf => $"{shelf.Place.Name}: {NumberList.Say(shelf.Jars.Select(each => each.Jar.Number))}"));
+        Assert.Equal(["Counter: 1, 2", "Cellar: 4"], sheet.Shelves.Select(shelf => $"{shelf.Place.Name}: {NumberList.Say(shelf.Jars.Select(each => each.Jar.Number))}"));
     }
 
     private static RoundJar OnDay(int day, Jar jar) => Sheet(day, jar).Jars.Single();

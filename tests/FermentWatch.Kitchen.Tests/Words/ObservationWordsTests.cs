@@ -1,6 +1,7 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
+using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 
 namespace FermentWatch.Kitchen.Tests.Words;
 

@@ -1,6 +1,7 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 
 namespace FermentWatch.Service.Demo.Household;
 

@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using Microsoft.Data.Sqlite;
 using NodaTime;
+using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 
 namespace FermentWatch.Storage.Tests.Records.Books;
 
