@@ -11,7 +11,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
 {
     private static readonly (string Name, string Path)[] Pages =
     [
-        ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"),
+        ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
+        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"),
         ("put-up", "/put-up"), ("sensors", "/sensors"), ("household", "/household"), ("not-found", "/jars/999"),
     ];
 
@@ -50,6 +51,10 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.MeasureAsync(kitchen, 2, "4.2", "Meter", check: true);
         await page.MeasureAsync(kitchen, 3, "4.8", "Meter", check: true);
         await page.MeasureAsync(kitchen, 4, "3.9", "Strip", check: true);
+        await page.GotoAsync(kitchen.Address + "/jars/4/taste");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Nearly" }).ClickAsync();
+        await page.GotoAsync(kitchen.Address + "/jars/5/seen");
+        await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
     }
 
     private static async Task LookAtErrorsAsync(IPage page, RunningKitchen kitchen, List<string> findings)

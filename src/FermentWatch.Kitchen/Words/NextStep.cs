@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Troubles;
 
 namespace FermentWatch.Kitchen.Words;
 
@@ -17,10 +18,11 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
     /// a week, longer when cooler, and to discard what does not get there (Univ. of Minnesota Extension 2021).
     /// </summary>
     /// <param name="jar">The jar.</param>
+    /// <param name="trouble">What trouble means for it at present.</param>
     /// <param name="line">Where it stands against the acid line.</param>
     /// <param name="dayNumber">Dates since packing.</param>
     /// <param name="tasteFrom">The first day worth tasting.</param>
-    public static NextStep Of(Jar jar, AcidLineReport line, int dayNumber, int tasteFrom)
+    public static NextStep Of(Jar jar, TroubleState trouble, AcidLineReport line, int dayNumber, int tasteFrom)
     {
         if (AcidLineWords.Sentence(line.Alarm) is { } alarm)
             return new(alarm, "the pH has risen: look at it now", true);
@@ -28,6 +30,9 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
             return new("In the cold. Eat the oldest jar first.", "in the cold", false);
         if (jar.Stage is JarStage.Finished or JarStage.ThrownOut)
             return new("This jar is finished. Nothing to do.", "finished", false);
+        if (trouble is { ForecastWithdrawn: true, Last: { } seen })
+            return new($"After {ObservationWords.Of(seen.Kind)} nothing is forecast until a pH is measured. Do what its guide says, then measure.",
+                $"{ObservationWords.Of(seen.Kind)}: see its guide, measure the pH", true);
         if (dayNumber >= DayOfTheWeekRule && line.State != AcidLineState.MeasuredBelow)
             return WeekRule(dayNumber, line.State);
         if (line is { State: AcidLineState.MeasuredBelow, Settled: false })

@@ -1,6 +1,8 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -10,14 +12,25 @@ public class NextStepTests
 {
     private static readonly AcidLineReport NotMeasured = new(AcidLineState.NotMeasured, null, false, AcidLineAlarm.None);
 
+    private static readonly TroubleState NoTrouble = new(null, false, false);
+
     private static AcidLineReport Below(bool settled) => new(AcidLineState.MeasuredBelow, Jars.Ph(3.8, Jars.Packed), settled, AcidLineAlarm.None);
 
     [Fact]
     public void Of_Alarm_ComesBeforeEverything()
     {
-        NextStep step = NextStep.Of(Jars.Of("cabbage"), Below(true) with { Alarm = AcidLineAlarm.Rise }, 12, 6);
+        NextStep step = NextStep.Of(Jars.Of("cabbage"), NoTrouble, Below(true) with { Alarm = AcidLineAlarm.Rise }, 12, 6);
         Assert.True(step.Urgent);
         Assert.StartsWith("The pH is rising", step.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_TroubleUnmeasured_SendsToTheGuideAndTheMeter()
+    {
+        var film = new Sighting { Id = Guid.Empty, JarId = Guid.Empty, At = Jars.Packed, EnteredAt = Jars.Packed, By = "Ada", Kind = SightingKind.Film };
+        NextStep step = NextStep.Of(Jars.Of("cabbage"), new TroubleState(film, true, true), NotMeasured, 9, 6);
+        Assert.True(step.Urgent);
+        Assert.StartsWith("After a flat white film nothing is forecast until a pH is measured.", step.Text, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -25,18 +38,18 @@ public class NextStepTests
     [InlineData(7, true)]
     public void Of_WeekOverWithoutAReadingBelow_SaysSoFromDay7(int day, bool urgent)
     {
-        NextStep step = NextStep.Of(Jars.Of("cabbage"), NotMeasured, day, 9);
+        NextStep step = NextStep.Of(Jars.Of("cabbage"), NoTrouble, NotMeasured, day, 9);
         Assert.Equal(urgent, step.Urgent);
         Assert.Equal(urgent, step.Text.Contains("no reading below 4.6", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Of_OneCountedReading_AsksForTheSecond() =>
-        Assert.Contains("two readings", NextStep.Of(Jars.Of("cabbage"), Below(false), 12, 6).Text, StringComparison.Ordinal);
+        Assert.Contains("two readings", NextStep.Of(Jars.Of("cabbage"), NoTrouble, Below(false), 12, 6).Text, StringComparison.Ordinal);
 
     [Fact]
     public void Of_SettledAndDue_AsksForATaste() =>
-        Assert.StartsWith("Taste it today", NextStep.Of(Jars.Of("cabbage"), Below(true), 12, 12).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Taste it today", NextStep.Of(Jars.Of("cabbage"), NoTrouble, Below(true), 12, 12).Text, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("cabbage", 2.4, AcidLineState.NotMeasured, 6)]

@@ -18,6 +18,9 @@ public sealed record CourseData
     /// <summary>Standing pH measurements.</summary>
     public required IReadOnlyList<PhMeasurement> Readings { get; init; }
 
+    /// <summary>What else was seen, tasted or done and stands.</summary>
+    public IReadOnlyList<Observation> Entries { get; init; } = [];
+
     /// <summary>Acidity at which the jar is as sour as wanted, per cent lactic.</summary>
     public required double TargetPercentLactic { get; init; }
 

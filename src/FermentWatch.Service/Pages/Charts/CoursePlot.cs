@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Service.Pages.Charts;
@@ -25,7 +26,7 @@ public sealed class CoursePlot
         Temperature = ChartPanel.Of($"Temperature, {MeasureWords.Symbol(data.Unit)}", 26, 80, low, high);
         Ph = ChartPanel.Of("pH", Temperature.Bottom + PanelGap, 170, 3, 6.5);
         Acidity = ChartPanel.Of("Acid, per cent", Ph.Bottom + PanelGap, 120, 0, mostAcid);
-        Height = Acidity.Bottom + 44;
+        Height = Acidity.Bottom + 66;
     }
 
     public double Width { get; }
@@ -35,6 +36,9 @@ public sealed class CoursePlot
     public double Left => LeftMargin;
 
     public double Right => Width - RightMargin;
+
+    /// <summary>Where the signs of what was entered stand.</summary>
+    public double EntriesY => Acidity.Bottom + 20;
 
     public ChartPanel Temperature { get; }
 
@@ -90,6 +94,12 @@ public sealed class CoursePlot
         .Where(entry => entry.Day >= 0 && entry.Day <= _data.LastDay)
         .Select(entry => new MeasuredPoint(_days.At(entry.Day), Ph.Values.At(entry.Reading.Ph), entry.Reading.Method));
 
+    /// <summary>Looks, sightings, tastes and changes of stage, each with its sign.</summary>
+    public IEnumerable<AxisMark> Entries => _data.Entries
+        .Select(entry => (Day: (entry.At - _data.Calendar.Origin).TotalDays, Sign: SignOf(entry)))
+        .Where(entry => entry.Sign is not null && entry.Day >= 0 && entry.Day <= _data.LastDay)
+        .Select(entry => new AxisMark(_days.At(entry.Day), entry.Sign!));
+
     /// <summary>Dates along the bottom, as many as there is room for.</summary>
     public IEnumerable<AxisMark> Dates
     {
@@ -101,6 +111,15 @@ public sealed class CoursePlot
                 yield return new AxisMark(_days.At(day), _data.Calendar.Date(day).ToString("d MMM", CultureInfo.InvariantCulture));
         }
     }
+
+    private static string? SignOf(Observation entry) => entry switch
+    {
+        Look => "|",
+        Sighting => "!",
+        Taste => "T",
+        StageChange => ">",
+        _ => null,
+    };
 
     private IEnumerable<CoursePoint> Shown => _data.Course.Where(point => point.Day <= _data.LastDay);
 

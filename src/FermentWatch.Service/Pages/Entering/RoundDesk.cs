@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Service.Pages.Rounds;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -38,6 +39,35 @@ public sealed class RoundDesk(
         var wanted = sheet.Shelves.Where(each => shelf is null || each.Place.Id == shelf)
             .SelectMany(each => each.Jars).Select(each => each.Jar.Number).Where(number => !except.Contains(number)).ToHashSet();
         return await AnswerAsync(mark, (answering, kept) => answering.AllWell(kept.Where(jar => wanted.Contains(jar.Number)), opened), cancellationToken);
+    }
+
+    /// <summary>All well for the jars that stood on a page, each opened or looked at through the glass.</summary>
+    /// <param name="numbers">Numbers of the jars.</param>
+    /// <param name="opened">Numbers of those of them that were opened.</param>
+    /// <param name="mark">Identity of the answer and who gives it.</param>
+    /// <param name="cancellationToken">Gives up before anything is filed.</param>
+    public Task<AnswerOutcome> AllWellAsync(IReadOnlySet<int> numbers, IReadOnlySet<int> opened, EntryMark mark, CancellationToken cancellationToken) =>
+        AnswerAsync(mark, (answering, kept) =>
+        {
+            var asked = kept.Where(jar => numbers.Contains(jar.Number)).ToLookup(jar => opened.Contains(jar.Number));
+            AnswerOutcome glass = answering.AllWell(asked[false], opened: false), open = answering.AllWell(asked[true], opened: true);
+            return new AnswerOutcome([.. glass.Observations, .. open.Observations], [.. glass.Known, .. open.Known], []);
+        }, cancellationToken);
+
+    /// <summary>Looks of former days, entered afterwards from the week sheet; what somebody answered for before stays as it is.</summary>
+    /// <param name="ticks">Jar number and date of each tick.</param>
+    /// <param name="mark">Who enters them.</param>
+    /// <param name="cancellationToken">Gives up before anything is filed.</param>
+    public async Task<AnswerOutcome> EnterWeekAsync(IReadOnlyCollection<(int Number, LocalDate Date)> ticks, EntryMark mark, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        return await AnswerAsync(mark, (_, kept) =>
+        {
+            var byNumber = kept.ToDictionary(jar => jar.Number);
+            var looks = ticks.Distinct().Where(tick => byNumber.ContainsKey(tick.Number))
+                .Select(tick => WeekLook.Of(byNumber[tick.Number], tick.Date, household, mark.By, Now)).OfType<Look>();
+            return new AnswerOutcome([.. looks], [], []);
+        }, cancellationToken);
     }
 
     /// <summary>Something was seen.</summary>

@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -31,8 +32,9 @@ public sealed class JarView
         Calendar = new ForecastCalendar(origin, saved?.Forecast.Course[^1].Day ?? 0, now, household.Zone);
         Measurements = [.. jar.Standing.OfType<PhMeasurement>()];
         Line = AcidLine.Report(Measurements, household.Zone);
+        Trouble = Kitchen.Troubles.Trouble.Of(jar, household.Zone);
         TasteFromDay = Tasting.FirstDay(jar, Forecast?.Target ?? default, Line.State);
-        Next = NextStep.Of(jar, Line, Calendar.DayNumber, TasteFromDay);
+        Next = NextStep.Of(jar, Trouble, Line, Calendar.DayNumber, TasteFromDay);
     }
 
     public Jar Jar { get; }
@@ -47,17 +49,23 @@ public sealed class JarView
 
     public AcidLineReport Line { get; }
 
+    /// <summary>What trouble means for it at present.</summary>
+    public TroubleState Trouble { get; }
+
     public int TasteFromDay { get; }
 
     public NextStep Next { get; }
 
-    /// <summary>The latest forecast; null until the first was made.</summary>
-    public Forecast? Forecast => _saved?.Forecast;
+    /// <summary>The latest forecast; null until the first was made, and while it is withdrawn after trouble.</summary>
+    public Forecast? Forecast => Trouble.ForecastWithdrawn ? null : _saved?.Forecast;
 
     /// <summary>End of the last quarter hour the forecast knows.</summary>
     public Instant? ForecastAsOf => _saved?.AsOf;
 
     public SournessLevel Target => SournessLevel.Of(Jar.Target);
+
+    /// <summary>Whether tasting is a question at all: it works, and no trouble keeps it back.</summary>
+    public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false };
 
     public bool IsKept => Jar.Stage is JarStage.Fermenting or JarStage.Cold;
 
@@ -67,6 +75,7 @@ public sealed class JarView
     /// <summary>When it is sour enough, in a sentence.</summary>
     public string SourEnough => Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
+        : Trouble is { ForecastWithdrawn: true, Last: { } seen } ? $"Nothing is forecast since {ObservationWords.Of(seen.Kind)} was seen, until a pH is measured."
         : "The forecast is being worked out. Look again in a minute.";
 
     /// <summary>The state against the acid line, in two words.</summary>

@@ -5,6 +5,7 @@ using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Service.Pages.Jars;
 using FermentWatch.Service.Pages.Layout;
+using FermentWatch.Service.Pages.Rounds;
 using FermentWatch.Service.Pages.Sensors;
 using Microsoft.AspNetCore.Authorization;
 
@@ -27,7 +28,7 @@ public static class PagesServices
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
         services.AddAccounts().AddSignInRate().AddApi();
-        services.AddSingleton<JarReader>().AddSingleton<SensorReader>();
+        services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();

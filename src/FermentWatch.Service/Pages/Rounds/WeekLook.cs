@@ -1,0 +1,29 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
+using NodaTime;
+
+namespace FermentWatch.Service.Pages.Rounds;
+
+/// <summary>A tick of the week sheet as a look at the hour of that day's round.</summary>
+internal static class WeekLook
+{
+    /// <summary>The look; null where the date is not over yet, before the packing, not in the calendar, or answered for already.</summary>
+    public static Look? Of(Jar jar, LocalDate date, Household household, string by, Instant now)
+    {
+        if (RoundCalendar.At(date, household.RoundAt, household.Zone) is not { } due)
+            return null;
+        LocalDate packed = jar.PackedAt.InZone(household.Zone).Date, today = now.InZone(household.Zone).Date;
+        if (date > today || date < packed || jar.Stage != JarStage.Fermenting || IsAnswered(jar, date, household.Zone))
+            return null;
+        return new Look
+        {
+            Id = Guid.CreateVersion7(now.ToDateTimeOffset()), JarId = jar.Id, At = Instant.Min(now, Instant.Max(due, jar.PackedAt)), EnteredAt = now, By = by, Opened = false,
+        };
+    }
+
+    /// <summary>Whether somebody answered for the jar on a date, as the round counts it.</summary>
+    public static bool IsAnswered(Jar jar, LocalDate date, DateTimeZone zone) =>
+        jar.Standing.Any(each => each is Look or Sighting or Taste or StageChange && each.At.InZone(zone).Date == date);
+}

@@ -1,0 +1,90 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+
+namespace FermentWatch.Browser.Tests;
+
+/// <summary>The morning round, in a browser that runs no script.</summary>
+public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    [Fact]
+    public async Task Answer_TwentyFourJarsOnThreeShelvesOneWithFilm_TakesFiveTaps()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        foreach (string place in new[] { "kitchen counter", "cellar", "refrigerator" })
+            await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", place, howMany: 8, daysAgo: 8);
+        await page.GotoAsync(kitchen.Address + "/");
+        int taps = 0;
+        async Task TapAsync(ILocator target)
+        {
+            taps++;
+            await target.ClickAsync();
+        }
+        ILocator Shelf(string name) => page.GetByRole(AriaRole.Button, new() { Name = $"All well but the ticked: {name}" });
+
+        await TapAsync(Shelf("kitchen counter"));
+        await TapAsync(page.GetByRole(AriaRole.Checkbox, new() { Name = "Jar 14" }));
+        await TapAsync(Shelf("cellar"));
+        await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }));
+        Assert.Contains("Skim it off with a clean spoon", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        await TapAsync(Shelf("refrigerator"));
+
+        Assert.Equal(5, taps);
+        Assert.Contains("All looked at.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        var jars = await kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(CancellationToken.None);
+        Assert.Equal(24, jars.Count);
+        Assert.Equal(SightingKind.Film, Assert.IsType<Sighting>(Assert.Single(jars.Single(jar => jar.Number == 14).Observations)).Kind);
+        Assert.All(jars.Where(jar => jar.Number != 14), jar => Assert.False(Assert.IsType<Look>(Assert.Single(jar.Observations)).Opened));
+        await page.GotoAsync(kitchen.Address + "/jars/14");
+        Assert.Contains("Nothing is forecast since a flat white film was seen, until a pH is measured.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task WeekSheet_TicksOfFormerDays_AreEnteredAfterwardsOnce()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "carrot", "900 g", "2.25 %", "cellar", daysAgo: 16);
+        await page.GotoAsync(kitchen.Address + "/week-sheet?back=1");
+        Assert.Equal(7, await page.Locator("td input[type=checkbox]").CountAsync());
+        await page.Locator("td input[type=checkbox]").Nth(0).CheckAsync();
+        await page.Locator("td input[type=checkbox]").Nth(3).CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Enter the ticks: all well" }).ClickAsync();
+
+        Assert.Contains("Entered.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Equal(5, await page.Locator("td input[type=checkbox]").CountAsync());
+        Jar jar = Assert.Single(await kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(CancellationToken.None));
+        Assert.Equal(2, jar.Observations.OfType<Look>().Select(look => look.At).Distinct().Count());
+        Assert.All(jar.Observations, look => Assert.True(look.At < look.EnteredAt));
+    }
+
+    [Fact]
+    public async Task Onward_RightTaste_LeadsIntoTheColdWithTheCautionBesideIt()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 22);
+        await page.GotoAsync(kitchen.Address + "/jars/1/taste");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Right" }).ClickAsync();
+        Assert.Contains("Public advice lets kraut work 3 to 6 weeks", await page.InnerTextAsync("form"), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Into the cold" }).ClickAsync();
+        await page.WaitForURLAsync(kitchen.Address + "/jars/1");
+        Assert.Contains("refrigerator, in the cold", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+
+        await page.GotoAsync(kitchen.Address + "/jars/1/on");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Thrown out" }).ClickAsync();
+        Assert.Contains("a few words on why it was thrown out", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        await page.GetByLabel("Why it is thrown out").FillAsync("too soft");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Thrown out" }).ClickAsync();
+        await page.WaitForURLAsync(kitchen.Address + "/jars");
+        Assert.Contains("No jar yet", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+    }
+}
