@@ -44,7 +44,7 @@ internal sealed class PosteriorSampler(MemberPrior prior, PosteriorSampler.Judge
             taken += step;
             Resample(deviates, logLikelihood, weights, (uint)stage);
             bool last = taken >= 1;
-            for (int round = 0; round < (last ? 2 : 1); round++)
+            for (int round = 0; round < (last ? 4 : 1); round++)
             {
                 // Each half moves about the other half's cloud: a cloud that held the member itself would draw it in.
                 int middle = members / 2 * N;

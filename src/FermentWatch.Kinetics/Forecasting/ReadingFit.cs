@@ -38,13 +38,14 @@ internal sealed class ReadingFit
             return;
         _jar.Run(deviates, _table, _trace);
         bool[] unexpected = [.. _evidence.Readings.Select(IsFarOut)];
+        double[] expected = [.. _evidence.Readings.Select(Expected)];
         new PosteriorSampler(prior, Judge, _evidence.Fold(Philox.Key(seed, ModelIdentity.Key, 1))).Move(deviates);
         _jar.Run(deviates, _table, _trace);
         for (int i = 0; i < _evidence.Readings.Count; i++)
         {
             bool unexplained = IsFarOut(_evidence.Readings[i]);
             if (unexpected[i] || unexplained)
-                Flag(_evidence.Readings[i], unexplained);
+                Flag(_evidence.Readings[i], unexplained, unexplained ? Expected(_evidence.Readings[i]) : expected[i]);
         }
     }
 
@@ -91,10 +92,12 @@ internal sealed class ReadingFit
         return above / _trace.Members;
     }
 
-    private void Flag(PhReading reading, bool unexplained)
+    private double Expected(PhReading reading) =>
+        QuantileOf.Values(_trace.At(_trace.Ph, _evidence.TimeOf(reading.Day)), new double[_trace.Members]).P50;
+
+    private void Flag(PhReading reading, bool unexplained, double expected)
     {
-        double expected = QuantileOf.Values(_trace.At(_trace.Ph, _evidence.TimeOf(reading.Day)), new double[_trace.Members]).P50;
         string against = unexplained ? "the other readings, the recipe and the temperature" : "the recipe and the temperature alone";
-        _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture, $"pH {reading.Ph:0.00} on day {reading.Day:0.##} does not fit {against}: {expected:0.00} fits them best"), reading.Ph > expected));
+        _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture, $"pH {reading.Ph:0.00} on day {reading.Day:0.##} does not fit {against}: they lead to {expected:0.00}"), reading.Ph > expected));
     }
 }

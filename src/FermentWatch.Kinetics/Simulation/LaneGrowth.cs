@@ -29,7 +29,9 @@ internal static class LaneGrowth
         Vector512<double> hexose = Vector512.Max(y[State.HexoseOuter], Vector512<double>.Zero);
         // Lactate of every form takes its share beside the undissociated acid (Dalcanton et al. 2018: see growth_rates).
         Vector512<double> unsalted = Vector512.Max(Vector512<double>.Zero, One - (lactic * c[Slot.InverseLacticLimit]));
-        Vector512<double> fed = unsalted * hexose / (hexose + c[Slot.HalfHexose]);
+        // Brine freezes at about -2 C (1.86 C an osmol, two of salt and the sugar: 1.06 osmol/L), and ripe kimchi keeps there (K70).
+        Vector512<double> thawed = Vector512.Min(One, Vector512.Max(Vector512<double>.Zero, celsius + Vector512.Create(2.0)));
+        Vector512<double> fed = thawed * unsalted * hexose / (hexose + c[Slot.HalfHexose]);
 
         Vector512<double> n0 = LaneMath.Exp(y[State.LnCount]);
         Vector512<double> n1 = LaneMath.Exp(y[State.LnCount + 1]);

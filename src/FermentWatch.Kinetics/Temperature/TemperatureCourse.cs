@@ -14,15 +14,22 @@ public sealed class TemperatureCourse
     public const int StepsPerDay = 96;
 
     private readonly TemperatureStep[] _steps;
+    private readonly TemperatureCourse? _later;
 
     private TemperatureCourse(TemperatureStep[] steps, IReadOnlyList<string> remarks)
+        : this(steps, null, remarks)
+    {
+    }
+
+    private TemperatureCourse(TemperatureStep[] steps, TemperatureCourse? later, IReadOnlyList<string> remarks)
     {
         _steps = steps;
+        _later = later;
         Remarks = remarks;
     }
 
     /// <summary>Steps given; at least one.</summary>
-    public int Count => _steps.Length;
+    public int Count => _steps.Length + (_later?.Count ?? 0);
 
     /// <summary>What was filled or left out, in plain lines.</summary>
     public IReadOnlyList<string> Remarks { get; }
@@ -71,14 +78,16 @@ public sealed class TemperatureCourse
     public TemperatureCourse Then(double fromDay, TemperatureCourse later)
     {
         int from = Math.Clamp((int)Math.Round(fromDay * StepsPerDay), 0, 400 * StepsPerDay);
-        var steps = new TemperatureStep[from + later.Count];
-        for (int i = 0; i < steps.Length; i++)
-            steps[i] = i < from ? this[i] : later[i - from];
-        return new(steps, [.. Remarks, .. later.Remarks]);
+        var steps = new TemperatureStep[from];
+        for (int i = 0; i < from; i++)
+            steps[i] = this[i];
+        return new(steps, later, [.. Remarks, .. later.Remarks]);
     }
 
     private TemperatureStep Beyond(int index)
     {
+        if (_later is not null)
+            return _later[index - _steps.Length];
         TemperatureStep last = _steps[^1];
         if (_steps.Length < StepsPerDay)
             return last;

@@ -78,7 +78,7 @@ public class TastingDayTests
         Forecast after = Forecaster.Run(request with { Readings = [new PhReading(6, 5.6, PhMethod.Meter)] });
         FlaggedReading flagged = Assert.Single(after.Flagged);
         Assert.True(flagged.WorseThanExpected);
-        Assert.True((after.AcidLine.P50 ?? 99) > before.AcidLine.P90);
+        Assert.True((after.AcidLine.P50 ?? 99) > before.AcidLine.P90, $"{after.AcidLine} after {before.AcidLine}, pH {after.Course[6].Ph}");
     }
 
     [Fact]

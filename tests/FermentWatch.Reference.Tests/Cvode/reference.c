@@ -84,7 +84,8 @@ static int rhs(realtype hours, N_Vector yv, N_Vector dv, void *user)
     j->calls++;
     j->lnh = balance(c, native(c, hours), l, a, t, j->lnh);
     double h = exp(j->lnh), u = l * h / (h + lactic_constant(c, t)) + c[AW] * a * h / (h + c[KA]);
-    double fed = positive(1 - l * c[LLIM]) * s / (s + c[HALFS]), hp = pow(h, c[PHPOW]), u3 = u * u * u;
+    double thawed = t <= -2 ? 0 : t >= -1 ? 1 : t + 2;
+    double fed = thawed * positive(1 - l * c[LLIM]) * s / (s + c[HALFS]), hp = pow(h, c[PHPOW]), u3 = u * u * u;
     double count[4], all = 0, used = 0, made_l = 0, made_a = 0;
     for (int g = 0; g < 4; g++) all += count[g] = exp(y[g]);
     double room = positive(1 - all * c[CROWD]);
