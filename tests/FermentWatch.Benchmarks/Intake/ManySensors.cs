@@ -36,5 +36,7 @@ internal sealed class ManySensors : ISensorBook
 
     public Task PlaceAsync(SensorPlacement placement, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task RemoveAsync(Guid sensorId, Instant at, CancellationToken cancellationToken) => throw new NotSupportedException();
 }
