@@ -7,7 +7,7 @@ namespace FermentWatch.Calibration;
 internal static class FreeParameters
 {
     private const string Limits = "growth_limits.csv";
-    private const string Trial = "third trial, wide";
+    private const string Trial = "earlier trial, wide";
     private const string Counts = "growth_limits.csv: 2 to 4 on raw cabbage, 4 to 5 on raw napa";
     private const string Minerals = "minerals less chloride, sulphate, nitrate: from memory";
 
@@ -70,7 +70,7 @@ internal static class FreeParameters
     /// <summary>The model at so many prior standard deviations from the prior means.</summary>
     public static ModelParameters ModelAt(ReadOnlySpan<double> deviates)
     {
-        ModelParameters model = ModelParameters.ThirdTrial;
+        ModelParameters model = ModelParameters.EarlierTrial;
         for (int i = 0; i < All.Count; i++)
             model = All[i].Put(model, All[i].ValueAt(deviates[i]));
         return model;

@@ -18,13 +18,13 @@ internal static class TasteLikelihood
     /// <summary>Logarithm of the probability of a verdict.</summary>
     /// <param name="verdict">What was said.</param>
     /// <param name="lnRatio">ln of the sourness over the household's level.</param>
-    public static double LogProbability(TasteVerdict verdict, double lnRatio)
+    public static double LogProbability(TasteAnswer verdict, double lnRatio)
     {
         (double from, double to) = verdict switch
         {
-            TasteVerdict.NotYet => (double.NegativeInfinity, NearlyFrom),
-            TasteVerdict.Nearly => (NearlyFrom, RightFrom),
-            TasteVerdict.Right => (RightFrom, PastFrom),
+            TasteAnswer.NotYet => (double.NegativeInfinity, NearlyFrom),
+            TasteAnswer.Nearly => (NearlyFrom, RightFrom),
+            TasteAnswer.Right => (RightFrom, PastFrom),
             _ => (PastFrom, double.PositiveInfinity),
         };
         double probability = Below(to, lnRatio) - Below(from, lnRatio);
@@ -32,12 +32,12 @@ internal static class TasteLikelihood
     }
 
     /// <summary>The verdict a perceived ratio gets.</summary>
-    public static TasteVerdict VerdictOf(double perceivedLnRatio) => perceivedLnRatio switch
+    public static TasteAnswer VerdictOf(double perceivedLnRatio) => perceivedLnRatio switch
     {
-        < NearlyFrom => TasteVerdict.NotYet,
-        < RightFrom => TasteVerdict.Nearly,
-        < PastFrom => TasteVerdict.Right,
-        _ => TasteVerdict.PastIt,
+        < NearlyFrom => TasteAnswer.NotYet,
+        < RightFrom => TasteAnswer.Nearly,
+        < PastFrom => TasteAnswer.Right,
+        _ => TasteAnswer.PastIt,
     };
 
     private static double Below(double bound, double lnRatio) =>

@@ -48,8 +48,8 @@ internal sealed record ModelParameters
     /// <summary>Juice drawn from the vegetables at packing by <see cref="Cut"/>, share of their water.</summary>
     public required IReadOnlyList<double> DrawnJuice { get; init; }
 
-    /// <summary>The third trial's values, the start of the calibration.</summary>
-    public static ModelParameters ThirdTrial { get; } = new()
+    /// <summary>The earlier trial's values, the start of the calibration.</summary>
+    public static ModelParameters EarlierTrial { get; } = new()
     {
         Guilds =
         [

@@ -21,7 +21,7 @@ public class TastingDayTests
 
     public static TheoryData<string, ForecastRequest> Extras() => new()
     {
-        { "taste", Plain with { Tastes = [new TasteReading(5, TasteVerdict.Right)] } },
+        { "taste", Plain with { Tastes = [new TasteReading(5, TasteAnswer.Right)] } },
         { "gas", Plain with { Gas = [new GasReading(0.7, true)] } },
         { "household", Plain with { Household = HouseholdPrior.From([new JarLesson(0.2, 0.05, -0.3, 0.1)]) } },
     };
@@ -44,7 +44,7 @@ public class TastingDayTests
     public void Run_TastedRightOnDayFive_ExpectsItEarlierAndNarrower()
     {
         PassageDays before = Forecaster.Run(Plain).Target!.Value;
-        PassageDays after = Forecaster.Run(Plain with { Tastes = [new TasteReading(5, TasteVerdict.Right)] }).Target!.Value;
+        PassageDays after = Forecaster.Run(Plain with { Tastes = [new TasteReading(5, TasteAnswer.Right)] }).Target!.Value;
         Assert.True(after.P50 < before.P50);
         Assert.True(after.P90 - after.P10 < before.P90 - before.P10);
     }
@@ -53,7 +53,7 @@ public class TastingDayTests
     public void Run_NotYetOnDayTwelve_ExpectsItLater()
     {
         PassageDays before = Forecaster.Run(Plain).Target!.Value;
-        PassageDays after = Forecaster.Run(Plain with { Tastes = [new TasteReading(12, TasteVerdict.NotYet)] }).Target!.Value;
+        PassageDays after = Forecaster.Run(Plain with { Tastes = [new TasteReading(12, TasteAnswer.NotYet)] }).Target!.Value;
         Assert.True(after.P50 > before.P50);
     }
 
@@ -68,7 +68,7 @@ public class TastingDayTests
 
     [Fact]
     public void Check_TastesWithoutASournessTarget_AreRefused() =>
-        Assert.Equal("tastes", Assert.Single((Plain with { Target = null, Tastes = [new TasteReading(5, TasteVerdict.Right)] }).Check()).Field);
+        Assert.Equal("tastes", Assert.Single((Plain with { Target = null, Tastes = [new TasteReading(5, TasteAnswer.Right)] }).Check()).Field);
 
     [Fact]
     public void Run_ReadingFarFromAnyMember_IsFlaggedAsWorseNewsAndBelieved()

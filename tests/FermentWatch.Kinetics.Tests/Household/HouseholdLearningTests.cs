@@ -123,9 +123,9 @@ public class HouseholdLearningTests
         for (int i = 0; i < days.Length; i++)
         {
             double lnRatio = Math.Log(trace.Sourness[i] / Level) - (HouseholdPrior.TotalTaste * truth[Deviate.Taste]);
-            TasteVerdict verdict = TasteLikelihood.VerdictOf(lnRatio + (TasteLikelihood.LnError * Philox.Normal(Seed, NoisePurpose, id, (uint)i)));
+            TasteAnswer verdict = TasteLikelihood.VerdictOf(lnRatio + (TasteLikelihood.LnError * Philox.Normal(Seed, NoisePurpose, id, (uint)i)));
             tastes.Add(new(days[i], verdict));
-            if (verdict is TasteVerdict.Right or TasteVerdict.PastIt)
+            if (verdict is TasteAnswer.Right or TasteAnswer.PastIt)
                 break;
         }
         return tastes;

@@ -43,11 +43,11 @@ public class LeaveOneStudyOutTests
 
     /// <summary>Nor does the start of the calibration: the rows tell a fitted model from one that is not.</summary>
     [Fact]
-    public void ThirdTrial_Unfitted_MissesMoreThanFiveRows()
+    public void EarlierTrial_Unfitted_MissesMoreThanFiveRows()
     {
         int missed = Trusted.Count(row =>
         {
-            CourseAnswer answer = CourseAnswer.Of(row, [ModelParameters.ThirdTrial])[0];
+            CourseAnswer answer = CourseAnswer.Of(row, [ModelParameters.EarlierTrial])[0];
             return !PublishedCourses.IsMet(row, answer.Value, answer.Day);
         });
         Assert.True(missed > 5, $"{missed} missed");

@@ -1,7 +1,7 @@
 namespace FermentWatch.Kinetics.Observation;
 
 /// <summary>What somebody said after tasting, measured on the household's own scale.</summary>
-public enum TasteVerdict
+public enum TasteAnswer
 {
     /// <summary>Not sour enough by far.</summary>
     NotYet,
