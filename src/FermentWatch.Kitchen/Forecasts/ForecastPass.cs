@@ -1,4 +1,3 @@
-using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -12,35 +11,40 @@ namespace FermentWatch.Kitchen.Forecasts;
 public sealed class ForecastPass(
     IHouseholdBook household, IJarBook jars, IPlaceBook places, ISensorBook sensors, IReadingLog log, IForecastBook forecasts)
 {
+    private (Instant AsOf, long Means, long Facts)? _seen;
+
     /// <summary>Renews what needs renewing as of the last quarter hour that closed before <paramref name="now"/>. Returns how many.</summary>
     public async Task<int> RunAsync(Instant now, CancellationToken cancellationToken)
     {
         Instant asOf = QuarterHour.Floor(now);
-        // Revisions are read before the facts: a change in between makes one renewal too many, never one too few.
-        string inputs = await InputsAsync(asOf, cancellationToken);
-        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
-        if (kept.Count == 0)
+        // Revisions are read before the facts: a change in between makes one look too many, never one too few.
+        var seen = (asOf, await log.MeansRevisionAsync(cancellationToken), await household.RevisionAsync(cancellationToken));
+        if (seen == _seen)
             return 0;
+        int renewed = await RenewAsync(asOf, seen.Item2, cancellationToken);
+        _seen = seen;
+        return renewed;
+    }
+
+    private async Task<int> RenewAsync(Instant asOf, long meansRevision, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        IReadOnlyList<Place> everyPlace = await places.AllAsync(cancellationToken);
+        IReadOnlyList<Sensor> everySensor = await sensors.AllAsync(cancellationToken);
+        var inputs = new ForecastInputs(asOf, meansRevision, everyPlace, everySensor);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId, forecast => forecast.Inputs);
-        List<Jar> stale = [.. kept.Where(jar => latest.GetValueOrDefault(jar.Id) != inputs)];
+        var stale = kept.Select(jar => (Jar: jar, Inputs: inputs.Of(jar))).Where(each => latest.GetValueOrDefault(each.Jar.Id) != each.Inputs).ToList();
         if (stale.Count == 0)
             return 0;
 
-        var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
-        Instant from = stale.Select(jar => QuarterHour.Floor(jar.PackedAt)).Append(asOf - Surroundings.LearnedFrom).Min();
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, asOf, cancellationToken);
-        foreach (Jar jar in stale)
+        var placesById = everyPlace.ToDictionary(place => place.Id);
+        Instant from = stale.Select(each => QuarterHour.Floor(each.Jar.PackedAt)).Append(asOf - Surroundings.LearnedFrom).Min();
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, everySensor, from, asOf, cancellationToken);
+        foreach ((Jar jar, string name) in stale)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            await forecasts.SaveAsync([JarForecaster.Forecast(jar, placesById, history, asOf, inputs)], cancellationToken);
+            await forecasts.SaveAsync([JarForecaster.Forecast(jar, placesById, history, asOf, name)], cancellationToken);
         }
         return stale.Count;
-    }
-
-    private async Task<string> InputsAsync(Instant asOf, CancellationToken cancellationToken)
-    {
-        long means = await log.MeansRevisionAsync(cancellationToken);
-        long facts = await household.RevisionAsync(cancellationToken);
-        return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Forecaster.ModelVersion}/{asOf.ToUnixTimeSeconds()}/{means}/{facts}");
     }
 }
