@@ -94,6 +94,7 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter");
         (_, double before) = await PhSpreadAsync(page, day: 5);
+        kitchen.Clock.Advance(TimeSpan.FromMinutes(20));
         await page.GetByText("It stands somewhere else now").ClickAsync();
         await page.GetByLabel("To", new() { Exact = true }).SelectOptionAsync("cellar");
         await page.GetByRole(AriaRole.Button, new() { Name = "Move jar 1" }).ClickAsync();
