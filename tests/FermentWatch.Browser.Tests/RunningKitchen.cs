@@ -46,6 +46,9 @@ public sealed class RunningKitchen : IAsyncDisposable
         return kitchen;
     }
 
+    /// <summary>Waits until every loop has run.</summary>
+    public Task SettleAsync() => Services.GetRequiredService<ServiceLoops>().SettleAsync(CancellationToken.None);
+
     /// <summary>The address printed at first start.</summary>
     public async Task<string> SetUpAddressAsync() =>
         Address + await Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None);
@@ -71,7 +74,7 @@ public sealed class RunningKitchen : IAsyncDisposable
         await intake.RejectAsync(
             new Reject($"fermentwatch/sensor/{slug}/temperature", RejectReason.NotParseable, "19,4 grad", last, sensor.Key, "A number with a point would be right, such as 19.4."),
             CancellationToken.None);
-        await Services.GetRequiredService<ServiceLoops>().SettleAsync(CancellationToken.None);
+        await SettleAsync();
         return sensor;
     }
 

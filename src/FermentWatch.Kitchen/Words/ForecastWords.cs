@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
@@ -27,9 +28,14 @@ public static class ForecastWords
     /// <summary>When the brine is expected below the acid line, the late end first.</summary>
     /// <param name="line">Days after packing to pH 4.6.</param>
     /// <param name="calendar">Turns them into dates.</param>
-    /// <param name="uncounted">Whether there are readings, none of which counts.</param>
-    public static string AcidLine(PassageDays line, ForecastCalendar calendar, bool uncounted) =>
-        $"{Passing(line, calendar, "Expected below 4.6")}; {(uncounted ? "no reading that counts yet" : "not measured")}.";
+    /// <param name="state">What was measured and counts.</param>
+    /// <param name="hasReadings">Whether there are readings at all.</param>
+    public static string AcidLine(PassageDays line, ForecastCalendar calendar, AcidLineState state, bool hasReadings)
+    {
+        string measured = state == AcidLineState.NotMeasured ? (hasReadings ? "no reading that counts yet" : "not measured")
+            : state == AcidLineState.MeasuredAbove ? "last measured above" : "measured below";
+        return $"{Passing(line, calendar, "Expected below 4.6")}; {measured}.";
+    }
 
     /// <summary>When the middle of the largest piece is expected below the acid line, the late end first.</summary>
     public static string AcidLineInPieces(PassageDays line, ForecastCalendar calendar) =>

@@ -20,10 +20,11 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
     /// <param name="jar">The jar.</param>
     /// <param name="trouble">What trouble means for it at present.</param>
     /// <param name="line">Where it stands against the acid line.</param>
-    /// <param name="dayNumber">Dates since packing.</param>
+    /// <param name="calendar">Counts its days.</param>
     /// <param name="tasteFrom">The first day worth tasting.</param>
-    public static NextStep Of(Jar jar, TroubleState trouble, AcidLineReport line, int dayNumber, int tasteFrom)
+    public static NextStep Of(Jar jar, TroubleState trouble, AcidLineReport line, ForecastCalendar calendar, int tasteFrom)
     {
+        int dayNumber = calendar.DayNumber;
         if (AcidLineWords.Sentence(line.Alarm) is { } alarm)
             return new(alarm, "the pH has risen: look at it now", true);
         if (jar.Stage == JarStage.Cold)
@@ -34,7 +35,7 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
             return new($"After {ObservationWords.Of(seen.Kind)} nothing is forecast until a pH is measured. Do what its guide says, then measure.",
                 $"{ObservationWords.Of(seen.Kind)}: see its guide, measure the pH", true);
         if (dayNumber >= DayOfTheWeekRule && line.State != AcidLineState.MeasuredBelow)
-            return WeekRule(dayNumber, line.State);
+            return WeekRule(line, calendar);
         if (line is { State: AcidLineState.MeasuredBelow, Settled: false })
             return new("Measure once more on another day: two readings settle the acid line.", "measure once more", false);
         if (dayNumber >= tasteFrom)
@@ -42,7 +43,12 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
         return new("Look through the glass: brine over the vegetables, nothing afloat. No need to open.", "look through the glass", false);
     }
 
-    private static NextStep WeekRule(int dayNumber, AcidLineState state) => state == AcidLineState.MeasuredAbove
-        ? new($"Day {dayNumber}, and measured above 4.6. Measure again today. {PublicAdvice}", $"day {dayNumber}, measured above 4.6: measure again today", true)
-        : new($"Day {dayNumber}, and no reading below 4.6 yet. Measure the pH today. {PublicAdvice}", $"day {dayNumber}, no reading below 4.6 yet: measure the pH today", true);
+    private static NextStep WeekRule(AcidLineReport line, ForecastCalendar calendar)
+    {
+        int day = calendar.DayNumber;
+        if (line.State == AcidLineState.NotMeasured)
+            return new($"Day {day}, and no reading below 4.6 yet. Measure the pH today. {PublicAdvice}", $"day {day}, no reading below 4.6 yet: measure the pH today", true);
+        string again = line.LastCounted!.At.InZone(calendar.Zone).Date == calendar.Today ? "tomorrow" : "today";
+        return new($"Day {day}, and measured above 4.6. Measure again {again}. {PublicAdvice}", $"day {day}, measured above 4.6: measure again {again}", true);
+    }
 }

@@ -41,6 +41,7 @@ public static class ReadingWords
         RejectReason.RetainedReplay => "an old value sent again, time unknown",
         RejectReason.UnknownSensor => "no sensor with this topic",
         RejectReason.UnknownQuantity => "a quantity that is not kept",
+        RejectReason.NotAllowed => "not allowed for this user",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason."),
     };
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -55,20 +56,22 @@ public class ForecastWordsTests
     public void AcidLine_Ahead_SaysTheLateEndFirst()
     {
         Assert.Equal("Expected below 4.6 by Saturday at the latest, perhaps as early as Wednesday; not measured.",
-            ForecastWords.AcidLine(new(2, 3, 5), Monday, false));
+            ForecastWords.AcidLine(new(2, 3, 5), Monday, AcidLineState.NotMeasured, false));
         Assert.Equal("Expected below 4.6 by Thursday at the latest; no reading that counts yet.",
-            ForecastWords.AcidLine(new(3, 3, 3), Monday, true));
+            ForecastWords.AcidLine(new(3, 3, 3), Monday, AcidLineState.NotMeasured, true));
+        Assert.Equal("Expected below 4.6 by Thursday at the latest; last measured above.",
+            ForecastWords.AcidLine(new(3, 3, 3), Monday, AcidLineState.MeasuredAbove, true));
     }
 
     [Fact]
     public void AcidLine_PastOrBeyondTheSpan_SaysSoPlainly()
     {
         Assert.Equal("Expected below 4.6 since 10 October at the latest, perhaps as early as 7 October; not measured.",
-            ForecastWords.AcidLine(new(2, 3, 5), After(12), false));
+            ForecastWords.AcidLine(new(2, 3, 5), After(12), AcidLineState.NotMeasured, false));
         Assert.Equal("Expected below 4.6 late: perhaps not before 4 December, where the forecast ends, perhaps as early as 25 October; not measured.",
-            ForecastWords.AcidLine(new(20, null, null), Monday, false));
+            ForecastWords.AcidLine(new(20, null, null), Monday, AcidLineState.NotMeasured, false));
         Assert.Equal("Expected below 4.6 only after 4 December, where the forecast ends, if at all; not measured.",
-            ForecastWords.AcidLine(new(null, null, null), Monday, false));
+            ForecastWords.AcidLine(new(null, null, null), Monday, AcidLineState.NotMeasured, false));
     }
 
     [Fact]

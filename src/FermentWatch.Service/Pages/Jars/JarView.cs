@@ -34,7 +34,7 @@ public sealed class JarView
         Line = AcidLine.Report(Measurements, household.Zone);
         Trouble = Kitchen.Troubles.Trouble.Of(jar, household.Zone);
         TasteFromDay = Tasting.FirstDay(jar, Forecast?.Target ?? default, Line.State);
-        Next = NextStep.Of(jar, Trouble, Line, Calendar.DayNumber, TasteFromDay);
+        Next = NextStep.Of(jar, Trouble, Line, Calendar, TasteFromDay);
     }
 
     public Jar Jar { get; }
@@ -94,7 +94,7 @@ public sealed class JarView
 
     /// <summary>When the line is expected, late end first; null where it was measured below or nothing is expected yet.</summary>
     public string? LineExpected => Forecast is { } forecast && Line.State != AcidLineState.MeasuredBelow
-        ? ForecastWords.AcidLine(forecast.AcidLine, Calendar, Measurements.Count > 0)
+        ? ForecastWords.AcidLine(forecast.AcidLine, Calendar, Line.State, Measurements.Count > 0)
         : null;
 
     /// <summary>The same for the middle of the largest piece, where it is later by a day or more.</summary>
