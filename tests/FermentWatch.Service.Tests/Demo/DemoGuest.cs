@@ -17,7 +17,7 @@ internal sealed class DemoGuest(HttpClient client, Uri address)
             ["Input.User"] = name,
             ["Input.Password"] = password,
         });
-        HttpResponseMessage jars = await client.PostAsync(signIn, answer, cancellationToken);
-        return await jars.EnsureSuccessStatusCode().Content.ReadAsStringAsync(cancellationToken);
+        (await client.PostAsync(signIn, answer, cancellationToken)).EnsureSuccessStatusCode();
+        return await client.GetStringAsync(new Uri(signIn, "/jars"), cancellationToken);
     }
 }
