@@ -13,6 +13,8 @@ need() { command -v "$1" >/dev/null 2>&1 || [ -x "/usr/sbin/$1" ] || needs+=("$2
 need mosquitto mosquitto
 need mosquitto_pub mosquitto-clients
 need chromium chromium
+need cc gcc
+[ -e /usr/include/cvode/cvode.h ] || needs+=(libsundials-dev)
 need g++ g++
 if [ ${#needs[@]} -gt 0 ]; then
   echo "installing: ${needs[*]}"
