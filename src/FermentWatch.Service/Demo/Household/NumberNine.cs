@@ -61,7 +61,7 @@ internal static class NumberNine
         new(27, Cabbage with { What = "red cabbage", Name = "red with caraway", Also = "carrot 120g, caraway 5g", Salt = "2.5%", Place = Cellar },
             Looked(2, Child), Meter(9, Neighbour, 0.02), Saw(15, Child, SightingKind.Film), Meter(16, Neighbour, 0.08), Looked(18, Neighbour, true)),
         new(23, Cabbage with { Name = "kraut on the shelf", Place = Pantry },
-            Meter(12, Owner), Meter(15, Owner, 0.02), Meter(18, Third, 0.45), Meter(20, Owner, 0.5), Saw(20, Owner, SightingKind.OffSmell)),
+            Meter(14, Owner), Meter(16, Owner), Meter(18, Third, 0.5), Meter(20, Owner, 0.7), Saw(20, Owner, SightingKind.OffSmell)),
         new(20, Cucumbers with { Name = "dill cucumbers, early", Place = Counter },
             Saw(3, Third, SightingKind.Gas), Saw(12, Third, SightingKind.Slime), ThrownOut(12, Third, "slimy after the warm days")),
         new(17, Cabbage with { Name = "forgotten jar", Place = Shed, Salt = "by taste", Lid = "Cloth" },
