@@ -44,7 +44,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [Fact]
-    public async Task WeekSheet_TicksOfFormerDays_AreEnteredAfterwardsOnce()
+    public async Task WeekSheet_WhatStandsOnPaper_IsEnteredAfterwardsOnce()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
@@ -52,15 +52,16 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "carrot", "900 g", "2.25 %", "cellar", daysAgo: 16);
         await page.GotoAsync(kitchen.Address + "/week-sheet?back=1");
-        Assert.Equal(7, await page.Locator("td input[type=checkbox]").CountAsync());
-        await page.Locator("td input[type=checkbox]").Nth(0).CheckAsync();
-        await page.Locator("td input[type=checkbox]").Nth(3).CheckAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Enter the ticks: all well" }).ClickAsync();
+        Assert.Equal(7, await page.Locator("td select").CountAsync());
+        await page.Locator("td select").Nth(0).SelectOptionAsync(new SelectOptionValue { Label = "✓" });
+        await page.Locator("td select").Nth(3).SelectOptionAsync(new SelectOptionValue { Label = "film" });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Enter the sheet" }).ClickAsync();
 
         Assert.Contains("Entered.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
-        Assert.Equal(5, await page.Locator("td input[type=checkbox]").CountAsync());
+        Assert.Equal(5, await page.Locator("td select").CountAsync());
         Jar jar = Assert.Single(await kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(CancellationToken.None));
-        Assert.Equal(2, jar.Observations.OfType<Look>().Select(look => look.At).Distinct().Count());
+        Assert.Single(jar.Observations.OfType<Look>());
+        Assert.Equal(SightingKind.Film, Assert.Single(jar.Observations.OfType<Sighting>()).Kind);
         Assert.All(jar.Observations, look => Assert.True(look.At < look.EnteredAt));
     }
 

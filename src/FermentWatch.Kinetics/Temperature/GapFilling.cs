@@ -6,6 +6,9 @@ internal static class GapFilling
 {
     private const double HoursToForget = 18;
 
+    /// <summary>Up to an hour without a mean is a slow sensor, not a gap worth a word.</summary>
+    private const int LongestQuietGapSteps = 4;
+
     public static TemperatureStep[] Fill(IReadOnlyList<TemperatureStep> steps, TypicalRoom fallback, List<string> remarks)
     {
         if (steps.Count == 0)
@@ -13,8 +16,8 @@ internal static class GapFilling
         double?[] counted = new double?[steps.Count];
         for (int i = 0; i < counted.Length; i++)
             counted[i] = steps[i].Celsius is { } celsius && TemperatureStep.IsInRange(celsius) ? celsius : null;
-        int missing = counted.Count(value => value is null);
-        if (missing > 0)
+        int missing = StepsInLongGaps(counted);
+        if (missing > 0 && missing < counted.Length)
             remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{missing / 4.0:0.##} h of temperature were not measured: filled from the room's own cycle, with a wider spread"));
         RoomCycle cycle = RoomCycle.Learn(counted, fallback);
         int[] toPrevious = Distances(counted, forward: true);
@@ -37,6 +40,22 @@ internal static class GapFilling
         }
 
         double Level(int at) => counted[at]!.Value - cycle.At(at);
+    }
+
+    private static int StepsInLongGaps(double?[] counted)
+    {
+        int total = 0, run = 0;
+        for (int i = 0; i <= counted.Length; i++)
+        {
+            if (i < counted.Length && counted[i] is null)
+            {
+                run++;
+                continue;
+            }
+            total += run > LongestQuietGapSteps ? run : 0;
+            run = 0;
+        }
+        return total;
     }
 
     private static double Memory(int distance) =>

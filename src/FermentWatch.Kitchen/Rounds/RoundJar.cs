@@ -5,7 +5,7 @@ namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>One jar of a round.</summary>
 /// <param name="Jar">The jar.</param>
-/// <param name="Day">The day of its life, 1 on the date of packing.</param>
+/// <param name="Day">Days after packing, 0 on the date of packing.</param>
 /// <param name="LookFors">What to look for and do, in order.</param>
 /// <param name="Opening">Whether it has to be opened.</param>
 /// <param name="Trouble">The trouble for which it is on the closer watch; null if it is not.</param>

@@ -5,21 +5,20 @@ using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Troubles;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>
 /// Decides what each jar needs on a date. Opening two to three times a week and leaving a brine bag alone until the bubbling
-/// stops: USDA Complete Guide to Home Canning, Guide 6. Measuring on day 7 without a reading below the line: this project's
-/// own rule after Univ. of Minnesota Extension 2021 (normally below 4.6 within a week). The rest: common practice, no source.
+/// stops: USDA Complete Guide to Home Canning, Guide 6. When to measure: <see cref="PhDue"/>. The rest: common practice, no source.
 /// </summary>
 public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone)
 {
     private const int OpenedEveryDays = 3;
     private const int BubblingEndsDay = 10;
     private const double WarmRoomCelsius = 23;
-    private static readonly int[] DaysToMeasure = [5, 7];
 
     /// <summary>The sheet of a date, for jars that ferment and were packed before it was due.</summary>
     public RoundSheet Of(LocalDate date, Instant dueAt, IEnumerable<Jar> jars) => new(date,
@@ -32,7 +31,7 @@ public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnly
     private RoundJar JarOn(LocalDate date, Jar jar)
     {
         LocalDate packed = DateOf(jar.PackedAt);
-        int day = Period.DaysBetween(packed, date) + 1;
+        int day = Period.DaysBetween(packed, date);
         TroubleState trouble = Trouble.Of(jar, zone);
         var lookFors = LookFors(jar, day, date, trouble).ToList();
         bool opening = lookFors.Exists(each => each is LookFor.OpenForSurface or LookFor.LetGasOut or LookFor.Taste or LookFor.MeasurePh);
@@ -63,21 +62,18 @@ public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnly
             yield return LookFor.BrineDriesFast;
         if (trouble.CloserWatch || (!bagLeftAlone && day >= OpenedEveryDays && day % OpenedEveryDays == 0))
             yield return LookFor.OpenForSurface;
-        if (IsTastingDay(jar, day, date, trouble))
+        if (IsTastingDay(jar, date, trouble))
             yield return LookFor.Taste;
-        if (trouble.ForecastWithdrawn || (DaysToMeasure.Contains(day) && Line(jar).State != AcidLineState.MeasuredBelow))
+        if (trouble.ForecastWithdrawn || PhDue.On(date, day, Line(jar), zone))
             yield return LookFor.MeasurePh;
     }
 
-    private bool IsTastingDay(Jar jar, int day, LocalDate date, TroubleState trouble)
+    private bool IsTastingDay(Jar jar, LocalDate date, TroubleState trouble)
     {
         if (trouble.ForecastWithdrawn || trouble.CloserWatch || jar.Standing.OfType<Taste>().LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt)
             return false;
-        if (day is >= 2 and <= 5 && Line(jar).State != AcidLineState.MeasuredBelow)
-            return false;
         return forecasts.TryGetValue(jar.Id, out JarForecast? forecast)
-            && forecast.Forecast.Target is PassageDays { P50: { } expected }
-            && DateOf(forecast.At(expected)) <= date;
+            && Tasting.From(jar, forecast.Forecast.Target ?? default, forecast.Origin, zone, Line(jar).State) <= date;
     }
 
     private bool IsWarm(Jar jar) =>

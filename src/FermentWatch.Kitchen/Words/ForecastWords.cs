@@ -34,7 +34,8 @@ public static class ForecastWords
     {
         string measured = state == AcidLineState.NotMeasured ? (hasReadings ? "no reading that counts yet" : "not measured")
             : state == AcidLineState.MeasuredAbove ? "last measured above" : "measured below";
-        return $"{Passing(line, calendar, "Expected below 4.6")}; {measured}.";
+        bool overdue = state == AcidLineState.MeasuredAbove && line.P90 is { } late && calendar.Date(late) <= calendar.Today;
+        return overdue ? "Expected below 4.6 about now; last measured above." : $"{Passing(line, calendar, "Expected below 4.6")}; {measured}.";
     }
 
     /// <summary>When the middle of the largest piece is expected below the acid line, the late end first.</summary>

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Troubles;
+using NodaTime;
 
 namespace FermentWatch.Kitchen.Words;
 
@@ -21,8 +22,8 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
     /// <param name="trouble">What trouble means for it at present.</param>
     /// <param name="line">Where it stands against the acid line.</param>
     /// <param name="calendar">Counts its days.</param>
-    /// <param name="tasteFrom">The first day worth tasting.</param>
-    public static NextStep Of(Jar jar, TroubleState trouble, AcidLineReport line, ForecastCalendar calendar, int tasteFrom)
+    /// <param name="tasteFrom">The first date worth tasting.</param>
+    public static NextStep Of(Jar jar, TroubleState trouble, AcidLineReport line, ForecastCalendar calendar, LocalDate tasteFrom)
     {
         int dayNumber = calendar.DayNumber;
         if (AcidLineWords.Sentence(line.Alarm) is { } alarm)
@@ -38,7 +39,7 @@ public sealed record NextStep(string Text, string InBrief, bool Urgent)
             return WeekRule(line, calendar);
         if (line is { State: AcidLineState.MeasuredBelow, Settled: false })
             return new("Measure once more on another day: two readings settle the acid line.", "measure once more", false);
-        if (dayNumber >= tasteFrom)
+        if (calendar.Today >= tasteFrom)
             return new("Taste it today: not yet, nearly, right, or past it?", "taste it", false);
         return new("Look through the glass: brine over the vegetables, nothing afloat. No need to open.", "look through the glass", false);
     }

@@ -6,7 +6,7 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Words;
 
 /// <summary>
-/// When to taste first: from the early end of the forecast; where there is none, after about a week (common practice, no source);
+/// When to taste first: from the expected day; where none is expected, after about a week (common practice, no source);
 /// in leafy jars not on days 2 to 5 unmeasured (early nitrite).
 /// </summary>
 public static class Tasting
@@ -14,12 +14,20 @@ public static class Tasting
     private const int UsualFirstDay = 7;
     private const int LeafyNotBefore = 6;
 
-    /// <summary>The day after packing from which tasting is worth while.</summary>
-    public static int FirstDay(Jar jar, PassageDays target, AcidLineState state)
+    /// <summary>The date from which tasting is worth while.</summary>
+    /// <param name="jar">The jar.</param>
+    /// <param name="target">Days after <paramref name="origin"/> to the sourness wanted; the default where nothing is forecast.</param>
+    /// <param name="origin">Day 0 of the forecast.</param>
+    /// <param name="zone">The household's zone.</param>
+    /// <param name="state">Where the jar stands against the acid line.</param>
+    public static LocalDate From(Jar jar, PassageDays target, Instant origin, DateTimeZone zone, AcidLineState state)
     {
-        int due = target.P10 is { } early ? (int)Math.Floor(early) : UsualFirstDay;
+        LocalDate packed = jar.PackedAt.InZone(zone).Date;
+        LocalDate expected = (target.P50 ?? target.P10) is { } day
+            ? (origin + Duration.FromDays(day)).InZone(zone).Date
+            : packed.PlusDays(UsualFirstDay);
         bool heldBack = DayByDay.IsLeafy(jar) && state != AcidLineState.MeasuredBelow;
-        return Math.Max(due, heldBack ? LeafyNotBefore : 1);
+        return LocalDate.Max(expected, packed.PlusDays(heldBack ? LeafyNotBefore : 1));
     }
 
     /// <summary>The same in words.</summary>

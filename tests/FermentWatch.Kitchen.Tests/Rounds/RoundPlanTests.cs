@@ -47,7 +47,7 @@ public class RoundPlanTests
     public void Of_SevenDaysWithoutAReadingBelowTheLine_AsksToMeasure()
     {
         Assert.Contains(LookFor.MeasurePh, OnDay(7, Make.Jar(1)).LookFors);
-        Assert.DoesNotContain(LookFor.MeasurePh, OnDay(7, Make.Jar(1, seen: Make.Ph(4.1, PhMethod.Meter, 5))).LookFors);
+        Assert.DoesNotContain(LookFor.MeasurePh, OnDay(7, Make.Jar(1, seen: [Make.Ph(4.1, PhMethod.Meter, 5), Make.Ph(4.1, PhMethod.Meter, 6)])).LookFors);
     }
 
     [Fact]
@@ -63,10 +63,10 @@ public class RoundPlanTests
     [Fact]
     public void Of_DaysWithoutAnAnswer_AreCounted()
     {
-        Assert.Equal(0, OnDay(2, Make.Jar(1)).DaysNotLookedAt);
-        Assert.Equal(2, OnDay(4, Make.Jar(1)).DaysNotLookedAt);
-        Assert.Equal(1, OnDay(4, Make.Jar(1, seen: Make.Look(1))).DaysNotLookedAt);
-        Assert.True(OnDay(4, Make.Jar(1, seen: Make.Look(2.8))).LookedAtToday);
+        Assert.Equal(0, OnDay(1, Make.Jar(1)).DaysNotLookedAt);
+        Assert.Equal(2, OnDay(3, Make.Jar(1)).DaysNotLookedAt);
+        Assert.Equal(1, OnDay(3, Make.Jar(1, seen: Make.Look(1))).DaysNotLookedAt);
+        Assert.True(OnDay(3, Make.Jar(1, seen: Make.Look(2.8))).LookedAtToday);
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public class RoundPlanTests
     private static RoundSheet Sheet(int day, params Jar[] jars)
     {
         var places = new[] { Make.Counter, Make.Cellar }.ToDictionary(place => place.Id);
-        LocalDate date = PackedOn.PlusDays(day - 1);
+        LocalDate date = PackedOn.PlusDays(day);
         Instant dueAt = date.At(new LocalTime(20, 0)).InUtc().ToInstant();
         return new RoundPlan(places, new Dictionary<Guid, JarForecast>(), DateTimeZone.Utc).Of(date, dueAt, jars);
     }

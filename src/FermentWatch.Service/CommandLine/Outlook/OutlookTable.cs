@@ -33,7 +33,7 @@ internal static class OutlookTable
         foreach (string remark in forecast.Remarks)
             writer.WriteLine($"Note: {remark}.");
         foreach (FlaggedReading flagged in forecast.Flagged)
-            writer.WriteLine($"Look again: pH {Digits.Ph(flagged.Reading.Ph)} on day {Digits.Day(flagged.Reading.Day)}: {flagged.Reason}.");
+            writer.WriteLine($"Look again: {flagged.Reason}.");
     }
 
     private static Table Course(Forecast forecast)

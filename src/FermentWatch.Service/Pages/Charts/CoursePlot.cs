@@ -8,7 +8,7 @@ namespace FermentWatch.Service.Pages.Charts;
 /// <summary>Where everything lies in the picture of a jar's course: temperature, pH and acidity over one time axis.</summary>
 public sealed class CoursePlot
 {
-    private const double LeftMargin = 38, RightMargin = 14, PanelGap = 40, LongestGapDays = 0.125;
+    private const double LeftMargin = 38, RightMargin = 14, PanelGap = 40, LongestGapDays = 0.125, HalfADate = 10, OrdinaryRoomCelsius = 20;
     private readonly CourseData _data;
     private readonly LinearScale _days;
 
@@ -21,12 +21,13 @@ public sealed class CoursePlot
         Width = width;
         _days = new LinearScale(0, data.LastDay, LeftMargin, width - RightMargin);
         double[] celsius = [.. data.Measured.Select(point => point.Celsius).Concat(Shown.Select(point => point.JarCelsius))];
-        double low = MeasureWords.InUnit(celsius.Min() - 1.5, data.Unit), high = MeasureWords.InUnit(celsius.Max() + 1.5, data.Unit);
-        double mostAcid = Math.Max(data.TargetPercentLactic * 1.15, Shown.Max(point => point.AcidityPercentLactic.P90));
+        double coldest = celsius.DefaultIfEmpty(OrdinaryRoomCelsius).Min(), warmest = celsius.DefaultIfEmpty(OrdinaryRoomCelsius).Max();
+        double low = MeasureWords.InUnit(coldest - 1.5, data.Unit), high = MeasureWords.InUnit(warmest + 1.5, data.Unit);
         Temperature = ChartPanel.Of($"Temperature, {MeasureWords.Symbol(data.Unit)}", 26, 80, low, high);
         Ph = ChartPanel.Of("pH", Temperature.Bottom + PanelGap, 170, 3, 6.5);
-        Acidity = ChartPanel.Of("Acid, per cent", Ph.Bottom + PanelGap, 120, 0, mostAcid);
-        Height = Acidity.Bottom + 66;
+        if (data.Course.Count > 0)
+            Acidity = ChartPanel.Of("Acid, per cent", Ph.Bottom + PanelGap, 120, 0, Math.Max(data.TargetPercentLactic * 1.15, Shown.Max(point => point.AcidityPercentLactic.P90)));
+        Height = Bottom + 66;
     }
 
     public double Width { get; }
@@ -38,13 +39,19 @@ public sealed class CoursePlot
     public double Right => Width - RightMargin;
 
     /// <summary>Where the signs of what was entered stand.</summary>
-    public double EntriesY => Acidity.Bottom + 20;
+    public double EntriesY => Bottom + 20;
 
     public ChartPanel Temperature { get; }
 
     public ChartPanel Ph { get; }
 
-    public ChartPanel Acidity { get; }
+    /// <summary>Expected acidity; null where nothing is forecast.</summary>
+    public ChartPanel? Acidity { get; }
+
+    public IEnumerable<ChartPanel> Panels => Acidity is { } acidity ? [Temperature, Ph, acidity] : [Temperature, Ph];
+
+    /// <summary>Lower edge of the lowest panel.</summary>
+    public double Bottom => (Acidity ?? Ph).Bottom;
 
     /// <summary>Where the present lies; null if outside the picture.</summary>
     public double? NowX => _data.NowDay >= 0 && _data.NowDay <= _data.LastDay ? _days.At(_data.NowDay) : null;
@@ -53,7 +60,7 @@ public sealed class CoursePlot
     public double AcidLineY => Ph.Values.At(Kitchen.Lines.AcidLine.Ph);
 
     /// <summary>Where the target lies.</summary>
-    public double TargetY => Acidity.Values.At(_data.TargetPercentLactic);
+    public double TargetY(ChartPanel acidity) => acidity.Values.At(_data.TargetPercentLactic);
 
     /// <summary>Expected temperature in the jar.</summary>
     public string ExpectedTemperature => Line(point => Temperature.Values.At(MeasureWords.InUnit(point.JarCelsius, _data.Unit)));
@@ -62,9 +69,9 @@ public sealed class CoursePlot
 
     public string PhBand => Band(Ph, point => point.Ph);
 
-    public string AcidityMedian => Line(point => Acidity.Values.At(point.AcidityPercentLactic.P50));
+    public string AcidityMedian(ChartPanel acidity) => Line(point => acidity.Values.At(point.AcidityPercentLactic.P50));
 
-    public string AcidityBand => Band(Acidity, point => point.AcidityPercentLactic);
+    public string AcidityBand(ChartPanel acidity) => Band(acidity, point => point.AcidityPercentLactic);
 
     /// <summary>Measured temperature, in pieces where it was not measured for some hours.</summary>
     public IEnumerable<string> MeasuredTemperature
@@ -107,7 +114,7 @@ public sealed class CoursePlot
         {
             int room = (int)((Right - Left) / 58);
             int step = Math.Max(1, (int)Math.Ceiling(_data.LastDay / room));
-            for (int day = 0; day <= _data.LastDay; day += step)
+            for (int day = 0; day <= _data.LastDay && _days.At(day) <= Right - HalfADate; day += step)
                 yield return new AxisMark(_days.At(day), _data.Calendar.Date(day).ToString("d MMM", CultureInfo.InvariantCulture));
         }
     }

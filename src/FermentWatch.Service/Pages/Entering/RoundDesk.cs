@@ -54,18 +54,18 @@ public sealed class RoundDesk(
             return new AnswerOutcome([.. glass.Observations, .. open.Observations], [.. glass.Known, .. open.Known], []);
         }, cancellationToken);
 
-    /// <summary>Looks of former days, entered afterwards from the week sheet; what somebody answered for before stays as it is.</summary>
-    /// <param name="ticks">Jar number and date of each tick.</param>
+    /// <summary>Looks and sightings of former days, entered afterwards from the week sheet; what somebody answered for before stays as it is.</summary>
+    /// <param name="ticks">The boxes that were filled in.</param>
     /// <param name="mark">Who enters them.</param>
     /// <param name="cancellationToken">Gives up before anything is filed.</param>
-    public async Task<AnswerOutcome> EnterWeekAsync(IReadOnlyCollection<(int Number, LocalDate Date)> ticks, EntryMark mark, CancellationToken cancellationToken)
+    public async Task<AnswerOutcome> EnterWeekAsync(IReadOnlyCollection<WeekTick> ticks, EntryMark mark, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
         return await AnswerAsync(mark, (_, kept) =>
         {
             var byNumber = kept.ToDictionary(jar => jar.Number);
             var looks = ticks.Distinct().Where(tick => byNumber.ContainsKey(tick.Number))
-                .Select(tick => WeekLook.Of(byNumber[tick.Number], tick.Date, household, mark.By, Now)).OfType<Look>();
+                .Select(tick => WeekLook.Of(byNumber[tick.Number], tick, household, mark.By, Now)).OfType<Observation>();
             return new AnswerOutcome([.. looks], [], []);
         }, cancellationToken);
     }

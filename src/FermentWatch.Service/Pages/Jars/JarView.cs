@@ -33,8 +33,8 @@ public sealed class JarView
         Measurements = [.. jar.Standing.OfType<PhMeasurement>()];
         Line = AcidLine.Report(Measurements, household.Zone);
         Trouble = Kitchen.Troubles.Trouble.Of(jar, household.Zone);
-        TasteFromDay = Tasting.FirstDay(jar, Forecast?.Target ?? default, Line.State);
-        Next = NextStep.Of(jar, Trouble, Line, Calendar, TasteFromDay);
+        TasteFrom = Tasting.From(jar, Forecast?.Target ?? default, origin, household.Zone, Line.State);
+        Next = NextStep.Of(jar, Trouble, Line, Calendar, TasteFrom);
     }
 
     public Jar Jar { get; }
@@ -52,7 +52,8 @@ public sealed class JarView
     /// <summary>What trouble means for it at present.</summary>
     public TroubleState Trouble { get; }
 
-    public int TasteFromDay { get; }
+    /// <summary>The first date worth tasting.</summary>
+    public LocalDate TasteFrom { get; }
 
     public NextStep Next { get; }
 

@@ -6,21 +6,23 @@ using NodaTime;
 
 namespace FermentWatch.Service.Pages.Rounds;
 
-/// <summary>A tick of the week sheet as a look at the hour of that day's round.</summary>
+/// <summary>A box of the week sheet as an answer at the hour of that day's round.</summary>
 internal static class WeekLook
 {
-    /// <summary>The look; null where the date is not over yet, before the packing, not in the calendar, or answered for already.</summary>
-    public static Look? Of(Jar jar, LocalDate date, Household household, string by, Instant now)
+    /// <summary>The look or the sighting; null where the date is not over yet, before the packing, not in the calendar, or answered for already.</summary>
+    public static Observation? Of(Jar jar, WeekTick tick, Household household, string by, Instant now)
     {
+        LocalDate date = tick.Date;
         if (RoundCalendar.At(date, household.RoundAt, household.Zone) is not { } due)
             return null;
         LocalDate packed = jar.PackedAt.InZone(household.Zone).Date, today = now.InZone(household.Zone).Date;
         if (date > today || date < packed || jar.Stage != JarStage.Fermenting || IsAnswered(jar, date, household.Zone))
             return null;
-        return new Look
-        {
-            Id = Guid.CreateVersion7(now.ToDateTimeOffset()), JarId = jar.Id, At = Instant.Min(now, Instant.Max(due, jar.PackedAt)), EnteredAt = now, By = by, Opened = false,
-        };
+        Guid id = Guid.CreateVersion7(now.ToDateTimeOffset());
+        Instant at = Instant.Min(now, Instant.Max(due, jar.PackedAt));
+        return tick.Mark.Seen is { } kind
+            ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Kind = kind }
+            : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Opened = false };
     }
 
     /// <summary>Whether somebody answered for the jar on a date, as the round counts it.</summary>
