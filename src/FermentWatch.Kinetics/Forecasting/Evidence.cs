@@ -8,21 +8,21 @@ namespace FermentWatch.Kinetics.Forecasting;
 internal sealed class Evidence
 {
     /// <param name="readings">pH.</param>
-    /// <param name="tastes">Tastes, measured on <paramref name="level"/>.</param>
+    /// <param name="tastes">Tastes, measured on <paramref name="scale"/>.</param>
     /// <param name="gas">Gas.</param>
-    /// <param name="level">Sourness index the household chose.</param>
-    public Evidence(IReadOnlyList<PhReading> readings, IReadOnlyList<TasteReading> tastes, IReadOnlyList<GasReading> gas, double level)
+    /// <param name="scale">What the household chose.</param>
+    public Evidence(IReadOnlyList<PhReading> readings, IReadOnlyList<TasteReading> tastes, IReadOnlyList<GasReading> gas, TasteScale scale)
     {
         Readings = [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)];
         Tastes = [.. tastes.OrderBy(taste => taste.Day).ThenBy(taste => taste.Verdict)];
         Gas = [.. gas.OrderBy(each => each.Day).ThenBy(each => each.Seen)];
-        LnLevel = Math.Log(level);
+        Scale = scale;
         Days = [.. Readings.Select(reading => Quarter(reading.Day)).Concat(Tastes.Select(taste => Quarter(taste.Day))).Concat(Gas.Select(each => Quarter(each.Day))).Distinct().Order()];
     }
 
     /// <summary>pH readings only: all that a line may rest on.</summary>
     public Evidence(IReadOnlyList<PhReading> readings)
-        : this(readings, [], [], 1)
+        : this(readings, [], [], new TasteScale(null))
     {
     }
 
@@ -32,8 +32,8 @@ internal sealed class Evidence
 
     public IReadOnlyList<GasReading> Gas { get; }
 
-    /// <summary>ln of the sourness index the household chose.</summary>
-    public double LnLevel { get; }
+    /// <summary>What tastes are measured on.</summary>
+    public TasteScale Scale { get; }
 
     /// <summary>Days the members are looked at, rising.</summary>
     public double[] Days { get; }

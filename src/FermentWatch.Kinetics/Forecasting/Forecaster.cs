@@ -24,11 +24,11 @@ public static class Forecaster
     }
 
     /// <summary>What a finished jar teaches of this kitchen's rate and this household's taste, under the published prior.</summary>
-    /// <exception cref="ArgumentException">The request has refusals, or no sourness target to measure tastes on.</exception>
+    /// <exception cref="ArgumentException">The request has refusals, or no sourness or acidity target to measure tastes on.</exception>
     public static JarLesson Learn(ForecastRequest request)
     {
-        if (request.Target?.Kind != TargetKind.Sourness)
-            throw new ArgumentException("A sourness target that the tastes are measured on is needed.", nameof(request));
+        if (request.Target is null or { Kind: TargetKind.Ph })
+            throw new ArgumentException("A sourness or acidity target that the tastes are measured on is needed.", nameof(request));
         double[] deviates = TastingMembers.Draw(request, JarOf(request), HouseholdPrior.Unknown);
         (double rate, double rateDeviation) = Spread(deviates, Deviate.Rate, new PriorSpread().LnRate);
         (double taste, double tasteDeviation) = Spread(deviates, Deviate.Taste, HouseholdPrior.TotalTaste);

@@ -61,11 +61,12 @@ internal sealed class ReadingFit
         }
         foreach (TasteReading taste in _evidence.Tastes)
         {
-            ReadOnlySpan<double> sourness = _trace.At(_trace.Sourness, _evidence.TimeOf(taste.Day));
-            for (int m = 0; m < sourness.Length; m++)
+            double[] course = _evidence.Scale.Watched == Watched.Sourness ? _trace.Sourness : _trace.Acidity;
+            ReadOnlySpan<double> tasted = _trace.At(course, _evidence.TimeOf(taste.Day));
+            for (int m = 0; m < tasted.Length; m++)
             {
-                double level = _evidence.LnLevel + (HouseholdPrior.TotalTaste * deviates[(m * Deviate.Count) + Deviate.Taste]);
-                logLikelihood[m] += TasteLikelihood.LogProbability(taste.Verdict, Math.Log(Math.Max(sourness[m], 1e-3)) - level);
+                double liked = HouseholdPrior.TotalTaste * deviates[(m * Deviate.Count) + Deviate.Taste];
+                logLikelihood[m] += TasteLikelihood.LogProbability(taste.Verdict, _evidence.Scale.LnOver(tasted[m]) - liked);
             }
         }
         foreach (GasReading gas in _evidence.Gas)

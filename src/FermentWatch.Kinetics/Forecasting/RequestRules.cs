@@ -20,8 +20,8 @@ internal static class RequestRules
             CheckReading(reading, refusals);
         foreach (double day in request.Tastes.Select(taste => taste.Day).Concat(request.Gas.Select(gas => gas.Day)))
             Within(refusals, "day of the observation", day, 0, MostDays, "days");
-        if (request.Tastes.Count > 0 && request.Target?.Kind != TargetKind.Sourness)
-            refusals.Add(new("tastes", "no sourness target", "a sourness target that the tastes are measured on would be right"));
+        if (request.Tastes.Count > 0 && request.Target is null or { Kind: TargetKind.Ph })
+            refusals.Add(new("tastes", "no sourness or acidity target", "a sourness or acidity target that the tastes are measured on would be right"));
         return refusals;
     }
 

@@ -19,19 +19,17 @@ internal static class TastingMembers
     {
         MemberPrior prior = PriorOf(household);
         double[] deviates = prior.Draw(Philox.Key(request.Seed, ModelIdentity.Key, 2), request.Members);
-        double level = request.Target is { Kind: TargetKind.Sourness } target ? target.Level : 1;
-        var evidence = new Evidence(request.Readings, request.Tastes, request.Gas, level);
+        var evidence = new Evidence(request.Readings, request.Tastes, request.Gas, new TasteScale(request.Target));
         new ReadingFit(jar, evidence, request.Members).Run(deviates, prior, Philox.Key(request.Seed, 2));
         return deviates;
     }
 
-    /// <summary>The target's passage, at each member's own level where the target is a taste.</summary>
+    /// <summary>The target's passage, at each member's own level.</summary>
     public static Passage Passage(ForecastTarget target, double[] deviates)
     {
+        var scale = new TasteScale(target);
         int members = deviates.Length / Deviate.Count;
-        return target.Kind == TargetKind.Sourness
-            ? new(Watched.Sourness, [.. Enumerable.Range(0, members).Select(m => target.Level * Math.Exp(HouseholdPrior.TotalTaste * deviates[(m * Deviate.Count) + Deviate.Taste]))])
-            : new(Watched.Acidity, target.Level, members);
+        return new(scale.Watched, [.. Enumerable.Range(0, members).Select(m => scale.LevelOf(deviates[(m * Deviate.Count) + Deviate.Taste]))]);
     }
 
     private static MemberPrior PriorOf(HouseholdPrior household)

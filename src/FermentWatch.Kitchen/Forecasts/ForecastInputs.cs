@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kinetics.Household;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
@@ -15,22 +16,32 @@ namespace FermentWatch.Kitchen.Forecasts;
 /// <param name="meansRevision">Revision of the quarter-hour means.</param>
 /// <param name="places">Every place.</param>
 /// <param name="sensors">Every sensor with its placements.</param>
-internal sealed class ForecastInputs(Instant asOf, long meansRevision, IEnumerable<Place> places, IEnumerable<Sensor> sensors)
+/// <param name="household">What finished jars taught; null where none did.</param>
+internal sealed class ForecastInputs(
+    Instant asOf, long meansRevision, IEnumerable<Place> places, IEnumerable<Sensor> sensors, HouseholdPrior? household)
 {
-    private readonly string _shared = string.Join('|',
-        [Forecaster.ModelVersion, Text(asOf), meansRevision.ToString(CultureInfo.InvariantCulture),
-            .. places.OrderBy(place => place.Id).Select(place => $"{place.Id:N}{place.Typical}"),
+    private readonly string _shared = string.Join('|', Text(asOf), meansRevision.ToString(CultureInfo.InvariantCulture),
+        SharedText(places, sensors), household is null ? "" : Text(household));
+
+    /// <summary>The name for one jar: looks and notes are no part of it.</summary>
+    public string Of(Jar jar) => Hash($"{_shared}|{OwnText(jar)}");
+
+    /// <summary>What is the same for every jar: the model, the places, and where sensors stood.</summary>
+    public static string SharedText(IEnumerable<Place> places, IEnumerable<Sensor> sensors) => string.Join('|',
+        [Forecaster.ModelVersion, .. places.OrderBy(place => place.Id).Select(place => $"{place.Id:N}{place.Typical}"),
             .. sensors.SelectMany(sensor => sensor.Placements).OrderBy(placement => placement.Id).Select(placement => $"{placement.Id:N}{Text(placement.From)}")]);
 
-    /// <summary>The name for one jar: looks, tastes and notes are no part of it.</summary>
-    public string Of(Jar jar)
-    {
-        string own = string.Join('|',
-            [_shared, jar.Id.ToString("N"), jar.Target.ToString(),
-                .. jar.Placements.OrderBy(placement => placement.Id).Select(placement => $"{placement.Id:N}{placement.PlaceId:N}{Text(placement.From)}"),
-                .. jar.Standing.OfType<PhMeasurement>().Select(measurement => $"{measurement.Id:N}")]);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(own)));
-    }
+    /// <summary>What is a jar's own. An observation never changes, so its id says all of it.</summary>
+    public static string OwnText(Jar jar) => string.Join('|',
+        [jar.Id.ToString("N"), jar.Target.ToString(),
+            .. jar.Placements.OrderBy(placement => placement.Id).Select(placement => $"{placement.Id:N}{placement.PlaceId:N}{Text(placement.From)}"),
+            .. jar.Standing.Where(each => each is PhMeasurement or Taste or StageChange or Sighting).Select(each => $"{each.Id:N}")]);
+
+    /// <summary>A short name for a long text.</summary>
+    public static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
     private static string Text(Instant instant) => instant.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture);
+
+    private static string Text(HouseholdPrior prior) => string.Create(CultureInfo.InvariantCulture,
+        $"{prior.LnRateMean:R}/{prior.LnRateDeviation:R}/{prior.LnTasteMean:R}/{prior.LnTasteDeviation:R}");
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Household;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -11,6 +12,7 @@ namespace FermentWatch.Kitchen.Forecasts;
 public sealed class ForecastPass(
     IHouseholdBook household, IJarBook jars, IPlaceBook places, ISensorBook sensors, IReadingLog log, IForecastBook forecasts)
 {
+    private readonly HouseholdLessons _lessons = new(log);
     private (Instant AsOf, long Means, long Facts)? _seen;
 
     /// <summary>Renews what needs renewing as of the last quarter hour that closed before <paramref name="now"/>. Returns how many.</summary>
@@ -28,22 +30,23 @@ public sealed class ForecastPass(
 
     private async Task<int> RenewAsync(Instant asOf, long meansRevision, CancellationToken cancellationToken)
     {
-        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        IReadOnlyList<Jar> all = await jars.AllAsync(cancellationToken);
         IReadOnlyList<Place> everyPlace = await places.AllAsync(cancellationToken);
         IReadOnlyList<Sensor> everySensor = await sensors.AllAsync(cancellationToken);
-        var inputs = new ForecastInputs(asOf, meansRevision, everyPlace, everySensor);
+        var placesById = everyPlace.ToDictionary(place => place.Id);
+        HouseholdPrior? taught = await _lessons.ReadAsync(all, placesById, everySensor, meansRevision, cancellationToken);
+        var inputs = new ForecastInputs(asOf, meansRevision, everyPlace, everySensor, taught);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId, forecast => forecast.Inputs);
-        var stale = kept.Select(jar => (Jar: jar, Inputs: inputs.Of(jar))).Where(each => latest.GetValueOrDefault(each.Jar.Id) != each.Inputs).ToList();
+        var stale = all.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold).Select(jar => (Jar: jar, Inputs: inputs.Of(jar))).Where(each => latest.GetValueOrDefault(each.Jar.Id) != each.Inputs).ToList();
         if (stale.Count == 0)
             return 0;
 
-        var placesById = everyPlace.ToDictionary(place => place.Id);
         Instant from = stale.Select(each => QuarterHour.Floor(each.Jar.PackedAt)).Append(asOf - Surroundings.LearnedFrom).Min();
         TemperatureHistory history = await TemperatureHistory.ReadAsync(log, everySensor, from, asOf, cancellationToken);
         foreach ((Jar jar, string name) in stale)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            await forecasts.SaveAsync([JarForecaster.Forecast(jar, placesById, history, asOf, name)], cancellationToken);
+            await forecasts.SaveAsync([JarForecaster.Forecast(jar, placesById, history, asOf, taught, name)], cancellationToken);
         }
         return stale.Count;
     }

@@ -33,7 +33,8 @@ public static class Surroundings
     private static TemperatureCourse Ahead(
         Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, Instant asOf, Instant packed, double days)
     {
-        Guid placeId = jar.PlacementAt(asOf).PlaceId;
+        // A move within the quarter hour that is still open is known already.
+        Guid placeId = jar.PlacementAt(asOf + QuarterHour.Length).PlaceId;
         TypicalRoom typical = places[placeId].Typical.Room();
         bool probeInJar = history.CelsiusAt(jar.Id, asOf - QuarterHour.Length) is not null;
         double?[] past = history.Over(probeInJar ? jar.Id : placeId, asOf - LearnedFrom, asOf);

@@ -9,6 +9,9 @@ public sealed class TemperatureHistory
 {
     private readonly Dictionary<(Guid Where, Instant Start), (double Sum, int Sensors)> _means = [];
 
+    /// <summary>Nothing was measured.</summary>
+    public static TemperatureHistory Empty { get; } = new();
+
     private TemperatureHistory()
     {
     }

@@ -57,6 +57,27 @@ public class TastingDayTests
         Assert.True(after.P50 > before.P50);
     }
 
+    [Theory]
+    [InlineData(TasteAnswer.NotYet, 12, 1)]
+    [InlineData(TasteAnswer.PastIt, 6, -1)]
+    public void Run_AcidityTargetTasted_MovesTheDayAndNoLine(TasteAnswer said, double day, int later)
+    {
+        ForecastRequest request = Plain with { Target = new ForecastTarget(TargetKind.AcidityPercentLactic, 1.2), Household = null };
+        Forecast before = Forecaster.Run(request);
+        Forecast after = Forecaster.Run(request with { Tastes = [new TasteReading(day, said)] });
+        Assert.Equal(later, Math.Sign(after.Target!.Value.P50!.Value - before.Target!.Value.P50!.Value));
+        Assert.Equal(before.AcidLine, after.AcidLine);
+        Assert.Equal(before.Course, after.Course);
+    }
+
+    [Fact]
+    public void Learn_AcidityTargetTastedRightEarly_LearnsThatLessSourIsLiked()
+    {
+        ForecastRequest request = Plain with { Target = new ForecastTarget(TargetKind.AcidityPercentLactic, 1.5), Household = null };
+        JarLesson lesson = Forecaster.Learn(request with { Tastes = [new TasteReading(5, TasteAnswer.Right), new TasteReading(9, TasteAnswer.PastIt)] });
+        Assert.True(lesson.LnTasteMean < -lesson.LnTasteDeviation, $"{lesson}");
+    }
+
     [Fact]
     public void Run_AcidLineAsTarget_IsMovedByNoHousehold()
     {
@@ -67,7 +88,7 @@ public class TastingDayTests
     }
 
     [Fact]
-    public void Check_TastesWithoutASournessTarget_AreRefused() =>
+    public void Check_TastesWithoutATargetToTasteOn_AreRefused() =>
         Assert.Equal("tastes", Assert.Single((Plain with { Target = null, Tastes = [new TasteReading(5, TasteAnswer.Right)] }).Check()).Field);
 
     [Fact]

@@ -46,4 +46,14 @@ internal static class Make
     {
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Kind = kind,
     };
+
+    public static Taste Taste(TasteVerdict verdict, double day) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Verdict = verdict,
+    };
+
+    public static StageChange Stage(JarStage stage, double day) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Stage = stage,
+    };
 }
