@@ -12,8 +12,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     private static readonly (string Name, string Path)[] Pages =
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
-        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"),
-        ("put-up", "/put-up"), ("sensors", "/sensors"), ("household", "/household"), ("not-found", "/jars/999"),
+        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"),
+        ("put-up", "/put-up"), ("sensors", "/sensors"), ("household", "/household"), ("notices", "/notices"), ("not-found", "/jars/999"),
     ];
 
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
@@ -53,6 +53,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.MeasureAsync(kitchen, 4, "3.9", "Strip", check: true);
         await page.GotoAsync(kitchen.Address + "/jars/4/taste");
         await page.GetByRole(AriaRole.Button, new() { Name = "Nearly" }).ClickAsync();
+        await page.ReachAsync(kitchen, "Ada", "Webhook", "https://push.example.net/number-nine");
+        await page.ReachAsync(kitchen, "Mira", "MQTT", "kitchen/notices/mira");
         await page.GotoAsync(kitchen.Address + "/jars/5/seen");
         await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
     }

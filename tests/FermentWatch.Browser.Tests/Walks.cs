@@ -56,6 +56,16 @@ internal static class Walks
         await page.WaitForURLAsync($"{kitchen.Address}/jars/{jar}");
     }
 
+    /// <summary>Adds a way to reach somebody.</summary>
+    public static async Task ReachAsync(this IPage page, RunningKitchen kitchen, string person, string channel, string address)
+    {
+        await page.GotoAsync($"{kitchen.Address}/notices");
+        await page.GetByLabel("Who").FillAsync(person);
+        await page.ChooseAsync(channel);
+        await page.GetByLabel("Address or topic").FillAsync(address);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add" }).ClickAsync();
+    }
+
     /// <summary>One tap on one of a few.</summary>
     public static Task ChooseAsync(this IPage page, string choice) => page.GetByRole(AriaRole.Radio, new() { Name = choice, Exact = true }).CheckAsync();
 }

@@ -1,7 +1,7 @@
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Service.Api.Answers;
-using Channel = FermentWatch.Kitchen.Notices.Channel;
+using FermentWatch.Service.Pages.Notices;
 
 namespace FermentWatch.Service.Api;
 
@@ -16,6 +16,7 @@ internal static class NoticeEndpoints
         notices.MapGet("/notice-routes", RoutesAsync).WithSummary("How people are reached; secrets are not shown.").Produces<NoticeRouteAnswer[]>();
         notices.MapPost("/notice-routes", AddAsync).WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
         notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).WithSummary("Removes one.").Produces(204);
+        notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).WithSummary("Sends a test message at once.").Produces<TestAnswer>();
         notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>();
     }
 
@@ -25,28 +26,19 @@ internal static class NoticeEndpoints
     private static async Task<IResult> LatestAsync(INoticeBook book, CancellationToken cancellationToken) =>
         Results.Ok((await book.LatestAsync(Shown, cancellationToken)).Select(NoticeAnswer.Of));
 
-    private static async Task<IResult> AddAsync(NoticeRouteForm form, INoticeBook book, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(NoticeRouteForm form, NoticeDesk desk, CancellationToken cancellationToken)
     {
-        var reader = new FieldReader();
-        if (string.IsNullOrWhiteSpace(form.Person))
-            reader.Refuse("person", form.Person, "a name would be right");
-        Channel channel = reader.ReadChoice("channel", form.Channel, Channel.Webhook);
-        if (!IsAddress(channel, form.Address))
-            reader.Refuse("address", form.Address, channel == Channel.Webhook ? "a web address such as https://push.example.net/kitchen would be right" : "a topic such as kitchen/notices would be right");
-        if (reader.Refusals.Count > 0)
-            return RefusalProblem.Of(reader.Refusals);
-        var route = new NoticeRoute { Id = Guid.CreateVersion7(), Person = form.Person!.Trim(), Channel = channel, Address = form.Address!.Trim(), Secret = form.Secret };
-        await book.AddRouteAsync(route, cancellationToken);
-        return Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route));
+        var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
+        (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, cancellationToken);
+        return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route));
     }
+
+    private static async Task<IResult> TestAsync(Guid id, NoticeDesk desk, CancellationToken cancellationToken) =>
+        await desk.TestAsync(id, cancellationToken) is { } outcome ? Results.Ok(new TestAnswer(outcome.Result, outcome.Trouble)) : Results.NotFound();
 
     private static async Task<IResult> RemoveAsync(Guid id, INoticeBook book, CancellationToken cancellationToken)
     {
         await book.RemoveRouteAsync(id, cancellationToken);
         return Results.NoContent();
     }
-
-    private static bool IsAddress(Channel channel, string? address) => channel == Channel.Webhook
-        ? Uri.TryCreate(address, UriKind.Absolute, out Uri? uri) && uri.Scheme is "http" or "https"
-        : !string.IsNullOrWhiteSpace(address) && address.IndexOfAny(['+', '#', '\0']) < 0;
 }

@@ -34,6 +34,16 @@ public sealed class JarReader(
         return new JarView(jar, forecast, await places.AllAsync(cancellationToken), household, clock.GetUtcNow().ToInstant());
     }
 
+    /// <summary>By how much a sensor, a strip or a meter would narrow a jar's forecast; null where it has none.</summary>
+    public async Task<Sharpening?> SharpeningAsync(JarView view, CancellationToken cancellationToken)
+    {
+        if (await forecasts.LatestAsync(view.Jar.Id, cancellationToken) is not { } saved)
+            return null;
+        Instant from = Instant.Min(saved.Origin, saved.AsOf - Surroundings.LearnedFrom);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, saved.AsOf, cancellationToken);
+        return Sharpening.Of(view.Jar, (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id), history, saved);
+    }
+
     /// <summary>Temperatures measured in the jar or around it since packing, hourly, by day after packing.</summary>
     public async Task<IReadOnlyList<TimedTemperature>> MeasuredAsync(JarView view, CancellationToken cancellationToken)
     {

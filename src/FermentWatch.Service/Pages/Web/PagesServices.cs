@@ -4,6 +4,7 @@ using FermentWatch.Service.Api;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Service.Pages.Jars;
+using FermentWatch.Service.Pages.Notices;
 using FermentWatch.Service.Pages.Layout;
 using FermentWatch.Service.Pages.Rounds;
 using FermentWatch.Service.Pages.Sensors;
@@ -29,7 +30,7 @@ public static class PagesServices
         });
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
-        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
         return services;

@@ -1,0 +1,55 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Notices;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.Pages.Notices;
+
+/// <summary>Where the ways to reach people are written down and tried, by the page and by the API.</summary>
+public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock)
+{
+    private static readonly Duration TestHolds = Duration.FromMinutes(5);
+
+    /// <summary>Adds a way to reach somebody; the route, or what was wrong.</summary>
+    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, CancellationToken cancellationToken)
+    {
+        var reader = new FieldReader();
+        if (string.IsNullOrWhiteSpace(input.Person))
+            reader.Refuse("person", input.Person, "a name would be right");
+        Channel channel = reader.ReadChoice("channel", input.Channel, Channel.Webhook);
+        if (!IsAddress(channel, input.Address))
+            reader.Refuse("address", input.Address, channel == Channel.Webhook ? "a web address such as https://push.example.net/kitchen would be right" : "a topic such as kitchen/notices would be right");
+        if (reader.Refusals.Count > 0)
+            return (null, reader.Refusals);
+        var route = new NoticeRoute
+        {
+            Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = input.Person!.Trim(), Channel = channel, Address = input.Address!.Trim(),
+            Secret = string.IsNullOrWhiteSpace(input.Secret) ? null : input.Secret.Trim(),
+        };
+        await book.AddRouteAsync(route, cancellationToken);
+        return (route, []);
+    }
+
+    /// <summary>Sends a test message at once, past the outbox; how it ended, or null where there is no such route.</summary>
+    public async Task<DeliveryOutcome?> TestAsync(Guid routeId, CancellationToken cancellationToken)
+    {
+        NoticeRoute? route = (await book.RoutesAsync(cancellationToken)).FirstOrDefault(each => each.Id == routeId);
+        if (route is null)
+            return null;
+        if (channels.FirstOrDefault(each => each.Channel == route.Channel) is not { } channel)
+            return DeliveryOutcome.Refused($"The channel {route.Channel} is switched off.");
+        Instant now = clock.GetUtcNow().ToInstant();
+        var test = new Notice
+        {
+            Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Key = $"test/{now.ToUnixTimeMilliseconds()}/{route.Id:N}", RouteId = route.Id, Person = route.Person,
+            Title = "A test", Body = "This is how a morning round will come. Nothing is to be done.",
+            DueAt = now, ExpiresAt = now + TestHolds, NextAttemptAt = now,
+        };
+        return await channel.SendAsync(test, route, null, cancellationToken);
+    }
+
+    private static bool IsAddress(Channel channel, string? address) => channel == Channel.Webhook
+        ? Uri.TryCreate(address, UriKind.Absolute, out Uri? uri) && uri.Scheme is "http" or "https"
+        : !string.IsNullOrWhiteSpace(address) && address.IndexOfAny(['+', '#', '\0']) < 0;
+}
