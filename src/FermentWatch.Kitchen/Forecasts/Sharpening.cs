@@ -10,12 +10,15 @@ namespace FermentWatch.Kitchen.Forecasts;
 /// <summary>By how much a sensor, a strip or a meter would narrow a jar's forecast if each said just what is expected.</summary>
 /// <param name="Now">Days to the target as things stand.</param>
 /// <param name="WithSensor">The same had a sensor measured the room so far; null where one did.</param>
-/// <param name="WithStrip">With a strip now.</param>
-/// <param name="WithMeter">With a meter now.</param>
+/// <param name="WithStrip">With a strip now, or on day 3 if that is later.</param>
+/// <param name="WithMeter">With a meter then.</param>
 public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, PassageDays WithStrip, PassageDays WithMeter)
 {
     /// <summary>How far an ordinary kitchen swings by day and night, half of it; common practice, no source.</summary>
     private const double OrdinarySwingCelsius = 1;
+
+    /// <summary>Before the acid has begun a pH says little; the page speaks of a reading on this day then.</summary>
+    public const int MeasuredNotBeforeDay = 3;
 
     /// <summary>Works it out: four forecasts of one jar, some tens of milliseconds each.</summary>
     /// <param name="jar">The jar, whole.</param>
@@ -28,9 +31,10 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
         TemperatureCourse course = Surroundings.Of(jar, places, history, saved.AsOf, days);
         ForecastRequest request = JarForecaster.Request(jar, course, days);
         double now = Math.Max(0, QuarterHour.Days(saved.Origin, saved.AsOf));
-        double expected = saved.PointAt(saved.AsOf).Ph.P50;
+        double measured = Math.Max(now, MeasuredNotBeforeDay);
+        double expected = saved.PointAt(saved.At(measured)).Ph.P50;
         PassageDays With(PhMethod method) =>
-            Forecaster.Run(request with { Readings = [.. request.Readings, new PhReading(now, expected, method)] }).Target ?? default;
+            Forecaster.Run(request with { Readings = [.. request.Readings, new PhReading(measured, expected, method)] }).Target ?? default;
         return new Sharpening(
             Forecaster.Run(request).Target ?? default,
             course[0].SpreadCelsius > TemperatureStep.RoomSensorSpreadCelsius ? Forecaster.Run(request with { Temperatures = Measured(course, places[jar.PlacementAt(saved.AsOf).PlaceId], now, days) }).Target : null,
