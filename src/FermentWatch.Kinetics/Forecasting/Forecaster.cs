@@ -70,7 +70,7 @@ public static class Forecaster
         if (TastingMembers.AreAskedFor(request))
         {
             double[] tasting = TastingMembers.Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
-            target = TastingMembers.Passage(request.Target!, tasting);
+            target = TastingMembers.Passage(request, tasting);
             jar.Run(tasting, table, new Trace(members, [request.Days], [target]));
         }
         double[] scratch = new double[members];

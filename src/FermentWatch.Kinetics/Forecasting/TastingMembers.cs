@@ -24,12 +24,16 @@ internal static class TastingMembers
         return deviates;
     }
 
-    /// <summary>The target's passage, at each member's own level.</summary>
-    public static Passage Passage(ForecastTarget target, double[] deviates)
+    /// <summary>The target's passage: at each member's own level, or at the level itself where nobody's taste is known.</summary>
+    public static Passage Passage(ForecastRequest request, double[] deviates) =>
+        Passage(request.Target!, deviates, toTheLetter: request.Household is null && request.Tastes.Count == 0);
+
+    /// <summary>The passage of a target.</summary>
+    internal static Passage Passage(ForecastTarget target, double[] deviates, bool toTheLetter = false)
     {
         var scale = new TasteScale(target);
         int members = deviates.Length / Deviate.Count;
-        return new(scale.Watched, [.. Enumerable.Range(0, members).Select(m => scale.LevelOf(deviates[(m * Deviate.Count) + Deviate.Taste]))]);
+        return new(scale.Watched, [.. Enumerable.Range(0, members).Select(m => scale.LevelOf(toTheLetter ? 0 : deviates[(m * Deviate.Count) + Deviate.Taste]))]);
     }
 
     private static MemberPrior PriorOf(HouseholdPrior household)

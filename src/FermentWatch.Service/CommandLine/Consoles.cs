@@ -6,6 +6,20 @@ namespace FermentWatch.Service.CommandLine;
 /// <summary>Consoles for tables over the writers of a call.</summary>
 internal static class Consoles
 {
+    /// <summary>Shows a bar beside the output while something is worked out.</summary>
+    /// <param name="what">What is worked out.</param>
+    /// <param name="work">The work; it tells the share that is done, 0 to 1.</param>
+    public static T WithProgress<T>(string what, Func<Action<double>, T> work)
+    {
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
+        return console.Progress().AutoClear(true).Columns(new SpinnerColumn(), new TaskDescriptionColumn(), new ProgressBarColumn(), new ElapsedTimeColumn())
+            .Start(progress =>
+            {
+                ProgressTask task = progress.AddTask(Markup.Escape(what), maxValue: 1);
+                return work(share => task.Value = share);
+            });
+    }
+
     /// <summary>Writes a table, without the blanks that pad it to the width.</summary>
     public static void Write(IRenderable table, CommandContext context)
     {

@@ -10,6 +10,8 @@ namespace FermentWatch.Service.CommandLine;
 /// <summary><c>outlook</c>: a forecast without a service.</summary>
 internal static class OutlookVerb
 {
+    private const double MemberDaysOfASecond = 200_000;
+
     public static Command Create(CommandContext context)
     {
         var verb = new Command("outlook", "Forecast of a jar without a service: pH, acidity and sourness day by day, with their spread. "
@@ -21,11 +23,17 @@ internal static class OutlookVerb
             (OutlookCall asked, IReadOnlyList<Refusal> refusals) = CallReader.Read(options.Input(call), context.Clock.GetUtcNow().ToInstant());
             if (refusals.Count > 0)
                 return context.Refuse(refusals);
-            Show(OutlookAnswer.To(asked), form.Of(call), context);
+            OutlookAnswer answer = IsLong(asked) && context.IsTerminal
+                ? Consoles.WithProgress($"{asked.Request.Members} members over {asked.Request.Days:0} days", progress => OutlookAnswer.To(asked, progress))
+                : OutlookAnswer.To(asked, _ => { });
+            Show(answer, form.Of(call), context);
             return ExitCode.Done;
         });
         return verb;
     }
+
+    /// <summary>Whether it takes long enough, about a second, for a person to wonder.</summary>
+    private static bool IsLong(OutlookCall call) => call.Request.Members * call.Request.Days > MemberDaysOfASecond;
 
     private static void Show(OutlookAnswer answer, OutputKind kind, CommandContext context)
     {

@@ -11,7 +11,9 @@ internal sealed record OutlookAnswer(
     Forecast Forecast, double SpanDays, IReadOnlyList<(string Name, PassageDays Days)> Until, (string Name, PassageDays Days)? Target)
 {
     /// <summary>Computes the answer. A forecast waits for one level at a time, and the same request gives the same bits.</summary>
-    public static OutlookAnswer To(OutlookCall call)
+    /// <param name="call">What was asked for.</param>
+    /// <param name="progress">Told the share that is done, 0 to 1, after each level.</param>
+    public static OutlookAnswer To(OutlookCall call, Action<double> progress)
     {
         NamedTarget[] levels = [.. call.Until, .. call.Target is null ? [] : new[] { call.Target }];
         var days = new List<(string Name, PassageDays Days)>();
@@ -20,6 +22,7 @@ internal sealed record OutlookAnswer(
         {
             forecast = Forecaster.Run(call.Request with { Target = level.Level });
             days.Add((level.Name, forecast.Target!.Value));
+            progress((double)days.Count / levels.Length);
         }
         forecast ??= Forecaster.Run(call.Request);
         return new OutlookAnswer(forecast, call.Request.Days, [.. days.Take(call.Until.Count)], call.Target is null ? null : days[^1]);
