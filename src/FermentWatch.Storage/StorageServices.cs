@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
@@ -37,6 +38,7 @@ public static class StorageServices
         services.AddSingleton<IPlaceBook, PlaceBook>();
         services.AddSingleton<ISensorBook, SensorBook>();
         services.AddSingleton<IJarBook, JarBook>();
+        services.AddSingleton<IPhotoBook, PhotoBook>();
         services.AddSingleton<IForecastBook, ForecastBook>();
         services.AddSingleton<IRoundBook, RoundBook>();
         services.AddSingleton<INoticeBook, NoticeBook>();

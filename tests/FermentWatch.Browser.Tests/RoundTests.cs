@@ -66,6 +66,33 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [Fact]
+    public async Task Seen_PhotoAddedAfterwards_IsShownWithTheSighting()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 9);
+        await page.GotoAsync(kitchen.Address + "/jars/1/seen");
+        await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
+        await page.GotoAsync(kitchen.Address + "/jars/1");
+        await page.GetByText("Add a photo").ClickAsync();
+        byte[] picture = await page.ScreenshotAsync(new() { Type = ScreenshotType.Jpeg });
+
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "notes.pdf", MimeType = "application/pdf", Buffer = [1, 2, 3] });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync();
+        Assert.Contains("a JPEG, PNG or WebP picture would be right", await page.InnerTextAsync("[role=alert]"), StringComparison.Ordinal);
+
+        await page.GetByText("Add a photo").ClickAsync();
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "film.jpg", MimeType = "image/jpeg", Buffer = picture });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync();
+        ILocator shown = page.Locator("img.photo");
+        Assert.Equal("Photo: a flat white film", await shown.GetAttributeAsync("alt"));
+        byte[] kept = await (await context.APIRequest.GetAsync(kitchen.Address + await shown.GetAttributeAsync("src"))).BodyAsync();
+        Assert.Equal([0xFF, 0xD8], kept[..2]);
+    }
+
+    [Fact]
     public async Task Onward_RightTaste_LeadsIntoTheColdWithTheCautionBesideIt()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

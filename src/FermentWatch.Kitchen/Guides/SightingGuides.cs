@@ -43,7 +43,24 @@ public static class SightingGuides
             "When in doubt, throw it out.", NeverTaste, [CommonPractice]),
     ];
 
+    /// <summary>Mould as a household treats it that skims small patches.</summary>
+    private static readonly SightingGuide SkimmedMould = new(SightingKind.FuzzOrUnsure, "fuzz, colour, or cannot tell",
+        ["Do not taste it. If you cannot tell what it is, or there is much of it, throw the jar out.",
+            "Only a small green or grey patch on top: lift it off whole with what it sits on, wipe the rim, and press everything under.",
+            "Measure the pH today and look daily: the forecast waits for it."],
+        "Much of it; black, pink or orange; back again after skimming; or the pH rises.", NeverTaste, Mould.Sources);
+
+    /// <summary>The guide to a sighting, by the stricter advice.</summary>
     public static SightingGuide Of(SightingKind kind) => All.First(guide => guide.Kind == kind);
+
+    /// <summary>The guide to a sighting in a household with this policy.</summary>
+    public static SightingGuide Of(SightingKind kind, MouldPolicy policy) =>
+        kind == SightingKind.FuzzOrUnsure && policy == MouldPolicy.SkimSmallPatches ? SkimmedMould : Of(kind);
+
+    /// <summary>Every guide in a household with this policy.</summary>
+    public static IEnumerable<SightingGuide> For(MouldPolicy policy) => All.Select(guide => Of(guide.Kind, policy));
+
+    private static SightingGuide Mould => Of(SightingKind.FuzzOrUnsure);
 
     /// <summary>What looks odd and is normal. Common practice, no source.</summary>
     public static readonly IReadOnlyList<string> Normal =

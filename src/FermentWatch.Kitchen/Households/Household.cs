@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Guides;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Households;
@@ -21,6 +22,9 @@ public sealed class Household
     public TemperatureUnit TemperatureUnit { get; set; } = TemperatureUnit.Celsius;
 
     public MassUnit MassUnit { get; set; } = MassUnit.Kilogram;
+
+    /// <summary>What it does about mould; the stricter advice by default.</summary>
+    public MouldPolicy Mould { get; set; } = MouldPolicy.ThrowOut;
 
     /// <summary>The zone rules behind <see cref="TimeZoneId"/>.</summary>
     /// <exception cref="NodaTime.TimeZones.DateTimeZoneNotFoundException">The name is not in the tz database.</exception>

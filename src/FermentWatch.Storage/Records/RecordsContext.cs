@@ -42,6 +42,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
 
     internal DbSet<Observation> Observations => Set<Observation>();
 
+    internal DbSet<Photo> Photos => Set<Photo>();
+
     internal DbSet<Round> Rounds => Set<Round>();
 
     internal DbSet<Notice> Notices => Set<Notice>();

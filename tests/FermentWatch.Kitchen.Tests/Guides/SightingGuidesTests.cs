@@ -27,4 +27,15 @@ public class SightingGuidesTests
         Assert.DoesNotContain("is safe", text, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("taste", text.Replace("not taste", "", StringComparison.OrdinalIgnoreCase), StringComparison.OrdinalIgnoreCase);
     }
+
+    [Fact]
+    public void Of_MouldByDefault_ThrowsTheJarOutAndWhoCannotTellNeverSkims()
+    {
+        Assert.Equal(SightingGuides.Of(SightingKind.FuzzOrUnsure), SightingGuides.Of(SightingKind.FuzzOrUnsure, default));
+        SightingGuide skimmed = SightingGuides.Of(SightingKind.FuzzOrUnsure, MouldPolicy.SkimSmallPatches);
+        Assert.Contains("If you cannot tell what it is, or there is much of it, throw the jar out.", skimmed.Now[0], StringComparison.Ordinal);
+        Assert.StartsWith("Do not taste it.", skimmed.Now[0], StringComparison.Ordinal);
+        Assert.Equal(3, skimmed.Now.Count);
+        Assert.Contains(skimmed.Sources, source => source.Contains("NDSU", StringComparison.Ordinal));
+    }
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Service.Pages.Shared;
@@ -20,6 +21,9 @@ internal static class HomeChoices
 
     public static readonly IReadOnlyList<Choice> MassUnits =
         [new(nameof(MassUnit.Kilogram), "kilograms, litres"), new(nameof(MassUnit.Pound), "pounds, quarts")];
+
+    public static readonly IReadOnlyList<Choice> MouldPolicies =
+        [new(nameof(MouldPolicy.ThrowOut), "Throw the jar out (stricter)"), new(nameof(MouldPolicy.SkimSmallPatches), "Skim small patches")];
 
     /// <summary>The temperatures in words with what is meant by them, in the household's unit.</summary>
     public static IReadOnlyList<Choice> Typical(TemperatureUnit unit) =>

@@ -23,6 +23,7 @@ public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, Forec
         household.TimeZoneId = ReadZone(input.TimeZone, reader);
         household.TemperatureUnit = reader.ReadChoice("temperature unit", input.TemperatureUnit, household.TemperatureUnit);
         household.MassUnit = reader.ReadChoice("mass unit", input.MassUnit, household.MassUnit);
+        household.Mould = reader.ReadChoice("mould", input.Mould, household.Mould);
         household.RoundAt = ReadTime("morning round", input.RoundAt, household.RoundAt, reader);
         household.EveningAt = ReadTime("evening", input.EveningAt, household.EveningAt, reader);
         if (household.EveningAt <= household.RoundAt)

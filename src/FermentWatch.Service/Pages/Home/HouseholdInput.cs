@@ -14,6 +14,9 @@ public sealed class HouseholdInput
     /// <summary>When the morning round is due, <c>07:00</c>.</summary>
     public string? RoundAt { get; set; }
 
+    /// <summary>What it does about mould.</summary>
+    public string? Mould { get; set; }
+
     /// <summary>When jars nobody looked at are asked for again.</summary>
     public string? EveningAt { get; set; }
 }

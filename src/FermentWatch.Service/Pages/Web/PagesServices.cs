@@ -5,6 +5,7 @@ using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Service.Pages.Jars;
 using FermentWatch.Service.Pages.Notices;
+using FermentWatch.Service.Pages.Photos;
 using FermentWatch.Service.Pages.Layout;
 using FermentWatch.Service.Pages.Rounds;
 using FermentWatch.Service.Pages.Sensors;
@@ -52,6 +53,7 @@ public static class PagesServices
         app.MapGet("/healthz/live", () => Results.Text("alive")).AllowAnonymous().ExcludeFromDescription();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
         app.MapApi();
+        app.MapPhotos();
         app.MapRazorComponents<App>();
         return app;
     }

@@ -31,6 +31,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<int>("MassUnit")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("Mould")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -262,6 +265,20 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasDiscriminator<string>("kind").HasValue("Observation");
 
                     b.UseTphMappingStrategy();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.Photo", b =>
+                {
+                    b.Property<Guid>("ObservationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Jpeg")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("ObservationId");
+
+                    b.ToTable("photo", (string)null);
                 });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Places.Place", b =>
@@ -783,6 +800,15 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasOne("FermentWatch.Kitchen.Jars.Jar", null)
                         .WithMany("Observations")
                         .HasForeignKey("JarId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.Photo", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Observations.Observation", null)
+                        .WithOne()
+                        .HasForeignKey("FermentWatch.Kitchen.Observations.Photo", "ObservationId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

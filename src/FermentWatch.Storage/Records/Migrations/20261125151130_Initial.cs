@@ -123,7 +123,8 @@ namespace FermentWatch.Storage.Records.Migrations
                     RoundAt = table.Column<string>(type: "TEXT", nullable: false),
                     EveningAt = table.Column<string>(type: "TEXT", nullable: false),
                     TemperatureUnit = table.Column<int>(type: "INTEGER", nullable: false),
-                    MassUnit = table.Column<int>(type: "INTEGER", nullable: false)
+                    MassUnit = table.Column<int>(type: "INTEGER", nullable: false),
+                    Mould = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -457,6 +458,24 @@ namespace FermentWatch.Storage.Records.Migrations
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "photo",
+                columns: table => new
+                {
+                    ObservationId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Jpeg = table.Column<byte[]>(type: "BLOB", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_photo", x => x.ObservationId);
+                    table.ForeignKey(
+                        name: "FK_photo_observation_ObservationId",
+                        column: x => x.ObservationId,
+                        principalTable: "observation",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.InsertData(
                 table: "facts_revision",
                 columns: new[] { "Id", "Facts" },
@@ -628,7 +647,7 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "notice_route");
 
             migrationBuilder.DropTable(
-                name: "observation");
+                name: "photo");
 
             migrationBuilder.DropTable(
                 name: "round");
@@ -643,13 +662,16 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "AspNetUsers");
 
             migrationBuilder.DropTable(
-                name: "jar");
+                name: "observation");
 
             migrationBuilder.DropTable(
                 name: "place");
 
             migrationBuilder.DropTable(
                 name: "sensor");
+
+            migrationBuilder.DropTable(
+                name: "jar");
         }
     }
 }

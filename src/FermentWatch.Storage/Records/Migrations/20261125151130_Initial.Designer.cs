@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125110527_Initial")]
+    [Migration("20261125151130_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -32,6 +32,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<int>("MassUnit")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Mould")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Name")
@@ -265,6 +268,20 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasDiscriminator<string>("kind").HasValue("Observation");
 
                     b.UseTphMappingStrategy();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.Photo", b =>
+                {
+                    b.Property<Guid>("ObservationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Jpeg")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("ObservationId");
+
+                    b.ToTable("photo", (string)null);
                 });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Places.Place", b =>
@@ -786,6 +803,15 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasOne("FermentWatch.Kitchen.Jars.Jar", null)
                         .WithMany("Observations")
                         .HasForeignKey("JarId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.Photo", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Observations.Observation", null)
+                        .WithOne()
+                        .HasForeignKey("FermentWatch.Kitchen.Observations.Photo", "ObservationId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

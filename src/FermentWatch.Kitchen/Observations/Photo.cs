@@ -1,0 +1,11 @@
+namespace FermentWatch.Kitchen.Observations;
+
+/// <summary>A picture kept with what was seen.</summary>
+public sealed class Photo
+{
+    /// <summary>What it shows.</summary>
+    public required Guid ObservationId { get; init; }
+
+    /// <summary>A small JPEG that says nothing of where or by what it was taken.</summary>
+    public required byte[] Jpeg { get; init; }
+}
