@@ -457,6 +457,25 @@ namespace FermentWatch.Storage.Records.Migrations
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "observation_entry",
+                columns: table => new
+                {
+                    Seq = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ObservationId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_observation_entry", x => x.Seq);
+                    table.ForeignKey(
+                        name: "FK_observation_entry_observation_ObservationId",
+                        column: x => x.ObservationId,
+                        principalTable: "observation",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.InsertData(
                 table: "facts_revision",
                 columns: new[] { "Id", "Facts" },
@@ -548,6 +567,12 @@ namespace FermentWatch.Storage.Records.Migrations
                 column: "JarId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_observation_entry_ObservationId",
+                table: "observation_entry",
+                column: "ObservationId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_place_Name",
                 table: "place",
                 column: "Name",
@@ -628,7 +653,7 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "notice_route");
 
             migrationBuilder.DropTable(
-                name: "observation");
+                name: "observation_entry");
 
             migrationBuilder.DropTable(
                 name: "round");
@@ -643,13 +668,16 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "AspNetUsers");
 
             migrationBuilder.DropTable(
-                name: "jar");
+                name: "observation");
 
             migrationBuilder.DropTable(
                 name: "place");
 
             migrationBuilder.DropTable(
                 name: "sensor");
+
+            migrationBuilder.DropTable(
+                name: "jar");
         }
     }
 }
