@@ -12,6 +12,7 @@ needs=()
 need() { command -v "$1" >/dev/null 2>&1 || [ -x "/usr/sbin/$1" ] || needs+=("$2"); }
 need mosquitto mosquitto
 need mosquitto_pub mosquitto-clients
+need victoria-metrics victoria-metrics
 need chromium chromium
 need cc gcc
 [ -e /usr/include/cvode/cvode.h ] || needs+=(libsundials-dev)

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
@@ -32,6 +33,10 @@ public static class StorageServices
         services.AddSingleton(_ => ReadingStore.Open(options.ReadingsPath));
         services.AddSingleton<IReadingIntake>(provider => provider.GetRequiredService<ReadingStore>());
         services.AddSingleton<IReadingLog>(provider => provider.GetRequiredService<ReadingStore>().Log);
+        services.AddSingleton<IForwardLog<Reading>>(provider => provider.GetRequiredService<ReadingStore>().Counted);
+        services.AddSingleton<IEstimateLog>(provider => provider.GetRequiredService<ReadingStore>().Estimates);
+        services.AddSingleton<IForwardCursors>(provider => provider.GetRequiredService<ReadingStore>().ForwardCursors);
+        services.AddSingleton<IForwardLog<LoggedObservation>, ObservationLog>();
 
         services.AddDbContextFactory<RecordsContext>(builder => RecordsConnection.Configure(builder, options.RecordsPath));
         services.AddSingleton<IHouseholdBook, HouseholdBook>();

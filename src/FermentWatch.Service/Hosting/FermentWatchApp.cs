@@ -32,6 +32,7 @@ public static class FermentWatchApp
         builder.Services.AddSingleton<IClock>(time.ToClock());
         builder.Services.AddFermentWatchStorage(settings.Storage);
         builder.Services.AddKitchen();
+        builder.Services.AddForwarding(settings.Influx);
         builder.Services.AddLoops();
         builder.Services.AddNotices();
         builder.Services.AddIntake(settings.Mqtt);

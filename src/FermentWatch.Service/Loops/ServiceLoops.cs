@@ -11,19 +11,35 @@ namespace FermentWatch.Service.Loops;
 public sealed class ServiceLoops
 {
     private readonly JudgingPass _judging;
+    private readonly ForecastPass _forecasts;
     private readonly RoundPass _rounds;
+    private readonly SeriesForwarding? _forwarding;
 
+    private bool _estimatesAreNoted;
+
+    /// <param name="judging">What the judging loop does.</param>
+    /// <param name="forecasts">What the forecast loop does.</param>
+    /// <param name="rounds">What the round loop does.</param>
+    /// <param name="deliveries">What the delivery loop does.</param>
+    /// <param name="states">What the state loop does.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="logger">Where changes of state go.</param>
+    /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
     public ServiceLoops(
         JudgingPass judging, ForecastPass forecasts, RoundPass rounds, DeliveryPass deliveries, StatePass states,
-        TimeProvider time, ILogger<Loop> logger)
+        TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
+        _forecasts = forecasts;
         _rounds = rounds;
+        _forwarding = forwarding;
         Judging = new Loop("judging", JudgeAsync, time, logger);
-        Forecasts = new Loop("forecast", forecasts.RunAsync, time, logger);
+        Forecasts = new Loop("forecast", ForecastAsync, time, logger);
         Rounds = new Loop("round", OpenRoundsAsync, time, logger);
         Deliveries = new Loop("delivery", (_, cancellationToken) => deliveries.RunAsync(cancellationToken), time, logger);
         States = new Loop("state", states.RunAsync, time, logger);
+        if (forwarding is not null)
+            Forwarding = new Loop("forwarding", (_, cancellationToken) => forwarding.RunAsync(Forwarding!.Wake, cancellationToken), time, logger);
     }
 
     /// <summary>Judges what came in; wakes the forecasts when anything did.</summary>
@@ -41,8 +57,12 @@ public sealed class ServiceLoops
     /// <summary>Publishes what has changed.</summary>
     public Loop States { get; }
 
+    /// <summary>Passes series on; null where there is no receiver.</summary>
+    public Loop? Forwarding { get; }
+
     /// <summary>Each loop after those whose work it reads.</summary>
-    public IReadOnlyList<Loop> InOrder => [Judging, Forecasts, Rounds, Deliveries, States];
+    public IReadOnlyList<Loop> InOrder =>
+        Forwarding is null ? [Judging, Forecasts, Rounds, Deliveries, States] : [Judging, Forecasts, Rounds, Deliveries, States, Forwarding];
 
     /// <summary>Lets every loop run once, in order, and completes when the last has ended.</summary>
     public async Task SettleAsync(CancellationToken cancellationToken)
@@ -59,7 +79,28 @@ public sealed class ServiceLoops
 
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)
     {
-        if (await _judging.RunAsync(cancellationToken) > 0)
-            Forecasts.Wake();
+        if (await _judging.RunAsync(cancellationToken) == 0)
+            return;
+        Forecasts.Wake();
+        Forwarding?.Wake();
+    }
+
+    /// <summary>Where estimates are passed on, each is noted before the next takes its place, also after a pass that broke off.</summary>
+    private async Task ForecastAsync(Instant now, CancellationToken cancellationToken)
+    {
+        await NoteEstimatesAsync(now, cancellationToken);
+        _estimatesAreNoted = false;
+        bool renewed = await _forecasts.RunAsync(now, cancellationToken) > 0;
+        _estimatesAreNoted = !renewed;
+        await NoteEstimatesAsync(now, cancellationToken);
+        if (renewed)
+            Forwarding?.Wake();
+    }
+
+    private async Task NoteEstimatesAsync(Instant now, CancellationToken cancellationToken)
+    {
+        if (_forwarding is not null && !_estimatesAreNoted)
+            await _forwarding.Notes.RunAsync(now, cancellationToken);
+        _estimatesAreNoted = true;
     }
 }

@@ -1,4 +1,5 @@
 using System.Net;
+using FermentWatch.Export;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Storage;
 
@@ -19,8 +20,12 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Web</c>.</summary>
     public required WebOptions Web { get; init; }
 
+    /// <summary>Section <c>Influx</c>: where series are passed on to.</summary>
+    public required InfluxOptions Influx { get; init; }
+
     /// <summary>The sections by name, in the order they are shown.</summary>
-    public IReadOnlyList<(string Name, object Options)> Sections => [(nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Web), Web)];
+    public IReadOnlyList<(string Name, object Options)> Sections =>
+        [(nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Influx), Influx), (nameof(Web), Web)];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
     public static SettingsReading Read(IConfiguration configuration)
@@ -30,6 +35,7 @@ public sealed record ServiceSettings
         {
             Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
             Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
+            Influx = SectionReader.Read<InfluxOptions>(configuration, nameof(Influx), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
         };
         errors.AddRange(settings.PortsThatCollide());

@@ -13,6 +13,11 @@ internal sealed class LogReader(string path) : IDisposable
         string sql, Func<SqliteDataReader, T> map, CancellationToken cancellationToken, params object?[] values) =>
         Task.Run(() => Query(sql, map, values, cancellationToken), cancellationToken);
 
+    /// <summary>Runs a query whose first row has one number.</summary>
+    /// <exception cref="IOException">The database could not be read.</exception>
+    internal async Task<long> NumberAsync(string sql, CancellationToken cancellationToken, params object?[] values) =>
+        (await QueryAsync(sql, row => row.GetInt64(0), cancellationToken, values).ConfigureAwait(false))[0];
+
     public void Dispose()
     {
         using var connection = new SqliteConnection(_connectionString);

@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Storage.Readings.Writing;
-using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace FermentWatch.Storage.Readings;
@@ -8,8 +7,6 @@ namespace FermentWatch.Storage.Readings;
 /// <summary>What is read from readings.db, and the writing of verdicts.</summary>
 public sealed class ReadingLog : IReadingLog
 {
-    private const string Columns = "sensor, quantity, value, instant_ms, received_ms, time_source, verdict";
-
     private readonly LogReader _reader;
     private readonly LogWriter _writer;
 
@@ -26,10 +23,10 @@ public sealed class ReadingLog : IReadingLog
         ArgumentOutOfRangeException.ThrowIfLessThan(atMost, 1);
         var rows = await _reader.QueryAsync(
             $"""
-            SELECT {Columns}, seq FROM reading
+            SELECT {ReadingRow.Columns}, seq FROM reading
             WHERE seq > (SELECT judged_seq FROM state) AND verdict = {(int)Verdict.Pending} ORDER BY seq LIMIT $1
             """,
-            row => (Reading: Judged(row), Seq: row.GetInt64(7)), cancellationToken, atMost).ConfigureAwait(false);
+            row => (Reading: ReadingRow.Read(row), Seq: row.GetInt64(ReadingRow.ColumnCount)), cancellationToken, atMost).ConfigureAwait(false);
         long cursor = rows.Count > 0 ? rows[^1].Seq : await StateAsync("judged_seq", cancellationToken).ConfigureAwait(false);
         return new LogSlice(rows.ConvertAll(row => row.Reading), cursor);
     }
@@ -47,18 +44,18 @@ public sealed class ReadingLog : IReadingLog
         int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
         await _reader.QueryAsync(
             $"""
-            SELECT {Columns} FROM reading
+            SELECT {ReadingRow.Columns} FROM reading
             WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms
             """,
-            Judged, cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+            ReadingRow.Read, cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken)
     {
         // One look-up by key for each quantity; grouping would walk over every reading of the sensor.
-        string one = $"SELECT * FROM (SELECT {Columns} FROM reading WHERE sensor = $1 AND quantity = {{0}} ORDER BY instant_ms DESC LIMIT 1)";
+        string one = $"SELECT * FROM (SELECT {ReadingRow.Columns} FROM reading WHERE sensor = $1 AND quantity = {{0}} ORDER BY instant_ms DESC LIMIT 1)";
         string sql = string.Join(" UNION ALL ", Enum.GetValues<Quantity>().Select(quantity => one.Replace("{0}", $"{(int)quantity}", StringComparison.Ordinal)));
-        return await _reader.QueryAsync(sql, Judged, cancellationToken, sensorKey).ConfigureAwait(false);
+        return await _reader.QueryAsync(sql, ReadingRow.Read, cancellationToken, sensorKey).ConfigureAwait(false);
     }
 
     /// <inheritdoc/>
@@ -69,7 +66,7 @@ public sealed class ReadingLog : IReadingLog
             SELECT start_ms, value, minimum, maximum, count FROM mean
             WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms >= $4 AND start_ms < $5 ORDER BY start_ms
             """,
-            row => new ReadingMean(At(row, 0), row.GetDouble(1), row.GetDouble(2), row.GetDouble(3), row.GetInt32(4)),
+            row => new ReadingMean(ReadingRow.At(row, 0), row.GetDouble(1), row.GetDouble(2), row.GetDouble(3), row.GetInt32(4)),
             cancellationToken, (int)span, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
 
     /// <inheritdoc/>
@@ -85,7 +82,7 @@ public sealed class ReadingLog : IReadingLog
     public async Task<IReadOnlyList<ConflictCount>> ConflictsAsync(int sensorKey, CancellationToken cancellationToken) =>
         await _reader.QueryAsync(
             "SELECT quantity, count, instant_ms, kept, refused, received_ms FROM conflict WHERE sensor = $1 ORDER BY quantity",
-            row => new ConflictCount((Quantity)row.GetInt32(0), row.GetInt64(1), At(row, 2), row.GetDouble(3), row.GetDouble(4), At(row, 5)),
+            row => new ConflictCount((Quantity)row.GetInt32(0), row.GetInt64(1), ReadingRow.At(row, 2), row.GetDouble(3), row.GetDouble(4), ReadingRow.At(row, 5)),
             cancellationToken, sensorKey).ConfigureAwait(false);
 
     /// <inheritdoc/>
@@ -94,7 +91,7 @@ public sealed class ReadingLog : IReadingLog
             "SELECT topic, reason, example, received_ms, sensor, explanation, count FROM reject ORDER BY received_ms DESC, topic, reason",
             row => new RejectCount(
                 new Reject(
-                    row.GetString(0), (RejectReason)row.GetInt32(1), row.GetString(2), At(row, 3),
+                    row.GetString(0), (RejectReason)row.GetInt32(1), row.GetString(2), ReadingRow.At(row, 3),
                     row.IsDBNull(4) ? null : row.GetInt32(4), row.GetString(5)),
                 row.GetInt64(6)),
             cancellationToken).ConfigureAwait(false);
@@ -102,18 +99,8 @@ public sealed class ReadingLog : IReadingLog
     /// <inheritdoc/>
     public Task<long> MeansRevisionAsync(CancellationToken cancellationToken) => StateAsync("means_revision", cancellationToken);
 
-    private async Task<long> StateAsync(string column, CancellationToken cancellationToken)
-    {
-        var rows = await _reader.QueryAsync($"SELECT {column} FROM state", row => row.GetInt64(0), cancellationToken).ConfigureAwait(false);
-        return rows[0];
-    }
-
-    private static JudgedReading Judged(SqliteDataReader row) => new(
-        new Reading(
-            row.GetInt32(0), (Quantity)row.GetInt32(1), row.GetDouble(2), At(row, 3), At(row, 4), (TimeSource)row.GetInt32(5)),
-        (Verdict)row.GetInt32(6));
-
-    private static Instant At(SqliteDataReader row, int column) => Instant.FromUnixTimeMilliseconds(row.GetInt64(column));
+    private Task<long> StateAsync(string column, CancellationToken cancellationToken) =>
+        _reader.NumberAsync($"SELECT {column} FROM state", cancellationToken);
 
     /// <summary>The first whole millisecond at or after an instant: bounds finer than the log must not let an earlier reading in.</summary>
     private static long CeilingMs(Instant bound)

@@ -38,10 +38,19 @@ internal static class ReadingSchema
         CREATE TABLE state(
             id INTEGER PRIMARY KEY CHECK(id = 1), judged_seq INTEGER NOT NULL, means_revision INTEGER NOT NULL) STRICT;
         INSERT INTO state VALUES(1, 0, 0);
+        CREATE TABLE estimate(
+            seq INTEGER PRIMARY KEY AUTOINCREMENT, jar TEXT NOT NULL, made_ms INTEGER NOT NULL, inputs TEXT NOT NULL,
+            ph_p10 REAL NOT NULL, ph_p50 REAL NOT NULL, ph_p90 REAL NOT NULL, acidity_p50 REAL NOT NULL, sourness_p50 REAL NOT NULL,
+            days_to_target_p50 REAL, UNIQUE(jar, made_ms)) STRICT;
+        CREATE TABLE forward_cursor(series INTEGER PRIMARY KEY, seq INTEGER NOT NULL) STRICT;
+        CREATE TABLE not_forwarded(
+            series INTEGER NOT NULL, reason INTEGER NOT NULL, count INTEGER NOT NULL,
+            example TEXT NOT NULL, explanation TEXT NOT NULL, at_ms INTEGER NOT NULL,
+            PRIMARY KEY(series, reason)) STRICT, WITHOUT ROWID;
         """;
 
     private static readonly string[] TableNames =
-        ["reading", "mean", "verdict_count", "conflict", "reject", "state"];
+        ["reading", "mean", "verdict_count", "conflict", "reject", "state", "estimate", "forward_cursor", "not_forwarded"];
 
     /// <summary>Makes sure that a whole database of this version is at the path.</summary>
     /// <exception cref="DatabaseRefusedException">What is there is foreign, half-written or newer.</exception>

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Storage.Readings.Forwarding;
 using FermentWatch.Storage.Readings.Writing;
 
 namespace FermentWatch.Storage.Readings;
@@ -19,10 +20,22 @@ public sealed class ReadingStore : IReadingIntake, IAsyncDisposable
         _writer = new LogWriter(path, lockPatience);
         _reader = new LogReader(path);
         Log = new ReadingLog(_reader, _writer);
+        Counted = new CountedReadings(_reader);
+        Estimates = new EstimateLog(_reader, _writer);
+        ForwardCursors = new ForwardCursors(_reader, _writer);
     }
 
     /// <summary>What the rules and pages read.</summary>
     public ReadingLog Log { get; }
+
+    /// <summary>The readings that are passed on.</summary>
+    public CountedReadings Counted { get; }
+
+    /// <summary>The estimates that are passed on.</summary>
+    public EstimateLog Estimates { get; }
+
+    /// <summary>Up to where each series has been passed on.</summary>
+    public ForwardCursors ForwardCursors { get; }
 
     /// <summary>Transactions committed since the start; fewer than groups appended where groups were committed together.</summary>
     public long Commits => _writer.Commits;

@@ -54,6 +54,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
 
     internal DbSet<ForecastMarkRow> ForecastMarks => Set<ForecastMarkRow>();
 
+    internal DbSet<ObservationEntry> ObservationEntries => Set<ObservationEntry>();
+
     internal DbSet<FactsRevision> FactsRevisions => Set<FactsRevision>();
 
     // The tables must not depend on what a host's options say.
@@ -65,6 +67,7 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     {
         if (!ChangesFacts())
             return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+        NumberObservations();
         await using var own = Database.CurrentTransaction is null ? await Database.BeginTransactionAsync(cancellationToken) : null;
         int saved = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
         await FactsRevisions.ExecuteUpdateAsync(row => row.SetProperty(each => each.Facts, each => each.Facts + 1), cancellationToken);
@@ -78,6 +81,7 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     {
         if (!ChangesFacts())
             return base.SaveChanges(acceptAllChangesOnSuccess);
+        NumberObservations();
         using var own = Database.CurrentTransaction is null ? Database.BeginTransaction() : null;
         int saved = base.SaveChanges(acceptAllChangesOnSuccess);
         FactsRevisions.ExecuteUpdate(row => row.SetProperty(each => each.Facts, each => each.Facts + 1));
@@ -99,6 +103,13 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     {
         base.OnModelCreating(builder);
         builder.ApplyConfigurationsFromAssembly(typeof(RecordsContext).Assembly);
+    }
+
+    /// <summary>Gives each new observation its place in the order of entry, within the same transaction.</summary>
+    private void NumberObservations()
+    {
+        foreach (var added in ChangeTracker.Entries<Observation>().Where(entry => entry.State == EntityState.Added).ToList())
+            ObservationEntries.Add(new ObservationEntry { ObservationId = added.Entity.Id });
     }
 
     private bool ChangesFacts() => ChangeTracker.Entries().Any(entry =>

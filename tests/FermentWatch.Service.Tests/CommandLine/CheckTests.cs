@@ -11,17 +11,42 @@ public class CheckTests
         Assert.Equal((0, ""), (call.ExitCode, call.Error));
         Assert.Equal("Storage:Folder = /var/lib/fermentwatch [default]", call.Lines[0]);
         Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]"], call.Lines[^2..]);
-        Assert.Equal(typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"), call.Lines[1..^2].Select(line => line.Split(' ')[0]));
+        Assert.Equal(
+            [.. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
+                "Influx:Address", "Influx:Token", "Influx:Org", "Influx:Bucket", "Influx:Site", "Influx:SettleTime", "Influx:Timeout"],
+            call.Lines[1..^2].Select(line => line.Split(' ')[0]));
         Assert.Contains("Mqtt:Port = 1883 [default]", call.Lines);
         Assert.Contains("Mqtt:CertificateFile = (none) [default]", call.Lines);
         Assert.Contains("Mqtt:ConnectTimeout = 00:00:10 [default]", call.Lines);
     }
 
-    [Fact]
-    public async Task Check_Secret_IsMasked()
+    [Theory]
+    [InlineData("Mqtt:CertificatePassword", "FERMENTWATCH__MQTT__CERTIFICATEPASSWORD")]
+    [InlineData("Influx:Token", "FERMENTWATCH__INFLUX__TOKEN")]
+    public async Task Check_Secret_IsMasked(string setting, string variable)
     {
-        Call call = await Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__MQTT__CERTIFICATEPASSWORD"] = "opensesame" }, "check");
-        Assert.Contains("Mqtt:CertificatePassword = ******** [environment FERMENTWATCH__MQTT__CERTIFICATEPASSWORD]", call.Lines);
+        Call call = await Call.WithEnvironment(new Dictionary<string, string> { [variable] = "opensesame" }, "check");
+        Assert.Contains($"{setting} = ******** [environment {variable}]", call.Lines);
+        Assert.DoesNotContain(call.Lines, line => line.Contains("opensesame", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Check_ForwardingHalfSet_SaysAllThatIsMissingWithoutTheSecret()
+    {
+        var environment = new Dictionary<string, string>
+        {
+            ["FERMENTWATCH__INFLUX__ADDRESS"] = "influx.home", ["FERMENTWATCH__INFLUX__TOKEN"] = "open sesame", ["FERMENTWATCH__INFLUX__ORG"] = "home",
+        };
+        Call call = await Call.WithEnvironment(environment, "check");
+        Assert.Equal(2, call.ExitCode);
+        Assert.Equal(
+            """
+            3 settings are wrong:
+            Influx:Address is 'influx.home'; the address of an InfluxDB belongs here, like http://192.168.1.10:8086. [environment FERMENTWATCH__INFLUX__ADDRESS]
+            Influx:Token holds a space or a character that cannot be sent; the token as the receiver shows it belongs here. [environment FERMENTWATCH__INFLUX__TOKEN]
+            Influx:Bucket is missing beside an address; the name of the bucket belongs here.
+
+            """, call.Error);
     }
 
     [Theory]

@@ -27,6 +27,8 @@ internal sealed class WriteSession : IDisposable
             Rejects = new RejectRows(this);
             Verdicts = new VerdictTally(this);
             State = new StateRow(this);
+            Forward = new ForwardRows(this);
+            Estimates = new EstimateRows(this);
         }
         catch
         {
@@ -44,6 +46,10 @@ internal sealed class WriteSession : IDisposable
     internal VerdictTally Verdicts { get; }
 
     internal StateRow State { get; }
+
+    internal ForwardRows Forward { get; }
+
+    internal EstimateRows Estimates { get; }
 
     /// <summary>A statement that lives as long as the session.</summary>
     internal SqlStatement Prepare(string sql)

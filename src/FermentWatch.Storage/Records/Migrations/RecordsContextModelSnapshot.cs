@@ -573,6 +573,23 @@ namespace FermentWatch.Storage.Records.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FermentWatch.Storage.Records.ObservationEntry", b =>
+                {
+                    b.Property<long>("Seq")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ObservationId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Seq");
+
+                    b.HasIndex("ObservationId")
+                        .IsUnique();
+
+                    b.ToTable("observation_entry", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -838,6 +855,17 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasForeignKey("SensorId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Storage.Records.ObservationEntry", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Observations.Observation", "Observation")
+                        .WithOne()
+                        .HasForeignKey("FermentWatch.Storage.Records.ObservationEntry", "ObservationId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.Navigation("Observation");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>

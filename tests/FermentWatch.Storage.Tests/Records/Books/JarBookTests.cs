@@ -138,7 +138,7 @@ public sealed class JarBookTests : OpenedRecords
         Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Ph = ph, Method = PhMethod.Strip, PaleBrine = true,
     };
 
-    private static Jar Jar(Place place, Salting? salting = null)
+    internal static Jar Jar(Place place, Salting? salting = null)
     {
         var jar = new Jar
         {

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125151130_Initial")]
+    [Migration("20261125152611_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -576,6 +576,23 @@ namespace FermentWatch.Storage.Records.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FermentWatch.Storage.Records.ObservationEntry", b =>
+                {
+                    b.Property<long>("Seq")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ObservationId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Seq");
+
+                    b.HasIndex("ObservationId")
+                        .IsUnique();
+
+                    b.ToTable("observation_entry", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -841,6 +858,17 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasForeignKey("SensorId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Storage.Records.ObservationEntry", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Observations.Observation", "Observation")
+                        .WithOne()
+                        .HasForeignKey("FermentWatch.Storage.Records.ObservationEntry", "ObservationId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.Navigation("Observation");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>

@@ -459,6 +459,25 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "observation_entry",
+                columns: table => new
+                {
+                    Seq = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ObservationId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_observation_entry", x => x.Seq);
+                    table.ForeignKey(
+                        name: "FK_observation_entry_observation_ObservationId",
+                        column: x => x.ObservationId,
+                        principalTable: "observation",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "photo",
                 columns: table => new
                 {
@@ -567,6 +586,12 @@ namespace FermentWatch.Storage.Records.Migrations
                 column: "JarId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_observation_entry_ObservationId",
+                table: "observation_entry",
+                column: "ObservationId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_place_Name",
                 table: "place",
                 column: "Name",
@@ -645,6 +670,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
             migrationBuilder.DropTable(
                 name: "notice_route");
+
+            migrationBuilder.DropTable(
+                name: "observation_entry");
 
             migrationBuilder.DropTable(
                 name: "photo");
