@@ -16,7 +16,7 @@ namespace FermentWatch.Export.Tests.Peers;
 public sealed class VictoriaMetricsTests : IAsyncLifetime, IDisposable
 {
     /// <summary>Longer than the oldest point it was seen to lose when killed: 10 seconds (version 1.79.5).</summary>
-    private static readonly TimeSpan Settle = TimeSpan.FromSeconds(13);
+    private static readonly TimeSpan Settle = TimeSpan.FromSeconds(15);
 
     // Near the machine's own time: the receiver takes nothing that lies far in its future.
     private readonly Instant _start = Instant.FromUnixTimeSeconds(TimeProvider.System.GetUtcNow().ToUnixTimeSeconds()) - Duration.FromDays(60);
