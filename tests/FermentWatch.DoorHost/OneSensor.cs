@@ -23,7 +23,7 @@ internal sealed class OneSensor(string password) : ISensorBook
 
     public Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<MqttCredential>>([]);
 
-    public Task<Sensor> AddAsync(Sensor sensor, MqttCredential credential, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<Sensor> AddAsync(Sensor sensor, MqttCredential? credential, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task AddGatewayAsync(MqttCredential credential, CancellationToken cancellationToken) => throw new NotSupportedException();
 

@@ -26,4 +26,7 @@ public enum Verdict
 
     /// <summary>Its clock runs ahead of ours by more than a clock may.</summary>
     ClockNotBelieved = 7,
+
+    /// <summary>Measured with a probe whose calibration is not accepted.</summary>
+    BadCalibration = 8,
 }

@@ -10,7 +10,10 @@ public interface ISensorBook
     Task<Sensor?> FindAsync(string slug, CancellationToken cancellationToken);
 
     /// <summary>Adds a sensor with its credential in one step and returns it with the key it was given.</summary>
-    Task<Sensor> AddAsync(Sensor sensor, MqttCredential credential, CancellationToken cancellationToken);
+    /// <param name="sensor">The sensor.</param>
+    /// <param name="credential">Its credential; null where something else publishes for it, a gateway or a broker of the household's.</param>
+    /// <param name="cancellationToken">Gives up before anything is stored.</param>
+    Task<Sensor> AddAsync(Sensor sensor, MqttCredential? credential, CancellationToken cancellationToken);
 
     /// <summary>Adds a gateway's credential.</summary>
     Task AddGatewayAsync(MqttCredential credential, CancellationToken cancellationToken);

@@ -28,6 +28,7 @@ public static class ReadingWords
         Verdict.Stuck => "left out: the same value for too long",
         Verdict.TooOld => "left out: too old when they came",
         Verdict.ClockNotBelieved => "left out: the device's clock runs ahead",
+        Verdict.BadCalibration => "left out: the probe's calibration is not accepted",
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
     };
 

@@ -1,8 +1,10 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Storage.Records.Conversions;
@@ -35,6 +37,16 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     internal DbSet<SensorPlacement> SensorPlacements => Set<SensorPlacement>();
 
     internal DbSet<MqttCredential> MqttCredentials => Set<MqttCredential>();
+
+    internal DbSet<SourceRule> SourceRules => Set<SourceRule>();
+
+    internal DbSet<SourceFeed> SourceFeeds => Set<SourceFeed>();
+
+    internal DbSet<ProbeCheck> ProbeChecks => Set<ProbeCheck>();
+
+    internal DbSet<RejudgeOrder> RejudgeOrders => Set<RejudgeOrder>();
+
+    internal DbSet<Announcement> Announcements => Set<Announcement>();
 
     internal DbSet<Jar> Jars => Set<Jar>();
 
@@ -94,6 +106,7 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     {
         base.ConfigureConventions(configurationBuilder);
         configurationBuilder.Properties<Instant>().HaveConversion<InstantConverter>();
+        configurationBuilder.Properties<Duration>().HaveConversion<DurationConverter>();
         configurationBuilder.Properties<LocalDate>().HaveConversion<LocalDateConverter>();
         configurationBuilder.Properties<LocalTime>().HaveConversion<LocalTimeConverter>();
     }

@@ -28,7 +28,7 @@ internal sealed class ManySensors : ISensorBook
 
     public Task<IReadOnlyList<Sensor>> AllAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<Sensor> AddAsync(Sensor sensor, MqttCredential credential, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<Sensor> AddAsync(Sensor sensor, MqttCredential? credential, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task AddGatewayAsync(MqttCredential credential, CancellationToken cancellationToken) => throw new NotSupportedException();
 

@@ -24,14 +24,15 @@ public sealed class MemorySensorBook : ISensorBook
         return Task.FromResult(_sensors.Values.FirstOrDefault(sensor => sensor.Slug == slug && sensor.RemovedAt is null));
     }
 
-    public Task<Sensor> AddAsync(Sensor sensor, MqttCredential credential, CancellationToken cancellationToken)
+    public Task<Sensor> AddAsync(Sensor sensor, MqttCredential? credential, CancellationToken cancellationToken)
     {
         var added = new Sensor
         {
             Id = sensor.Id, Key = Interlocked.Increment(ref _lastKey), Slug = sensor.Slug, Name = sensor.Name, AddedAt = sensor.AddedAt,
         };
         _sensors[added.Slug] = added;
-        _credentials[credential.User] = credential;
+        if (credential is not null)
+            _credentials[credential.User] = credential;
         return Task.FromResult(added);
     }
 

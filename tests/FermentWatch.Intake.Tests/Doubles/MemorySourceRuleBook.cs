@@ -7,6 +7,7 @@ public sealed class MemorySourceRuleBook : ISourceRuleBook
 {
     private readonly Lock _gate = new();
     private readonly List<SourceRule> _rules = [];
+    private readonly List<SourceFeed> _feeds = [];
     private int _queries;
 
     /// <summary>How often the rules were read.</summary>
@@ -26,10 +27,22 @@ public sealed class MemorySourceRuleBook : ISourceRuleBook
         return Task.CompletedTask;
     }
 
-    public Task RemoveAsync(Guid ruleId, CancellationToken cancellationToken)
+    public Task<bool> RemoveAsync(Guid ruleId, CancellationToken cancellationToken)
     {
         lock (_gate)
-            _rules.RemoveAll(rule => rule.Id == ruleId);
+            return Task.FromResult(_rules.RemoveAll(rule => rule.Id == ruleId) > 0);
+    }
+
+    public Task<IReadOnlyList<SourceFeed>> FeedsAsync(CancellationToken cancellationToken)
+    {
+        lock (_gate)
+            return Task.FromResult<IReadOnlyList<SourceFeed>>([.. _feeds]);
+    }
+
+    public Task NoteFeedAsync(SourceFeed feed, CancellationToken cancellationToken)
+    {
+        lock (_gate)
+            _feeds.Add(feed);
         return Task.CompletedTask;
     }
 }

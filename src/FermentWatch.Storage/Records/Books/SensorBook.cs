@@ -21,13 +21,14 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts) : I
     }
 
     /// <exception cref="NameTakenException">A sensor in service has the slug, or a credential the user name.</exception>
-    public async Task<Sensor> AddAsync(Sensor sensor, MqttCredential credential, CancellationToken cancellationToken)
+    public async Task<Sensor> AddAsync(Sensor sensor, MqttCredential? credential, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
         int lastKey = await context.Sensors.MaxAsync(each => (int?)each.Key, cancellationToken) ?? 0;
         context.Sensors.Add(sensor).Property(each => each.Key).CurrentValue = lastKey + 1;
-        context.MqttCredentials.Add(credential);
+        if (credential is not null)
+            context.MqttCredentials.Add(credential);
         await context.SaveNamedAsync("sensor", sensor.Slug, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
         return sensor;

@@ -143,6 +143,24 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("jar_placement", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Judging.RejudgeOrder", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Quantity")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SensorId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SensorId");
+
+                    b.ToTable("rejudge_order", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Notices.Notice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -306,6 +324,35 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("place", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Probes.ProbeCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("EnteredAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Points")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SensorId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SensorId");
+
+                    b.ToTable("probe_check", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Rounds.Round", b =>
                 {
                     b.Property<string>("Date")
@@ -419,6 +466,80 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("sensor_placement", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Sensors.SourceFeed", b =>
+                {
+                    b.Property<Guid>("RuleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SensorId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("RuleId", "SensorId");
+
+                    b.HasIndex("SensorId");
+
+                    b.ToTable("source_feed", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Sensors.SourceRule", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("LongestSilence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("Offset")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Payload")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("PlausibleHigh")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("PlausibleLow")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("Quantity")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("RecordName")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SensorSlug")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Time")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("TimePointer")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TopicFilter")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Unit")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("UnitPointer")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ValuePointer")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Position")
+                        .IsUnique();
+
+                    b.ToTable("source_rule", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Storage.Records.Account", b =>
                 {
                     b.Property<Guid>("Id")
@@ -486,6 +607,16 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasDatabaseName("UserNameIndex");
 
                     b.ToTable("AspNetUsers", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Storage.Records.Announcement", b =>
+                {
+                    b.Property<string>("Topic")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Topic");
+
+                    b.ToTable("announcement", (string)null);
                 });
 
             modelBuilder.Entity("FermentWatch.Storage.Records.Derived.ForecastMarkRow", b =>
@@ -812,6 +943,15 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Judging.RejudgeOrder", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Sensors.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Observation", b =>
                 {
                     b.HasOne("FermentWatch.Kitchen.Jars.Jar", null)
@@ -827,6 +967,15 @@ namespace FermentWatch.Storage.Records.Migrations
                         .WithOne()
                         .HasForeignKey("FermentWatch.Kitchen.Observations.Photo", "ObservationId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Probes.ProbeCheck", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Sensors.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -854,6 +1003,21 @@ namespace FermentWatch.Storage.Records.Migrations
                         .WithMany("Placements")
                         .HasForeignKey("SensorId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Sensors.SourceFeed", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Sensors.SourceRule", null)
+                        .WithMany()
+                        .HasForeignKey("RuleId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("FermentWatch.Kitchen.Sensors.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -66,6 +66,17 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "announcement",
+                columns: table => new
+                {
+                    Topic = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_announcement", x => x.Topic);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "facts_revision",
                 columns: table => new
                 {
@@ -236,6 +247,32 @@ namespace FermentWatch.Storage.Records.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_sensor", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "source_rule",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    TopicFilter = table.Column<string>(type: "TEXT", nullable: false),
+                    SensorSlug = table.Column<string>(type: "TEXT", nullable: true),
+                    Payload = table.Column<int>(type: "INTEGER", nullable: false),
+                    Quantity = table.Column<int>(type: "INTEGER", nullable: true),
+                    ValuePointer = table.Column<string>(type: "TEXT", nullable: true),
+                    Unit = table.Column<string>(type: "TEXT", nullable: true),
+                    UnitPointer = table.Column<string>(type: "TEXT", nullable: true),
+                    Time = table.Column<int>(type: "INTEGER", nullable: false),
+                    TimePointer = table.Column<string>(type: "TEXT", nullable: true),
+                    RecordName = table.Column<string>(type: "TEXT", nullable: true),
+                    Offset = table.Column<double>(type: "REAL", nullable: false),
+                    PlausibleLow = table.Column<double>(type: "REAL", nullable: true),
+                    PlausibleHigh = table.Column<double>(type: "REAL", nullable: true),
+                    LongestSilence = table.Column<long>(type: "INTEGER", nullable: true),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_source_rule", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -426,6 +463,47 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "probe_check",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SensorId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    At = table.Column<long>(type: "INTEGER", nullable: false),
+                    EnteredAt = table.Column<long>(type: "INTEGER", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    Points = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_probe_check", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_probe_check_sensor_SensorId",
+                        column: x => x.SensorId,
+                        principalTable: "sensor",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "rejudge_order",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SensorId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Quantity = table.Column<int>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_rejudge_order", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_rejudge_order_sensor_SensorId",
+                        column: x => x.SensorId,
+                        principalTable: "sensor",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "sensor_placement",
                 columns: table => new
                 {
@@ -454,6 +532,30 @@ namespace FermentWatch.Storage.Records.Migrations
                         name: "FK_sensor_placement_sensor_SensorId",
                         column: x => x.SensorId,
                         principalTable: "sensor",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "source_feed",
+                columns: table => new
+                {
+                    RuleId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SensorId = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_source_feed", x => new { x.RuleId, x.SensorId });
+                    table.ForeignKey(
+                        name: "FK_source_feed_sensor_SensorId",
+                        column: x => x.SensorId,
+                        principalTable: "sensor",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_source_feed_source_rule_RuleId",
+                        column: x => x.RuleId,
+                        principalTable: "source_rule",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
                 });
@@ -598,6 +700,16 @@ namespace FermentWatch.Storage.Records.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_probe_check_SensorId",
+                table: "probe_check",
+                column: "SensorId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_rejudge_order_SensorId",
+                table: "rejudge_order",
+                column: "SensorId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_sensor_Key",
                 table: "sensor",
                 column: "Key",
@@ -624,6 +736,17 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "IX_sensor_placement_SensorId",
                 table: "sensor_placement",
                 column: "SensorId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_source_feed_SensorId",
+                table: "source_feed",
+                column: "SensorId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_source_rule_Position",
+                table: "source_rule",
+                column: "Position",
+                unique: true);
         }
 
         /// <inheritdoc />
@@ -646,6 +769,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
             migrationBuilder.DropTable(
                 name: "DataProtectionKeys");
+
+            migrationBuilder.DropTable(
+                name: "announcement");
 
             migrationBuilder.DropTable(
                 name: "facts_revision");
@@ -678,10 +804,19 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "photo");
 
             migrationBuilder.DropTable(
+                name: "probe_check");
+
+            migrationBuilder.DropTable(
+                name: "rejudge_order");
+
+            migrationBuilder.DropTable(
                 name: "round");
 
             migrationBuilder.DropTable(
                 name: "sensor_placement");
+
+            migrationBuilder.DropTable(
+                name: "source_feed");
 
             migrationBuilder.DropTable(
                 name: "AspNetRoles");
@@ -697,6 +832,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
             migrationBuilder.DropTable(
                 name: "sensor");
+
+            migrationBuilder.DropTable(
+                name: "source_rule");
 
             migrationBuilder.DropTable(
                 name: "jar");

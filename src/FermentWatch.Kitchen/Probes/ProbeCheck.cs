@@ -1,0 +1,27 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Probes;
+
+/// <summary>What a sensor's probe showed in two or three buffers, as it was entered. It holds until the next one.</summary>
+public sealed class ProbeCheck
+{
+    public required Guid Id { get; init; }
+
+    public required Guid SensorId { get; init; }
+
+    /// <summary>When the probe stood in the buffers.</summary>
+    public required Instant At { get; init; }
+
+    public required Instant EnteredAt { get; init; }
+
+    /// <summary>Who did it.</summary>
+    public required string By { get; init; }
+
+    /// <summary>What it showed; a probe that shows pH is entered as the potential of an ideal one, see <see cref="BufferReading.OfShownPh"/>.</summary>
+    public required IReadOnlyList<BufferReading> Points { get; init; }
+
+    /// <summary>The calibration it comes to.</summary>
+    /// <exception cref="InvalidOperationException">The points tell none; they are looked at before they are filed.</exception>
+    public ProbeCalibration Calibration =>
+        ProbeCalibration.Of(Points, At, out string? wrong) ?? throw new InvalidOperationException($"A filed calibration tells none. {wrong}");
+}
