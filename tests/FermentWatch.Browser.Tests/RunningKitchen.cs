@@ -19,7 +19,7 @@ public sealed class RunningKitchen : IAsyncDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fermentwatch-pages-");
     private readonly WebApplication _app;
 
-    private RunningKitchen()
+    private RunningKitchen(IReadOnlyList<(string Key, string Value)> changes)
     {
         // The browser's own clock judges the age of cookies, so that ours starts where it is.
         Clock = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
@@ -27,6 +27,8 @@ public sealed class RunningKitchen : IAsyncDisposable
         {
             ["Storage:Folder"] = _folder.FullName, ["Web:Port"] = "0", ["Mqtt:Enabled"] = "false", ["Serilog:MinimumLevel:Default"] = "Error",
         };
+        foreach ((string key, string value) in changes)
+            settings[key] = value;
         IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(settings).Build();
         _app = FermentWatchApp.Build(ServiceSettings.Read(configuration).Settings, configuration, Clock);
     }
@@ -39,9 +41,10 @@ public sealed class RunningKitchen : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    public static async Task<RunningKitchen> StartAsync()
+    /// <summary>Starts one, with some settings changed.</summary>
+    public static async Task<RunningKitchen> StartAsync(params (string Key, string Value)[] settings)
     {
-        var kitchen = new RunningKitchen();
+        var kitchen = new RunningKitchen(settings);
         await kitchen._app.StartAsync();
         return kitchen;
     }

@@ -3,10 +3,13 @@ namespace FermentWatch.Intake.Tests;
 /// <summary>Waits for what a real peer or another thread brings about; fails after a time limit.</summary>
 internal static class Eventually
 {
-    public static async Task TrueAsync(Func<bool> condition, string what, int seconds = 20)
+    public static Task TrueAsync(Func<bool> condition, string what, int seconds = 20) =>
+        TrueAsync(() => Task.FromResult(condition()), what, seconds);
+
+    public static async Task TrueAsync(Func<Task<bool>> condition, string what, int seconds = 20)
     {
         long start = TimeProvider.System.GetTimestamp();
-        while (!condition())
+        while (!await condition())
         {
             if (TimeProvider.System.GetElapsedTime(start) > TimeSpan.FromSeconds(seconds))
                 Assert.Fail($"Waited {seconds} s in vain: {what}");

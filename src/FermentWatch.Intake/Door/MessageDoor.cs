@@ -112,7 +112,10 @@ public sealed class MessageDoor(
             else if (message.Origin == MessageOrigin.RetainedReplay)
                 return await RefuseReplayAsync(message, sensor, cancellationToken);
             else
+            {
+                await sources!.NoteFeedAsync(reader.Rule, sensor, cancellationToken);
                 decoded.Add((sensor, SourceDecoder.Decode(reader, message.Payload, message.ReceivedAt)));
+            }
         }
         return decoded.Count > 0
             ? await StoreAsync(message, decoded, cancellationToken)

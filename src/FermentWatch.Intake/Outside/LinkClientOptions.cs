@@ -19,7 +19,7 @@ internal static class LinkClientOptions
 
     /// <summary>The library's options for our settings.</summary>
     /// <exception cref="System.Security.Cryptography.CryptographicException">A certificate file is none.</exception>
-    public static MqttClientOptions Of(LinkOptions options)
+    public static MqttClientOptions Of(OutsideBrokerOptions options)
     {
         MqttClientOptionsBuilder builder = new MqttClientOptionsBuilder()
             .WithTcpServer(options.Host, options.Port)
@@ -43,7 +43,7 @@ internal static class LinkClientOptions
         return builder.Build();
     }
 
-    private static void Secure(MqttClientTlsOptionsBuilder tls, LinkOptions options)
+    private static void Secure(MqttClientTlsOptionsBuilder tls, OutsideBrokerOptions options)
     {
         tls.UseTls().WithTargetHost(options.Host);
         if (options.AuthorityFile is { } authority)

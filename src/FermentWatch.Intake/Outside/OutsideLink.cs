@@ -20,7 +20,7 @@ public sealed class OutsideLink : IAsyncDisposable
 
     private static readonly TimeSpan _wellAfter = TimeSpan.FromSeconds(10);
 
-    private readonly LinkOptions _options;
+    private readonly OutsideBrokerOptions _options;
     private readonly MessageDoor _door;
     private readonly SourceRuleSet? _sources;
     private readonly TimeProvider _time;
@@ -31,7 +31,7 @@ public sealed class OutsideLink : IAsyncDisposable
 
     /// <summary>Makes a link that does not run yet.</summary>
     /// <exception cref="ArgumentException">At least one setting is wrong; the message names all that are.</exception>
-    public OutsideLink(LinkOptions options, MessageDoor door, SourceRuleSet? sources, TimeProvider time, ILogger<OutsideLink> logger)
+    public OutsideLink(OutsideBrokerOptions options, MessageDoor door, SourceRuleSet? sources, TimeProvider time, ILogger<OutsideLink> logger)
     {
         options.ThrowIfWrong();
         (_options, _door, _sources, _time, _logger) = (options, door, sources, time, logger);
@@ -45,6 +45,9 @@ public sealed class OutsideLink : IAsyncDisposable
 
     /// <summary>Why it is not connected, in one sentence; null while it is.</summary>
     public string? Problem { get; private set; } = "It has not been tried yet.";
+
+    /// <summary>Raised on each connection, once its subscriptions are in place: what is retained is to be said again.</summary>
+    public event Action? Connected;
 
     /// <summary>Starts to connect, and goes on until <see cref="StopAsync"/>; does not wait for a connection.</summary>
     /// <exception cref="CryptographicException">A certificate file is none.</exception>
@@ -121,6 +124,7 @@ public sealed class OutsideLink : IAsyncDisposable
             Counts.CountConnect();
             LinkLog.Connected(_logger, _options.Host, _options.Port, result.IsSessionPresent);
             Problem = null;
+            Connected?.Invoke();
             since = _time.GetTimestamp();
             await ServeAsync(session, stopping);
             return new LinkAttempt("The connection ended.", false, Held(since));
@@ -175,7 +179,7 @@ public sealed class OutsideLink : IAsyncDisposable
     private async Task SubscribeAsync(LinkSession session, CancellationToken cancellationToken)
     {
         IReadOnlyList<string> ruled = _sources is null ? [] : await _sources.FiltersAsync(cancellationToken);
-        string[] wanted = [$"{OwnTopic.Root}#", OwnTopic.JarButtonFilter, .. ruled, .. _options.DiscoverFilters];
+        string[] wanted = [$"{OwnTopic.Root}#", OwnTopic.JarButtonFilter, .. ruled, .. _options.Discover()];
         foreach ((string filter, string answer) in await session.SubscribeAsync(FilterSet.Disjoint(wanted), wanted, cancellationToken))
             LinkLog.SubscriptionRefused(_logger, filter, answer);
     }

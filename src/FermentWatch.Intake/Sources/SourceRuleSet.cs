@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FermentWatch.Kitchen.Sensors;
 
 namespace FermentWatch.Intake.Sources;
@@ -12,6 +13,8 @@ public sealed class SourceRuleSet(ISourceRuleBook book, TimeProvider time)
     public static readonly TimeSpan Remembered = TimeSpan.FromSeconds(10);
 
     private static readonly TimeSpan _atMostEvery = TimeSpan.FromSeconds(1);
+
+    private readonly ConcurrentDictionary<SourceFeed, bool> _noted = new();
 
     private volatile Loaded? _loaded;
 
@@ -29,6 +32,16 @@ public sealed class SourceRuleSet(ISourceRuleBook book, TimeProvider time)
     /// <summary>The topic filters of all rules, as a broker understands them.</summary>
     public async ValueTask<IReadOnlyList<string>> FiltersAsync(CancellationToken cancellationToken) =>
         [.. (await LoadedAsync(_atMostEvery, cancellationToken)).Readers.Select(reader => reader.Filter.Mqtt).Distinct()];
+
+    /// <summary>Has the book note that a rule feeds a sensor; asks it once for each pair.</summary>
+    public async ValueTask NoteFeedAsync(SourceRule rule, Sensor sensor, CancellationToken cancellationToken)
+    {
+        var feed = new SourceFeed(rule.Id, sensor.Id);
+        if (_noted.ContainsKey(feed))
+            return;
+        await book.NoteFeedAsync(feed, cancellationToken);
+        _noted[feed] = true;
+    }
 
     private async ValueTask<Loaded> LoadedAsync(TimeSpan notOlderThan, CancellationToken cancellationToken)
     {

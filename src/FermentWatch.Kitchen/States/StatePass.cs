@@ -20,6 +20,11 @@ public sealed class StatePass(
 
     private readonly Dictionary<string, string> _published = [];
 
+    private volatile bool _all;
+
+    /// <summary>Has the next pass publish everything, because a broker is there that may know nothing of it.</summary>
+    public void SayAllAgain() => _all = true;
+
     /// <summary>Publishes what differs from what was published last.</summary>
     public async Task RunAsync(Instant now, CancellationToken cancellationToken)
     {
@@ -33,15 +38,18 @@ public sealed class StatePass(
             topics[string.Create(CultureInfo.InvariantCulture, $"fermentwatch/jar/{jar.Number}/state")] = JsonSerializer.Serialize(state, Json);
         }
         topics["fermentwatch/round/today"] = await RoundAsync(household, now, cancellationToken);
+        bool all = _all;
+        _all = false;
         foreach (string gone in _published.Keys.Except(topics.Keys).ToList())
             await PublishAsync(gone, "", cancellationToken);
         foreach ((string topic, string payload) in topics)
-            if (_published.GetValueOrDefault(topic) != payload)
+            if (all || _published.GetValueOrDefault(topic) != payload)
                 await PublishAsync(topic, payload, cancellationToken);
     }
 
     private async Task PublishAsync(string topic, string payload, CancellationToken cancellationToken)
     {
+        // A broker that cannot be reached hears all of it when it can again.
         await outlet.PublishAsync(topic, System.Text.Encoding.UTF8.GetBytes(payload), retain: true, cancellationToken);
         if (payload.Length == 0)
             _published.Remove(topic);

@@ -9,16 +9,8 @@ public sealed class MqttChannel(IMessageOutlet outlet) : INoticeChannel
     public Channel Channel => Channel.Mqtt;
 
     /// <inheritdoc/>
-    public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken)
-    {
-        try
-        {
-            await outlet.PublishAsync(route.Address, NoticeJson.Of(notice, late), retain: false, cancellationToken);
-            return DeliveryOutcome.Delivered;
-        }
-        catch (InvalidOperationException trouble)
-        {
-            return DeliveryOutcome.TryAgain(trouble.Message);
-        }
-    }
+    public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken) =>
+        await outlet.PublishAsync(route.Address, NoticeJson.Of(notice, late), retain: false, cancellationToken)
+            ? DeliveryOutcome.Delivered
+            : DeliveryOutcome.TryAgain("The broker cannot be reached.");
 }

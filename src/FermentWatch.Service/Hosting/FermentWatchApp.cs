@@ -31,11 +31,12 @@ public static class FermentWatchApp
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<IClock>(time.ToClock());
         builder.Services.AddFermentWatchStorage(settings.Storage);
+        builder.Services.AddSingleton(settings.HomeHub);
         builder.Services.AddKitchen();
         builder.Services.AddForwarding(settings.Influx);
         builder.Services.AddLoops();
         builder.Services.AddNotices();
-        builder.Services.AddIntake(settings.Mqtt);
+        builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker);
         builder.Services.AddFermentWatchPages();
 
         WebApplication app = builder.Build();

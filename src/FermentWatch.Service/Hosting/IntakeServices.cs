@@ -1,31 +1,50 @@
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Intake.Outside;
+using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.States;
 using FermentWatch.Service.Loops;
+using FermentWatch.Service.Pages.Entering;
 
 namespace FermentWatch.Service.Hosting;
 
 /// <summary>The doors by which readings come in.</summary>
 internal static class IntakeServices
 {
-    public static IServiceCollection AddIntake(this IServiceCollection services, BrokerOptions options)
+    /// <param name="services">Where they are registered.</param>
+    /// <param name="options">Our own broker.</param>
+    /// <param name="outside">The household's broker.</param>
+    public static IServiceCollection AddIntake(this IServiceCollection services, BrokerOptions options, OutsideBrokerOptions outside)
     {
         services
             .AddSingleton(options)
-            .AddSingleton(provider => new SensorDirectory(provider.GetRequiredService<ISensorBook>(), provider.GetRequiredService<TimeProvider>()))
-            .AddSingleton(provider => new MessageDoor(
-                new WakingIntake(provider.GetRequiredService<IReadingIntake>(), new Lazy<ServiceLoops>(provider.GetRequiredService<ServiceLoops>)),
-                provider.GetRequiredService<SensorDirectory>(),
-                rows: new RowsBeforeStart(provider.GetRequiredService<IReadingLog>(), provider.GetRequiredService<TimeProvider>())))
+            .AddSingleton(outside)
+            .AddSingleton<SensorDirectory>()
+            .AddSingleton<SourceRuleSet>()
+            .AddSingleton<IJarButtons>(provider => new JarButtons(
+                provider.GetRequiredService<Kitchen.Jars.IJarBook>(), new Lazy<RoundDesk>(provider.GetRequiredService<RoundDesk>)))
+            .AddSingleton(Door)
             .AddSingleton<Broker>()
-            .AddSingleton<BrokerOutlet>()
-            .AddSingleton<IMessageOutlet>(provider => provider.GetRequiredService<BrokerOutlet>());
-        return options.Enabled ? services.AddHostedService<HostedBroker>() : services;
+            .AddSingleton<OutsideLink>()
+            .AddSingleton(provider => new BrokersOutlet(
+                provider.GetRequiredService<Broker>(), options, outside.IsOn ? provider.GetRequiredService<OutsideLink>() : null))
+            .AddSingleton<IMessageOutlet>(provider => provider.GetRequiredService<BrokersOutlet>());
+        if (options.Enabled)
+            services.AddHostedService<HostedBroker>();
+        if (outside.IsOn)
+            services.AddHostedService<HostedLink>();
+        return services;
     }
 
-    private sealed class HostedBroker(Broker broker, BrokerOutlet outlet, ServiceLoops loops) : IHostedService
+    private static MessageDoor Door(IServiceProvider provider) => new(
+        new WakingIntake(provider.GetRequiredService<IReadingIntake>(), new Lazy<ServiceLoops>(provider.GetRequiredService<ServiceLoops>)),
+        provider.GetRequiredService<SensorDirectory>(),
+        provider.GetRequiredService<SourceRuleSet>(),
+        provider.GetRequiredService<IJarButtons>(),
+        new RowsBeforeStart(provider.GetRequiredService<IReadingLog>(), provider.GetRequiredService<TimeProvider>()));
+
+    private sealed class HostedBroker(Broker broker, BrokersOutlet outlet, ServiceLoops loops) : IHostedService
     {
         public async Task StartAsync(CancellationToken cancellationToken)
         {
@@ -39,5 +58,22 @@ internal static class IntakeServices
             await outlet.SayOfflineAsync(cancellationToken);
             await broker.StopAsync(cancellationToken);
         }
+    }
+
+    /// <summary>Starts the link and does not wait for it: an absent broker of others stops nothing.</summary>
+    private sealed class HostedLink(OutsideLink link, StatePass states, AnnouncementPass announcements, ServiceLoops loops) : IHostedService
+    {
+        public Task StartAsync(CancellationToken cancellationToken)
+        {
+            link.Connected += () =>
+            {
+                states.SayAllAgain();
+                announcements.SayAllAgain();
+                loops.States.Wake();
+            };
+            return link.StartAsync(cancellationToken);
+        }
+
+        public Task StopAsync(CancellationToken cancellationToken) => link.StopAsync(cancellationToken);
     }
 }

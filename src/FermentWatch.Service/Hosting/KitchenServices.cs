@@ -14,5 +14,6 @@ internal static class KitchenServices
         .AddSingleton<ForecastPass>()
         .AddSingleton<RoundPass>()
         .AddSingleton<DeliveryPass>()
-        .AddSingleton<StatePass>();
+        .AddSingleton<StatePass>()
+        .AddSingleton<AnnouncementPass>();
 }

@@ -22,11 +22,12 @@ public sealed class ServiceLoops
     /// <param name="rounds">What the round loop does.</param>
     /// <param name="deliveries">What the delivery loop does.</param>
     /// <param name="states">What the state loop does.</param>
+    /// <param name="announcements">What the state loop does after that.</param>
     /// <param name="time">The clock.</param>
     /// <param name="logger">Where changes of state go.</param>
     /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
     public ServiceLoops(
-        JudgingPass judging, ForecastPass forecasts, RoundPass rounds, DeliveryPass deliveries, StatePass states,
+        JudgingPass judging, ForecastPass forecasts, RoundPass rounds, DeliveryPass deliveries, StatePass states, AnnouncementPass announcements,
         TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
@@ -37,7 +38,7 @@ public sealed class ServiceLoops
         Forecasts = new Loop("forecast", ForecastAsync, time, logger);
         Rounds = new Loop("round", OpenRoundsAsync, time, logger);
         Deliveries = new Loop("delivery", (_, cancellationToken) => deliveries.RunAsync(cancellationToken), time, logger);
-        States = new Loop("state", states.RunAsync, time, logger);
+        States = new Loop("state", (now, cancellationToken) => SayStatesAsync(states, announcements, now, cancellationToken), time, logger);
         if (forwarding is not null)
             Forwarding = new Loop("forwarding", (_, cancellationToken) => forwarding.RunAsync(Forwarding!.Wake, cancellationToken), time, logger);
     }
@@ -45,7 +46,7 @@ public sealed class ServiceLoops
     /// <summary>Judges what came in; wakes the forecasts when anything did.</summary>
     public Loop Judging { get; }
 
-    /// <summary>Renews forecasts as quarter hours close and facts change.</summary>
+    /// <summary>Renews forecasts as quarter hours close and facts change; wakes the states when it did.</summary>
     public Loop Forecasts { get; }
 
     /// <summary>Opens the round at the household's hour and asks again in the evening.</summary>
@@ -71,6 +72,12 @@ public sealed class ServiceLoops
             await loop.WakeAndWaitAsync(cancellationToken);
     }
 
+    private static async Task SayStatesAsync(StatePass states, AnnouncementPass announcements, Instant now, CancellationToken cancellationToken)
+    {
+        await states.RunAsync(now, cancellationToken);
+        await announcements.RunAsync(cancellationToken);
+    }
+
     private async Task OpenRoundsAsync(Instant now, CancellationToken cancellationToken)
     {
         await _rounds.RunAsync(now, cancellationToken);
@@ -93,8 +100,10 @@ public sealed class ServiceLoops
         bool renewed = await _forecasts.RunAsync(now, cancellationToken) > 0;
         _estimatesAreNoted = !renewed;
         await NoteEstimatesAsync(now, cancellationToken);
-        if (renewed)
-            Forwarding?.Wake();
+        if (!renewed)
+            return;
+        States.Wake();
+        Forwarding?.Wake();
     }
 
     private async Task NoteEstimatesAsync(Instant now, CancellationToken cancellationToken)

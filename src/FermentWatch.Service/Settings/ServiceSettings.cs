@@ -1,6 +1,8 @@
 using System.Net;
 using FermentWatch.Export;
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Intake.Outside;
+using FermentWatch.Kitchen.States;
 using FermentWatch.Storage;
 
 namespace FermentWatch.Service.Settings;
@@ -17,6 +19,12 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Mqtt</c>: the broker that lives in the service.</summary>
     public required BrokerOptions Mqtt { get; init; }
 
+    /// <summary>Section <c>OutsideBroker</c>: a broker that the household has already.</summary>
+    public required OutsideBrokerOptions OutsideBroker { get; init; }
+
+    /// <summary>Section <c>HomeHub</c>: whether a home hub is told of the jars.</summary>
+    public required AnnouncementOptions HomeHub { get; init; }
+
     /// <summary>Section <c>Web</c>.</summary>
     public required WebOptions Web { get; init; }
 
@@ -25,7 +33,10 @@ public sealed record ServiceSettings
 
     /// <summary>The sections by name, in the order they are shown.</summary>
     public IReadOnlyList<(string Name, object Options)> Sections =>
-        [(nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Influx), Influx), (nameof(Web), Web)];
+    [
+        (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
+        (nameof(Influx), Influx), (nameof(Web), Web),
+    ];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
     public static SettingsReading Read(IConfiguration configuration)
@@ -35,6 +46,8 @@ public sealed record ServiceSettings
         {
             Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
             Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
+            OutsideBroker = SectionReader.Read<OutsideBrokerOptions>(configuration, nameof(OutsideBroker), options => options.Errors(), errors),
+            HomeHub = SectionReader.Read<AnnouncementOptions>(configuration, nameof(HomeHub), options => options.Errors(), errors),
             Influx = SectionReader.Read<InfluxOptions>(configuration, nameof(Influx), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
         };

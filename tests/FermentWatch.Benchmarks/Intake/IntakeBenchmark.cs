@@ -108,7 +108,7 @@ internal static class IntakeBenchmark
     {
         await using ReadingStore store = ReadingStore.Open(Path.Combine(folder, $"{Guid.NewGuid()}.db"));
         var door = new MessageDoor(store, new SensorDirectory(book, TimeProvider.System));
-        var options = new LinkOptions { Enabled = true, Host = "127.0.0.1", Port = port, ClientId = $"bench-{Guid.NewGuid():N}", SessionExpiry = TimeSpan.FromMinutes(1) };
+        var options = new OutsideBrokerOptions { Host = "127.0.0.1", Port = port, ClientId = $"bench-{Guid.NewGuid():N}", SessionExpiry = TimeSpan.FromMinutes(1) };
         await using var link = new OutsideLink(options, door, null, TimeProvider.System, NullLogger<OutsideLink>.Instance);
         await link.StartAsync(CancellationToken.None);
         while (!link.IsConnected)

@@ -8,10 +8,10 @@ namespace FermentWatch.Intake.Tests.Outside;
 /// <summary>A link to a real mosquitto.</summary>
 internal sealed class LinkUnderTest : IAsyncDisposable
 {
-    private readonly LinkOptions _options;
+    private readonly OutsideBrokerOptions _options;
     private readonly TimeProvider _time;
 
-    private LinkUnderTest(Household household, LinkOptions options, TimeProvider time)
+    private LinkUnderTest(Household household, OutsideBrokerOptions options, TimeProvider time)
     {
         (Household, _options, _time) = (household, options, time);
         Link = Make();
@@ -26,9 +26,9 @@ internal sealed class LinkUnderTest : IAsyncDisposable
     public IReadOnlyList<double> Values => [.. Household.Log.Stored.Select(reading => reading.Value)];
 
     /// <summary>A link that knows one sensor, the cellar, and is connected.</summary>
-    public static async Task<LinkUnderTest> StartAsync(Mosquitto broker, TimeProvider? time = null, Action<LinkOptions>? set = null)
+    public static async Task<LinkUnderTest> StartAsync(Mosquitto broker, TimeProvider? time = null, Action<OutsideBrokerOptions>? set = null)
     {
-        var options = new LinkOptions { Enabled = true, Host = "127.0.0.1", Port = broker.Port };
+        var options = new OutsideBrokerOptions { Host = "127.0.0.1", Port = broker.Port };
         set?.Invoke(options);
         var link = new LinkUnderTest(new Household(time), options, time ?? TimeProvider.System);
         await link.Household.AddSensorAsync("cellar");

@@ -69,7 +69,7 @@ public sealed class OutsideLinkTests
     {
         var time = new FakeTimeProvider(new DateTimeOffset(2026, 10, 4, 8, 0, 0, TimeSpan.Zero));
         await using Mosquitto broker = await Mosquitto.StartAsync();
-        await using LinkUnderTest link = await LinkUnderTest.StartAsync(broker, time, options => options.DiscoverFilters.Add("+/cellar/#"));
+        await using LinkUnderTest link = await LinkUnderTest.StartAsync(broker, time, options => options.DiscoverFilters = "+/cellar/#");
         await link.Household.Rules.AddAsync(Rule("gateway/{device}/+"), CancellationToken.None);
         await link.Household.Rules.AddAsync(Rule("other/{device}/state"), CancellationToken.None);
 
@@ -96,7 +96,7 @@ public sealed class OutsideLinkTests
     public async Task PublishAsync_OurOwn_GoesOutAndDoesNotComeBackIn()
     {
         await using Mosquitto broker = await Mosquitto.StartAsync();
-        await using LinkUnderTest link = await LinkUnderTest.StartAsync(broker, set: options => options.DiscoverFilters.Add("#"));
+        await using LinkUnderTest link = await LinkUnderTest.StartAsync(broker, set: options => options.DiscoverFilters = "#");
 
         Assert.True(await link.Link.PublishAsync("fermentwatch/jar/1/state", "{\"temperature\":18.5}"u8.ToArray(), true, CancellationToken.None));
         await PublishAsync(broker, Temperature, "17.5");

@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Intake.Outside;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 
@@ -13,6 +14,8 @@ public class CheckTests
         Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]"], call.Lines[^2..]);
         Assert.Equal(
             [.. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
+                .. typeof(OutsideBrokerOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"OutsideBroker:{property.Name}"),
+                "HomeHub:Enabled", "HomeHub:Prefix",
                 "Influx:Address", "Influx:Token", "Influx:Org", "Influx:Bucket", "Influx:Site", "Influx:SettleTime", "Influx:Timeout"],
             call.Lines[1..^2].Select(line => line.Split(' ')[0]));
         Assert.Contains("Mqtt:Port = 1883 [default]", call.Lines);
@@ -22,6 +25,7 @@ public class CheckTests
 
     [Theory]
     [InlineData("Mqtt:CertificatePassword", "FERMENTWATCH__MQTT__CERTIFICATEPASSWORD")]
+    [InlineData("OutsideBroker:Password", "FERMENTWATCH__OUTSIDEBROKER__PASSWORD")]
     [InlineData("Influx:Token", "FERMENTWATCH__INFLUX__TOKEN")]
     public async Task Check_Secret_IsMasked(string setting, string variable)
     {

@@ -1,12 +1,14 @@
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
+
 namespace FermentWatch.Intake.Outside;
 
 /// <summary>Settings of the link to a broker that the household already has.</summary>
-public sealed class LinkOptions
+public sealed class OutsideBrokerOptions
 {
-    /// <summary>Whether there is one. Default: no.</summary>
-    public bool Enabled { get; set; }
+    private const char BetweenFilters = ',';
 
-    /// <summary>Its name or address. Needed when enabled.</summary>
+    /// <summary>Its name or address. Default: empty, and no link.</summary>
     public string Host { get; set; } = "";
 
     /// <summary>Its port, 1 to 65535. Default: 1883; with TLS it is 8883 as a rule.</summary>
@@ -41,15 +43,22 @@ public sealed class LinkOptions
 
     /// <summary>
     /// Topic filters in which to look for unknown sensors, on top of our own topics and those of rules. Default: none, because
-    /// the broker would keep all of it for us while we are away.
+    /// the broker would keep all of it for us while we are away. Several are parted by commas.
     /// </summary>
-    public IList<string> DiscoverFilters { get; } = [];
+    public string DiscoverFilters { get; set; } = "";
+
+    /// <summary>Whether there is such a broker.</summary>
+    public bool IsOn => Host.Length > 0;
+
+    /// <summary>The filters of <see cref="DiscoverFilters"/>, one by one.</summary>
+    public IReadOnlyList<string> Discover() =>
+        DiscoverFilters.Split(BetweenFilters, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
     public IEnumerable<string> Errors()
     {
-        if (Enabled && Host.Length == 0)
-            yield return "Host is empty; the name or address of the broker belongs here.";
+        if (Host.Length > 0 && Uri.CheckHostName(Host) == UriHostNameType.Unknown)
+            yield return $"Host is '{Host}'; a name or address belongs here, like broker.home or 192.168.1.5, without a scheme or port.";
         if (Port is < 1 or > 65_535)
             yield return $"Port is {Port}; a number from 1 to 65535 belongs here.";
         if (ProtocolVersion is not ("5" or "3.1.1"))
@@ -62,9 +71,9 @@ public sealed class LinkOptions
             yield return $"SessionExpiry is {SessionExpiry}; a time from 00:01:00 to 30.00:00:00 belongs here.";
         foreach (string error in TlsErrors())
             yield return error;
-        foreach (string filter in DiscoverFilters)
+        foreach (string filter in Discover())
             if (Topics.TopicFilter.WhatIsWrong(filter) is { } wrong)
-                yield return $"DiscoverFilters: {wrong}";
+                yield return $"DiscoverFilters holds one that is no filter. {wrong}";
     }
 
     /// <summary>Fails with everything that is wrong in one message.</summary>
@@ -89,6 +98,28 @@ public sealed class LinkOptions
                 yield return $"{name} is set and UseTls is not; it has no use without TLS.";
             if (!File.Exists(file))
                 yield return $"{name} is '{file}', where there is no file; a PEM file belongs here.";
+        }
+        if (ClientKeyFile is not null && ClientCertificateFile is null)
+            yield return "ClientKeyFile is set and ClientCertificateFile is not; both or none belong here.";
+        if (WhatIsWrong(AuthorityFile, file => new X509Certificate2Collection().ImportFromPemFile(file)) is { } authority)
+            yield return $"AuthorityFile is '{AuthorityFile}' and cannot be used: {authority}";
+        if ((ClientKeyFile is null || File.Exists(ClientKeyFile))
+            && WhatIsWrong(ClientCertificateFile, file => X509Certificate2.CreateFromPemFile(file, ClientKeyFile).Dispose()) is { } own)
+            yield return $"ClientCertificateFile is '{ClientCertificateFile}' and cannot be used: {own}";
+    }
+
+    private static string? WhatIsWrong(string? file, Action<string> read)
+    {
+        if (!File.Exists(file))
+            return null;
+        try
+        {
+            read(file);
+            return null;
+        }
+        catch (Exception trouble) when (trouble is CryptographicException or IOException or UnauthorizedAccessException)
+        {
+            return trouble.Message;
         }
     }
 }

@@ -1,0 +1,28 @@
+using FermentWatch.Intake.Embedded;
+using FermentWatch.Intake.Outside;
+using FermentWatch.Kitchen.States;
+
+namespace FermentWatch.Service.Hosting;
+
+/// <summary>The brokers as the way out: ours, the household's, or both. Where both are off nobody listens, and nothing is said.</summary>
+internal sealed class BrokersOutlet(Broker broker, BrokerOptions options, OutsideLink? link) : IMessageOutlet
+{
+    private const string StatusTopic = "fermentwatch/service/status";
+
+    public async Task<bool> PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
+    {
+        // Ours can always be reached. What is said once only is said to both or to none, so that trying again tells nobody twice.
+        bool outside = link is null || await link.PublishAsync(topic, payload, retain, cancellationToken);
+        if (options.Enabled && (outside || retain))
+            await broker.PublishAsync(topic, payload, retain, cancellationToken);
+        return outside;
+    }
+
+    /// <summary>Says on our broker that the service is there; the link says it on the other.</summary>
+    public Task SayOnlineAsync(CancellationToken cancellationToken) =>
+        broker.PublishAsync(StatusTopic, "online"u8.ToArray(), retain: true, cancellationToken);
+
+    /// <summary>Says on our broker that the service leaves.</summary>
+    public Task SayOfflineAsync(CancellationToken cancellationToken) =>
+        broker.PublishAsync(StatusTopic, "offline"u8.ToArray(), retain: true, cancellationToken);
+}

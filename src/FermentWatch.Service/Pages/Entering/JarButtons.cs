@@ -1,0 +1,28 @@
+using System.Globalization;
+using FermentWatch.Intake.Door;
+using FermentWatch.Kitchen.Jars;
+using NodaTime;
+
+namespace FermentWatch.Service.Pages.Entering;
+
+/// <summary>
+/// Presses on buttons by the jars, as the answer "all well" for that jar. Who looked before on the same day stays the one who
+/// looked, so that a press that comes twice is one look. The desk comes late: it has its way out through the broker whose door
+/// hands in the presses.
+/// </summary>
+internal sealed class JarButtons(IJarBook jars, Lazy<RoundDesk> desk) : IJarButtons
+{
+    /// <summary>Who is written down as having looked.</summary>
+    public const string By = "the button";
+
+    public async Task<bool> PressedAsync(string jar, Instant at, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        bool isNumber = int.TryParse(jar, NumberStyles.None, CultureInfo.InvariantCulture, out int number);
+        if (kept.FirstOrDefault(each => isNumber ? each.Number == number : Guid.TryParse(jar, out Guid id) && each.Id == id) is not { } pressed)
+            return false;
+        var mark = new EntryMark(Guid.CreateVersion7(at.ToDateTimeOffset()), By);
+        await desk.Value.AllWellAsync(new HashSet<int> { pressed.Number }, new HashSet<int>(), mark, cancellationToken);
+        return true;
+    }
+}
