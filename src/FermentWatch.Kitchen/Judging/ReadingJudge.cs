@@ -29,14 +29,15 @@ public static class ReadingJudge
     /// <param name="readings">Readings of one sensor and quantity by time of measurement, with their neighbours.</param>
     /// <param name="first">Index of the first to judge.</param>
     /// <param name="end">Index after the last to judge.</param>
-    public static IEnumerable<Verdict> Judge(IReadOnlyList<Reading> readings, int first, int end)
+    /// <param name="range">What the sensor can plausibly show.</param>
+    public static IEnumerable<Verdict> Judge(IReadOnlyList<Reading> readings, int first, int end, PlausibleRange range)
     {
         var neighbours = new List<double>();
         for (int i = first; i < end; i++)
-            yield return JudgeOne(readings, i, neighbours);
+            yield return JudgeOne(readings, i, range, neighbours);
     }
 
-    private static Verdict JudgeOne(IReadOnlyList<Reading> readings, int index, List<double> neighbours)
+    private static Verdict JudgeOne(IReadOnlyList<Reading> readings, int index, PlausibleRange range, List<double> neighbours)
     {
         Reading reading = readings[index];
         if (reading.MeasuredAt - reading.ReceivedAt > ClockMayLead)
@@ -47,7 +48,6 @@ public static class ReadingJudge
         Gather(readings, index, neighbours);
         if (IsSentinel(reading, neighbours))
             return Verdict.Sentinel;
-        PlausibleRange range = PlausibleRange.Of(reading.Quantity);
         if (!range.Holds(reading.Value))
             return Verdict.OutOfRange;
 

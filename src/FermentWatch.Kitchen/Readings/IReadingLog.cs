@@ -18,6 +18,16 @@ public interface IReadingLog
     Task<IReadOnlyList<JudgedReading>> ReadAsync(
         int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken);
 
+    /// <summary>When the first reading with from &lt;= measured &lt; until was measured, whatever its verdict; null where there is none.</summary>
+    Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken);
+
+    /// <summary>
+    /// When the last reading with from &lt;= measured &lt; until that has another value was measured, whatever its verdict; null where
+    /// there is none.
+    /// </summary>
+    Task<Instant?> LastOtherAsync(
+        int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken);
+
     /// <summary>The reading measured last, for each quantity of the sensor.</summary>
     Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken);
 

@@ -10,6 +10,7 @@ namespace FermentWatch.Service.Hosting;
 internal static class KitchenServices
 {
     public static IServiceCollection AddKitchen(this IServiceCollection services) => services
+        .AddSingleton<JudgingBooks>()
         .AddSingleton<JudgingPass>()
         .AddSingleton<ForecastPass>()
         .AddSingleton<RoundPass>()

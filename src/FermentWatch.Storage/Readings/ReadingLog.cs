@@ -50,6 +50,28 @@ public sealed class ReadingLog : IReadingLog
             ReadingRow.Read, cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
 
     /// <inheritdoc/>
+    public async Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken)
+    {
+        var rows = await _reader.QueryAsync(
+            "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms LIMIT 1",
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+        return rows.Count > 0 ? rows[0] : null;
+    }
+
+    /// <inheritdoc/>
+    public async Task<Instant?> LastOtherAsync(
+        int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken)
+    {
+        var rows = await _reader.QueryAsync(
+            """
+            SELECT instant_ms FROM reading
+            WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 AND value <> $5 ORDER BY instant_ms DESC LIMIT 1
+            """,
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until), value).ConfigureAwait(false);
+        return rows.Count > 0 ? rows[0] : null;
+    }
+
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken)
     {
         // One look-up by key for each quantity; grouping would walk over every reading of the sensor.
@@ -105,6 +127,9 @@ public sealed class ReadingLog : IReadingLog
     /// <summary>The first whole millisecond at or after an instant: bounds finer than the log must not let an earlier reading in.</summary>
     private static long CeilingMs(Instant bound)
     {
+        // The very last instant has no millisecond after it.
+        if (bound == Instant.MaxValue)
+            return long.MaxValue;
         long floor = bound.ToUnixTimeMilliseconds();
         return Instant.FromUnixTimeMilliseconds(floor) == bound ? floor : floor + 1;
     }

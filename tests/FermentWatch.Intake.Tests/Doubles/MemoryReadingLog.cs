@@ -24,6 +24,11 @@ public sealed class MemoryReadingLog(MemoryReadingIntake intake) : IReadingLog
             [.. Rows(sensorKey).GroupBy(row => row.Reading.Quantity).Select(rows => rows.MaxBy(row => row.Reading.MeasuredAt)!)]);
     }
 
+    public Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
+
     public Task<LogSlice> NotYetJudgedAsync(int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken) => throw new NotSupportedException();

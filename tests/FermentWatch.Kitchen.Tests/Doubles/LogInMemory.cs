@@ -31,14 +31,21 @@ internal sealed class LogInMemory : IReadingLog
 
     public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken)
     {
-        foreach (VerdictChange change in changes)
+        var waiting = _written.Skip((int)Math.Max(judgedUpTo, _judged)).ToHashSet();
+        foreach (VerdictChange change in changes.Where(change => !waiting.Contains(change.MeasuredAt)))
             _entries[change.MeasuredAt] = _entries[change.MeasuredAt] with { Verdict = change.Verdict };
-        _judged = (int)judgedUpTo;
+        _judged = (int)Math.Max(judgedUpTo, _judged);
         return Task.CompletedTask;
     }
 
     public Task<IReadOnlyList<JudgedReading>> ReadAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
         Task.FromResult<IReadOnlyList<JudgedReading>>([.. _entries.Values.Where(entry => entry.Reading.MeasuredAt >= from && entry.Reading.MeasuredAt < until)]);
+
+    public Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
+        Task.FromResult(Within(sensorKey, quantity, from, until).Select(reading => (Instant?)reading.MeasuredAt).FirstOrDefault());
+
+    public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken) =>
+        Task.FromResult(Within(sensorKey, quantity, from, until).Where(reading => reading.Value != value).Select(reading => (Instant?)reading.MeasuredAt).LastOrDefault());
 
     public Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
 
@@ -50,4 +57,8 @@ internal sealed class LogInMemory : IReadingLog
     public Task<IReadOnlyList<RejectCount>> RejectsAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task<long> MeansRevisionAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    private IEnumerable<Reading> Within(int sensorKey, Quantity quantity, Instant from, Instant until) => _entries.Values
+        .Select(entry => entry.Reading)
+        .Where(reading => reading.SensorKey == sensorKey && reading.Quantity == quantity && reading.MeasuredAt >= from && reading.MeasuredAt < until);
 }
