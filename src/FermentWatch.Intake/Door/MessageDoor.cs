@@ -104,11 +104,15 @@ public sealed class MessageDoor(
         IReadOnlyList<SourceReader> readers = sources is null ? [] : await sources.ForAsync(message.Topic, cancellationToken);
         var decoded = new List<(Sensor, Decoded)>();
         string? unknownDevice = null;
+        var likely = new List<Likeness>();
         foreach (SourceReader reader in readers)
         {
             string? slug = reader.Rule.SensorSlug ?? reader.Filter.DeviceSlug(message.Topic);
             if (slug is null || await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
+            {
                 unknownDevice = slug ?? "";
+                likely.AddRange(LikenessFinder.ByRule(reader, SourceDecoder.Decode(reader, message.Payload, message.ReceivedAt)));
+            }
             else if (message.Origin == MessageOrigin.RetainedReplay)
                 return await RefuseReplayAsync(message, sensor, cancellationToken);
             else
@@ -119,12 +123,15 @@ public sealed class MessageDoor(
         }
         return decoded.Count > 0
             ? await StoreAsync(message, decoded, cancellationToken)
-            : await OfferAsync(message, unknownDevice, cancellationToken);
+            : await OfferAsync(message, unknownDevice, likely, cancellationToken);
     }
 
-    private async Task<DoorOutcome> OfferAsync(IncomingMessage message, string? unknownDevice, CancellationToken cancellationToken)
+    private async Task<DoorOutcome> OfferAsync(
+        IncomingMessage message, string? unknownDevice, List<Likeness> byRule, CancellationToken cancellationToken)
     {
-        if (Offers.Note(message.Topic, message.Payload, message.ReceivedAt, string.IsNullOrEmpty(unknownDevice) ? null : unknownDevice))
+        // What a rule reads needs no guess; without one the names of fields must do.
+        IReadOnlyList<Likeness> likely = byRule.Count > 0 ? byRule : LikenessFinder.Find(message.Topic, message.Payload);
+        if (Offers.Note(message.Topic, likely, message.ReceivedAt, string.IsNullOrEmpty(unknownDevice) ? null : unknownDevice, byRule.Count > 0))
             return DoorOutcome.Nothing;
         // An outside broker carries the talk of a whole house; what no rule asks for is not worth a word.
         if (message.Origin != MessageOrigin.OurBroker && unknownDevice is null)

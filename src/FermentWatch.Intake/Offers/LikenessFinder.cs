@@ -27,6 +27,11 @@ public static class LikenessFinder
         return found;
     }
 
+    /// <summary>What a rule reads in it, for a device that is no sensor yet.</summary>
+    internal static IEnumerable<Likeness> ByRule(SourceReader reader, Decoded decoded) => decoded.Values
+        .DistinctBy(value => value.Quantity)
+        .Select(value => new Likeness(reader.Rule.ValuePointer, value.Quantity, MeasureUnit.StoredFor(value.Quantity), value.Value));
+
     private static void Search(JsonElement element, string pointer, string? name, List<Likeness> found, ref int left)
     {
         if (element.ValueKind == JsonValueKind.Object)

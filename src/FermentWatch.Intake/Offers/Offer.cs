@@ -13,10 +13,15 @@ namespace FermentWatch.Intake.Offers;
 /// <param name="Value">The last value, in that unit.</param>
 /// <param name="LastSeen">When it came.</param>
 /// <param name="Times">How often the topic was heard.</param>
-/// <param name="SuggestedSlug">A name for it in topics, made of its own.</param>
+/// <param name="SuggestedSlug">A name for it in topics, made of its own; the name by which a rule knows it, where one reads it.</param>
+/// <param name="ReadByRule">Whether a rule reads it already, and only the sensor is missing.</param>
 public sealed record Offer(
-    string Topic, string? ValuePointer, Quantity Quantity, string UnitSymbol, double Value, Instant LastSeen, long Times, string SuggestedSlug)
+    string Topic, string? ValuePointer, Quantity Quantity, string UnitSymbol, double Value, Instant LastSeen, long Times, string SuggestedSlug,
+    bool ReadByRule = false)
 {
+    /// <summary>The value in the unit in which its quantity is stored, if the guess is right.</summary>
+    public double StoredValue => MeasureUnit.Find(UnitSymbol)!.ToStored(Value);
+
     /// <summary>The rule by which it becomes the source of a sensor.</summary>
     /// <param name="sensorSlug">The sensor it feeds from now on.</param>
     /// <param name="unit">The unit, where the guess was wrong; null takes the guess.</param>

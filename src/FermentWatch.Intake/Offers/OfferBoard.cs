@@ -11,6 +11,9 @@ public sealed class OfferBoard
 
     private const int LongestTopic = 400;
 
+    /// <summary>Payloads in two units round each.</summary>
+    private const double SameWithin = 0.6;
+
     private readonly Lock _gate = new();
     private readonly Dictionary<string, (IReadOnlyList<Offer> Offers, Instant LastSeen, long Times)> _topics = new(StringComparer.Ordinal);
 
@@ -22,12 +25,14 @@ public sealed class OfferBoard
     }
 
     /// <summary>Notes what an unknown topic carried; false if nothing of it looks like a sensor.</summary>
-    public bool Note(string topic, ReadOnlyMemory<byte> payload, Instant at, string? deviceSlug = null)
+    /// <param name="topic">The topic.</param>
+    /// <param name="found">What of it looks like a sensor.</param>
+    /// <param name="at">When it came.</param>
+    /// <param name="deviceSlug">The name that stands in the topic, where a rule says so.</param>
+    /// <param name="readByRule">Whether a rule found it.</param>
+    public bool Note(string topic, IReadOnlyList<Likeness> found, Instant at, string? deviceSlug = null, bool readByRule = false)
     {
-        if (topic.Length > LongestTopic)
-            return false;
-        IReadOnlyList<Likeness> found = LikenessFinder.Find(topic, payload);
-        if (found.Count == 0)
+        if (topic.Length > LongestTopic || found.Count == 0)
             return false;
         string slug = deviceSlug ?? SensorSlug.From(topic) ?? "sensor";
         lock (_gate)
@@ -36,15 +41,29 @@ public sealed class OfferBoard
             if (times == 1 && _topics.Count >= MostTopics)
                 _topics.Remove(_topics.MinBy(known => known.Value.LastSeen).Key);
             _topics[topic] = (
-                [.. found.Select(l => new Offer(topic, l.Place, l.Quantity, l.Unit.Symbol, l.Value, at, times, slug))], at, times);
+                [.. found.Select(l => new Offer(topic, l.Place, l.Quantity, l.Unit.Symbol, l.Value, at, times, slug, readByRule))], at, times);
         }
         return true;
     }
 
-    /// <summary>Takes a topic off the board, because it was taken or is not wanted.</summary>
-    public void Remove(string topic)
+    /// <summary>
+    /// Takes an offer off the board, because it was taken or is not wanted, and with it the same measurement in another unit; what
+    /// else its topic carried stays.
+    /// </summary>
+    public void Remove(Offer offer)
     {
         lock (_gate)
-            _topics.Remove(topic);
+        {
+            if (!_topics.TryGetValue(offer.Topic, out var topic))
+                return;
+            Offer[] left = [.. topic.Offers.Where(each => each.ValuePointer != offer.ValuePointer && !IsSameMeasurement(each, offer))];
+            if (left.Length == 0)
+                _topics.Remove(offer.Topic);
+            else
+                _topics[offer.Topic] = (left, topic.LastSeen, topic.Times);
+        }
     }
+
+    private static bool IsSameMeasurement(Offer one, Offer other) =>
+        one.Quantity == other.Quantity && one.UnitSymbol != other.UnitSymbol && Math.Abs(one.StoredValue - other.StoredValue) < SameWithin;
 }

@@ -32,6 +32,7 @@ internal static class ApiServices
         api.MapJars();
         api.MapHousehold();
         api.MapSensors();
+        api.MapSources();
         api.MapRound();
         api.MapNotices();
         api.MapForwarding();

@@ -25,7 +25,7 @@ public sealed class OfferBoardTests
 
         await household.AddSensorAsync(offer.SuggestedSlug);
         await household.Rules.AddAsync(offer.ToRule(offer.SuggestedSlug), CancellationToken.None);
-        household.Door.Offers.Remove(offer.Topic);
+        household.Door.Offers.Remove(offer);
         time.Advance(TimeSpan.FromSeconds(1));
         await TakeAsync(household, "gateway/hall", """{"temperature":19.1}""", MessageOrigin.OutsideBroker);
 
@@ -66,7 +66,7 @@ public sealed class OfferBoardTests
     {
         var board = new OfferBoard();
         for (int i = 0; i <= OfferBoard.MostTopics; i++)
-            board.Note($"t{i}/temperature", "18.5"u8.ToArray(), _now + Duration.FromSeconds(i));
+            board.Note($"t{i}/temperature", LikenessFinder.Find("t/temperature", "18.5"u8.ToArray()), _now + Duration.FromSeconds(i));
 
         IReadOnlyList<Offer> offers = board.All();
 
@@ -78,4 +78,15 @@ public sealed class OfferBoardTests
     private static Task<DoorOutcome> TakeAsync(Household household, string topic, string payload, MessageOrigin origin) =>
         household.Door.TakeAsync(
             new IncomingMessage("link", topic, Encoding.UTF8.GetBytes(payload), _now, null, origin), CancellationToken.None);
+
+    [Fact]
+    public void Remove_OneOfSeveral_TakesTheSameInAnotherUnitAlongAndLeavesTheRest()
+    {
+        var board = new OfferBoard();
+        IReadOnlyList<Likeness> found = LikenessFinder.Find("hub/shelf", "{\"temp_c\": 20.0, \"temp_f\": 68.1, \"outside\": {\"temperature\": 9.5}, \"ph\": 4.1}"u8.ToArray());
+        board.Note("hub/shelf", found, _now);
+        Assert.Equal(4, board.All().Count);
+        board.Remove(board.All().Single(offer => offer.ValuePointer == "/temp_c"));
+        Assert.Equal(["/outside/temperature", "/ph"], board.All().Select(offer => offer.ValuePointer));
+    }
 }

@@ -31,7 +31,8 @@ public static class PagesServices
         });
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
-        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
+        services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
         return services;
@@ -52,6 +53,7 @@ public static class PagesServices
         app.UseAntiforgery();
         app.MapGet("/healthz/live", () => Results.Text("alive")).AllowAnonymous().ExcludeFromDescription();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
+        app.MapOfferTap();
         app.MapApi();
         app.MapPhotos();
         app.MapRazorComponents<App>();
