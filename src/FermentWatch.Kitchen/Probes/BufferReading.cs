@@ -6,7 +6,7 @@ namespace FermentWatch.Kitchen.Probes;
 /// <param name="Celsius">The temperature of the buffer, 0 to 50.</param>
 public readonly record struct BufferReading(ReferenceBuffer Buffer, double Millivolts, double Celsius)
 {
-    private const double NeutralPh = 7;
+    internal const double NeutralPh = 7;
 
     /// <summary>The pH of the buffer at its temperature.</summary>
     public double Ph => BufferTable.PhAt(Buffer, Celsius);

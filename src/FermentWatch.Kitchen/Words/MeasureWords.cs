@@ -23,6 +23,11 @@ public static class MeasureWords
         ? string.Create(CultureInfo.InvariantCulture, $"{InUnit(celsius, unit):0} °F")
         : string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
 
+    /// <summary>How far two temperatures are apart, with the unit: <c>2.4 °C</c>, <c>4 °F</c>.</summary>
+    public static string TemperatureDifference(double celsius, TemperatureUnit unit) => unit == TemperatureUnit.Fahrenheit
+        ? string.Create(CultureInfo.InvariantCulture, $"{celsius * 1.8:0} °F")
+        : string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
+
     /// <summary>A mass with its unit: <c>2.3 kg</c>, <c>800 g</c>, <c>5.1 lb</c>, <c>4 oz</c>.</summary>
     public static string Mass(double kilograms, MassUnit unit)
     {

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Api.Answers;
+using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.Api;
@@ -13,6 +14,8 @@ internal static class SensorEndpoints
         RouteGroupBuilder sensors = api.MapGroup("").WithTags("sensors");
         sensors.MapGet("/sensors", InServiceAsync).WithSummary("Every sensor in service.").Produces<SensorAnswer[]>();
         sensors.MapPost("/sensors/{slug}/place", GiveAsync).WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
+        sensors.MapGet("/sensors/{slug}/calibrations", CalibrationsAsync).WithSummary("The checks of a probe in buffers, the last first.").Produces<CalibrationAnswer[]>().ProducesProblem(404);
+        sensors.MapPost("/sensors/{slug}/calibrations", CalibrateAsync).WithSummary("Files a check of a probe in buffers.").Produces<CalibrationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
         sensors.MapGet("/rejects", RejectsAsync).WithSummary("What came in and could not be used.").Produces<RejectAnswer[]>();
     }
 
@@ -28,5 +31,19 @@ internal static class SensorEndpoints
             return RefusalProblem.NotThere($"sensor {slug}");
         var refusals = await desk.GiveAsync(sensor, form.Where, cancellationToken);
         return refusals.Count > 0 ? RefusalProblem.Of(refusals) : Results.NoContent();
+    }
+
+    private static async Task<IResult> CalibrationsAsync(string slug, ISensorBook sensors, CalibrationDesk desk, CancellationToken cancellationToken) =>
+        await sensors.FindAsync(slug, cancellationToken) is { } sensor
+            ? Results.Ok((await desk.OfAsync(sensor, cancellationToken)).Select(CalibrationAnswer.Of))
+            : RefusalProblem.NotThere($"sensor {slug}");
+
+    private static async Task<IResult> CalibrateAsync(
+        string slug, CalibrationForm form, ISensorBook sensors, CalibrationDesk desk, HttpContext context, TimeProvider clock, CancellationToken cancellationToken)
+    {
+        if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
+            return RefusalProblem.NotThere($"sensor {slug}");
+        CalibrationEntry entry = await desk.EnterAsync(sensor, form, new EntryMark(Guid.CreateVersion7(clock.GetUtcNow()), context.User.Identity!.Name!), cancellationToken);
+        return entry.Check is { } check ? Results.Created($"/api/v1/sensors/{slug}/calibrations", CalibrationAnswer.Of(check)) : RefusalProblem.Of(entry.Refusals);
     }
 }

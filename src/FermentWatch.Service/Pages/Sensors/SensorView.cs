@@ -1,5 +1,7 @@
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
@@ -15,14 +17,18 @@ namespace FermentWatch.Service.Pages.Sensors;
 public sealed record SensorView(
     Sensor Sensor, IReadOnlyList<JudgedReading> Last, IReadOnlyDictionary<Verdict, long> Verdicts, Place? Place, Jar? Jar)
 {
-    private static readonly Duration SilentAfter = Duration.FromHours(2);
+    /// <summary>What a person should look at.</summary>
+    public IReadOnlyList<SensorWarning> Warnings { get; init; } = [];
+
+    /// <summary>How things stand with its pH probe; null for others.</summary>
+    public ProbeStanding? Probe { get; init; }
+
+    /// <summary>The rules by which it is read; none for a sensor made for us.</summary>
+    public IReadOnlyList<SourceRule> Rules { get; init; } = [];
 
     /// <summary>Where it measures, in words.</summary>
     public string Where => Jar is not null ? $"in jar {Jar.Number}, {Jar.Name}" : Place is not null ? Place.Name : "not given to a place or a jar yet";
 
     /// <summary>When it was last heard of; null if never.</summary>
     public Instant? LastHeard => Last.Count == 0 ? null : Last.Max(entry => entry.Reading.ReceivedAt);
-
-    /// <summary>Whether nothing came for some hours.</summary>
-    public bool IsSilent(Instant now) => LastHeard is { } heard && now - heard > SilentAfter;
 }

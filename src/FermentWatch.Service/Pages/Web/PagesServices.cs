@@ -32,7 +32,7 @@ public static class PagesServices
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
-        services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>();
+        services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
         return services;

@@ -1,0 +1,29 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Service.Loops;
+using FermentWatch.Service.Pages.Entering;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.Pages.Sensors;
+
+/// <summary>Where checks of probes in buffers are handed in, by the pages and the API.</summary>
+public sealed class CalibrationDesk(IProbeBook probes, IHouseholdBook households, ServiceLoops loops, TimeProvider clock)
+{
+    /// <summary>Files a check, or tells everything that is wrong with it; what was read since is judged again.</summary>
+    public async Task<CalibrationEntry> EnterAsync(Sensor sensor, CalibrationForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        CalibrationEntry entry = CalibrationEntry.Read(form, sensor, household, clock.GetUtcNow().ToInstant(), mark);
+        if (entry.Check is { } check)
+        {
+            await probes.AddAsync(check, cancellationToken);
+            loops.Judging.Wake();
+        }
+        return entry;
+    }
+
+    /// <summary>The checks of a sensor's probe, the last first.</summary>
+    public async Task<IReadOnlyList<ProbeCheck>> OfAsync(Sensor sensor, CancellationToken cancellationToken) =>
+        [.. (await probes.AllAsync(cancellationToken)).Where(check => check.SensorId == sensor.Id).Reverse()];
+}
