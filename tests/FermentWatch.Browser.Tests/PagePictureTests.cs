@@ -1,8 +1,13 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
+using FermentWatch.Intake.Door;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
+using NodaTime;
 
 namespace FermentWatch.Browser.Tests;
 
@@ -13,7 +18,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
         ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("sensors", "/sensors"), ("household", "/household"), ("notices", "/notices"), ("not-found", "/jars/999"),
+        ("put-up", "/put-up"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("not-found", "/jars/999"),
     ];
 
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
@@ -44,6 +49,9 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.SetUpAsync(kitchen);
         var places = await kitchen.Services.GetRequiredService<IPlaceBook>().AllAsync(CancellationToken.None);
         await kitchen.AddSensorAsync("cellar-shelf", places.Single(place => place.Name == "cellar").Id, 14, day => 12.5 + (1.2 * Math.Sin(day * Math.Tau)) - (day * 0.05));
+        await kitchen.AddSensorAsync("cellar-window", places.Single(place => place.Name == "cellar").Id, 2, day => 16.5 + (1.1 * Math.Sin(day * Math.Tau)));
+        await AddProbeAsync(kitchen, places.Single(place => place.Name == "kitchen counter").Id);
+        await HearUnknownAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "2.1 kg", "By taste", "kitchen counter");
         await page.PutUpAsync(kitchen, "carrot", "900 g", "2.5 %", "cellar", daysAgo: 12.4);
         await page.PutUpAsync(kitchen, "cabbage", "1.2 kg", "2.25 %", "kitchen counter", howMany: 3, daysAgo: 9);
@@ -57,6 +65,28 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.ReachAsync(kitchen, "Mira", "MQTT", "kitchen/notices/mira");
         await page.GotoAsync(kitchen.Address + "/jars/5/seen");
         await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
+    }
+
+    private static async Task AddProbeAsync(RunningKitchen kitchen, Guid counter)
+    {
+        Sensor probe = await kitchen.AddSensorAsync("brine-probe", counter, 1, _ => 19.5 + (0.1 * Math.Sin(_ * 50)));
+        foreach ((int hours, double slope) in new[] { (170, 0.97), (20, 0.84) })
+        {
+            Instant at = kitchen.Now - Duration.FromHours(hours);
+            BufferReading Point(ReferenceBuffer buffer) => new(buffer, 4 - (slope * Nernst.MillivoltsPerPh(20) * (BufferTable.PhAt(buffer, 20) - 7)), 20);
+            await kitchen.Services.GetRequiredService<IProbeBook>().AddAsync(
+                new ProbeCheck { Id = Guid.CreateVersion7(), SensorId = probe.Id, At = at, EnteredAt = at, By = "Ada", Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)] }, CancellationToken.None);
+        }
+        await kitchen.Services.GetRequiredService<IReadingIntake>().AppendAsync(
+            [new Reading(probe.Key, Quantity.Millivolts, 148.2, kitchen.Now, kitchen.Now, TimeSource.Arrival)], CancellationToken.None);
+        await kitchen.SettleAsync();
+    }
+
+    private static async Task HearUnknownAsync(RunningKitchen kitchen)
+    {
+        var door = kitchen.Services.GetRequiredService<MessageDoor>();
+        foreach ((string topic, string payload) in new[] { ("hub/a4c138aabbcc/state", "{\"temperature\": 66.9, \"battery\": 88}"), ("garden/shed/probe/ph", "4.6") })
+            await door.TakeAsync(new IncomingMessage("gateway", topic, System.Text.Encoding.UTF8.GetBytes(payload), kitchen.Now, null), CancellationToken.None);
     }
 
     private static async Task LookAtErrorsAsync(IPage page, RunningKitchen kitchen, List<string> findings)

@@ -160,10 +160,11 @@ internal sealed class LinkSession : IDisposable
             await received.AcknowledgeAsync(CancellationToken.None);
             _counts.CountAcknowledged();
         }
-        catch (Exception exception) when (exception is MQTTnet.Exceptions.MqttCommunicationException or InvalidOperationException
-            or OperationCanceledException or IOException or ObjectDisposedException)
+        catch (Exception)
         {
-            // Stored, and the connection is gone: it comes again, and the log or the redelivery memory knows it.
+            // Stored, and the connection is gone: it comes again, and the log or the redelivery memory knows it. The library tells a
+            // connection that has just broken by whatever it trips over, a null reference among it; what else was received must be
+            // stored all the same, because a broker that was killed may not have it any more.
         }
     }
 
