@@ -23,6 +23,15 @@ public static class RoundCalendar
         return morning.LateInterval.IsoLocalStart.Date == date;
     }
 
+    /// <summary>The instant at which a date is over: the start of the next date the zone had.</summary>
+    public static Instant EndOf(LocalDate date, DateTimeZone zone)
+    {
+        LocalDate next = date.PlusDays(1);
+        while (!Exists(next, zone))
+            next = next.PlusDays(1);
+        return zone.AtStartOfDay(next).ToInstant();
+    }
+
     /// <summary>Dates after <paramref name="last"/> whose round is due by now, oldest first.</summary>
     public static IEnumerable<(LocalDate Date, Instant DueAt)> DueAfter(LocalDate last, LocalTime time, DateTimeZone zone, Instant now)
     {

@@ -63,7 +63,7 @@ public sealed class RoundPass(
         if (waiting.Count == 0)
             return;
         string title = waiting.Count == 1 ? "One jar was not looked at today" : $"{waiting.Count} jars were not looked at today";
-        Instant endOfDay = household.Zone.AtStartOfDay(today.PlusDays(1)).ToInstant();
+        Instant endOfDay = RoundCalendar.EndOf(today, household.Zone);
         await notices.QueueAsync(await ToEverybodyAsync("evening", today, title, RoundWords.EveningBody(sheet), evening, endOfDay, cancellationToken), cancellationToken);
     }
 
@@ -72,7 +72,7 @@ public sealed class RoundPass(
         [.. (await notices.RoutesAsync(cancellationToken)).Select(route => new Notice
         {
             Id = Guid.CreateVersion7(dueAt.ToDateTimeOffset()),
-            Key = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{occasion}/{date:uuuu-MM-dd}/{route.Person}/{route.Id:N}"),
+            Key = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{occasion}/{date:uuuu-MM-dd}/{Uri.EscapeDataString(route.Person)}/{route.Id:N}"),
             RouteId = route.Id, Person = route.Person, Title = title, Body = body,
             DueAt = dueAt, ExpiresAt = expiresAt, NextAttemptAt = dueAt,
         })];

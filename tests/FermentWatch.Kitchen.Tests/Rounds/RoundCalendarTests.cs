@@ -28,6 +28,14 @@ public class RoundCalendarTests
         // Beirut's clocks go from 00:00 to 01:00.
         Assert.True(RoundCalendar.Exists(new LocalDate(2022, 3, 27), Zone("Asia/Beirut")));
 
+    [Fact]
+    public void EndOf_DateBeforeOneThatNeverWas_IsTheStartOfTheNextThatWas() =>
+        Assert.Equal(Instant.FromUtc(2011, 12, 30, 10, 0), RoundCalendar.EndOf(new LocalDate(2011, 12, 29), Zone("Pacific/Apia")));
+
+    [Fact]
+    public void EndOf_MidnightSkippedByDaylightSaving_IsTheChange() =>
+        Assert.Equal(Instant.FromUtc(2022, 3, 26, 22, 0), RoundCalendar.EndOf(new LocalDate(2022, 3, 26), Zone("Asia/Beirut")));
+
     [Theory]
     [InlineData("Europe/Vienna", 2, 30)]
     [InlineData("America/Phoenix", 7, 0)]
