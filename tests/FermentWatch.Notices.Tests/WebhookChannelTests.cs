@@ -23,6 +23,7 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     private readonly HttpClient _http = new();
     private WebApplication? _receiver;
     private HttpStatusCode _answer = HttpStatusCode.OK;
+    private bool _hangs;
     private (Dictionary<string, string> Headers, byte[] Body)? _got;
 
     public async Task InitializeAsync()
@@ -34,6 +35,8 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
         {
             using var body = new MemoryStream();
             await context.Request.Body.CopyToAsync(body);
+            if (_hangs)
+                await Task.Delay(Timeout.InfiniteTimeSpan, TimeProvider.System, context.RequestAborted);
             _got = (context.Request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase), body.ToArray());
             context.Response.StatusCode = (int)_answer;
         });
@@ -75,20 +78,28 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     }
 
     [Fact]
+    public async Task SendAsync_ReceiverHangs_IsGivenUpAndTriedAgain()
+    {
+        _hangs = true;
+        DeliveryOutcome outcome = await SendAsync(null, TimeSpan.FromSeconds(0.2));
+        Assert.Equal((DeliveryResult.TryAgain, $"{_address} did not answer within 0.2 seconds."), (outcome.Result, outcome.Trouble));
+    }
+
+    [Fact]
     public async Task SendAsync_NobodyThere_IsTriedAgain()
     {
         await _receiver!.StopAsync();
         Assert.Equal(DeliveryResult.TryAgain, (await SendAsync(null)).Result);
     }
 
-    private Task<DeliveryOutcome> SendAsync(string? late)
+    private Task<DeliveryOutcome> SendAsync(string? late, TimeSpan? patience = null)
     {
         var notice = new Notice
         {
             Id = Guid.NewGuid(), Key = "round/2026-10-04/Mira", RouteId = Guid.NewGuid(), Person = "Mira", Title = "Sun 4 Oct: 3 jars, one minute",
             Body = "Counter 1 to 3: all under brine?", DueAt = Now, ExpiresAt = Now + Duration.FromHours(12), NextAttemptAt = Now,
         };
-        return new WebhookChannel(_http, new FakeClock(Now)).SendAsync(notice, Route(), late, CancellationToken.None);
+        return new WebhookChannel(_http, new FakeClock(Now)) { Patience = patience ?? TimeSpan.FromSeconds(10) }.SendAsync(notice, Route(), late, CancellationToken.None);
     }
 
     private NoticeRoute Route()

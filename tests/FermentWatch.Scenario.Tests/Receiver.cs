@@ -1,8 +1,11 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
+using NodaTime;
 
 namespace FermentWatch.Scenario.Tests;
 
@@ -10,39 +13,49 @@ namespace FermentWatch.Scenario.Tests;
 internal sealed class Receiver : IAsyncDisposable
 {
     private readonly WebApplication _app;
-    private readonly ConcurrentQueue<JsonElement> _got = new();
+    private readonly ConcurrentQueue<Posted> _got = new();
 
     private Receiver(WebApplication app) => _app = app;
 
     public string Address => _app.Urls.First() + "/kitchen";
 
-    public static async Task<Receiver> StartAsync()
+    /// <param name="answer">Gives the status of the answer, when and as it likes; without it everything is taken (204).</param>
+    public static async Task<Receiver> StartAsync(Func<Posted, Task<int>>? answer = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
+        builder.Logging.ClearProviders();
         var receiver = new Receiver(builder.Build());
-        receiver._app.MapPost("/kitchen", async (HttpRequest request) =>
+        receiver._app.MapPost("/kitchen/{**rest}", async (HttpRequest request) =>
         {
-            receiver._got.Enqueue((await JsonDocument.ParseAsync(request.Body)).RootElement.Clone());
-            return Results.NoContent();
+            Posted posted = await ReadAsync(request);
+            receiver._got.Enqueue(posted);
+            return Results.StatusCode(answer is null ? StatusCodes.Status204NoContent : await answer(posted));
         });
         await receiver._app.StartAsync();
         return receiver;
     }
 
     /// <summary>Everything received so far, in order.</summary>
-    public IReadOnlyList<JsonElement> Got => [.. _got];
+    public IReadOnlyList<Posted> Got => [.. _got];
 
     /// <summary>The one round received since it was asked last.</summary>
     public (string Title, string Text) TakeRound()
     {
-        var rounds = new List<JsonElement>();
-        while (_got.TryDequeue(out JsonElement notice))
-            if (notice.GetProperty("key").GetString()!.StartsWith("round/", StringComparison.Ordinal))
+        var rounds = new List<Posted>();
+        while (_got.TryDequeue(out Posted? notice))
+            if (notice.Id.StartsWith("round/", StringComparison.Ordinal))
                 rounds.Add(notice);
-        JsonElement round = Assert.Single(rounds);
+        JsonElement round = Assert.Single(rounds).Body;
         return (round.GetProperty("title").GetString()!, round.GetProperty("text").GetString()!);
     }
 
     public ValueTask DisposeAsync() => _app.DisposeAsync();
+
+    private static async Task<Posted> ReadAsync(HttpRequest request)
+    {
+        JsonElement body = (await JsonDocument.ParseAsync(request.Body)).RootElement.Clone();
+        long seconds = long.Parse(request.Headers["webhook-timestamp"].Single()!, CultureInfo.InvariantCulture);
+        return new Posted(request.Headers["webhook-id"].Single()!, Instant.FromUnixTimeSeconds(seconds), request.Path, body);
+    }
 }

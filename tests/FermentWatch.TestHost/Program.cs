@@ -9,10 +9,11 @@ using Microsoft.Extensions.Time.Testing;
 using NodaTime.Text;
 
 // The product's composition root with a clock steered from standard input. Arguments: --folder DIR --start INSTANT
-// [--settings FILE]. Commands, one a line: "to INSTANT" moves the clock there, lets every loop run and answers;
-// "settle" lets every loop run; "stop" ends. Each answer is one line: "at INSTANT".
+// [--settings FILE]. Commands, one a line: "to INSTANT" moves the clock there, with every timer on the way, lets every loop
+// run and answers; "jump INSTANT" does it with no timer on the way, as on a machine that slept; "settle" lets every loop run;
+// "stop" ends. Each answer is one line: "at INSTANT".
 var given = new ConfigurationBuilder().AddCommandLine(args).Build();
-var clock = new FakeTimeProvider(InstantPattern.ExtendedIso.Parse(given["start"]!).GetValueOrThrow().ToDateTimeOffset());
+var clock = new FakeTimeProvider(At(given["start"]!));
 
 var settings = new ConfigurationBuilder();
 if (given["settings"] is { } file)
@@ -45,9 +46,13 @@ while (await Console.In.ReadLineAsync() is { } line && line != "stop")
 {
     string[] words = line.Split(' ');
     if (words[0] == "to")
-        clock.SetUtcNow(InstantPattern.ExtendedIso.Parse(words[1]).GetValueOrThrow().ToDateTimeOffset());
+        clock.SetUtcNow(At(words[1]));
+    else if (words[0] == "jump")
+        clock.AdjustTime(At(words[1]));
     await loops.SettleAsync(CancellationToken.None);
     Console.WriteLine($"at {InstantPattern.ExtendedIso.Format(NodaTime.Instant.FromDateTimeOffset(clock.GetUtcNow()))}");
 }
 await app.StopAsync();
 return 0;
+
+static DateTimeOffset At(string instant) => InstantPattern.ExtendedIso.Parse(instant).GetValueOrThrow().ToDateTimeOffset();

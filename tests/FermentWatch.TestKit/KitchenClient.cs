@@ -10,7 +10,14 @@ public sealed class KitchenClient : IDisposable
     // Cookies are carried by hand: a jar of cookies would judge their age by the machine's clock, and the host's is steered.
     private readonly HttpClient _http = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false });
 
-    private KitchenClient(Uri web) => _http.BaseAddress = web;
+    private readonly string _name;
+    private readonly string _password;
+
+    private KitchenClient(Uri web, string name, string password)
+    {
+        _http.BaseAddress = web;
+        (_name, _password) = (name, password);
+    }
 
     /// <summary>Adds a member by command line and signs in.</summary>
     public static async Task<KitchenClient> SignInAsync(TestHost host, string name)
@@ -19,12 +26,19 @@ public sealed class KitchenClient : IDisposable
         if (exitCode != 0)
             throw new InvalidOperationException(error);
         string password = output.Split('\n').First(line => line.StartsWith("password", StringComparison.Ordinal))["password".Length..].Trim();
-        var client = new KitchenClient(host.Web);
-        using HttpResponseMessage answer = await client._http.PostAsJsonAsync("/api/v1/sign-in", new { user = name, password });
+        var client = new KitchenClient(host.Web, name, password);
+        await client.SignInAgainAsync();
+        return client;
+    }
+
+    /// <summary>Signs in once more: a sign-in holds for some weeks only.</summary>
+    public async Task SignInAgainAsync()
+    {
+        using HttpResponseMessage answer = await _http.PostAsJsonAsync("/api/v1/sign-in", new { user = _name, password = _password });
         answer.EnsureSuccessStatusCode();
         string cookie = answer.Headers.GetValues("Set-Cookie").First(value => value.StartsWith("fermentwatch=", StringComparison.Ordinal));
-        client._http.DefaultRequestHeaders.Add("Cookie", cookie.Split(';')[0]);
-        return client;
+        _http.DefaultRequestHeaders.Remove("Cookie");
+        _http.DefaultRequestHeaders.Add("Cookie", cookie.Split(';')[0]);
     }
 
     public async Task<JsonElement> GetAsync(string path) => await _http.GetFromJsonAsync<JsonElement>(path);

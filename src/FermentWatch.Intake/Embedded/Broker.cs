@@ -21,6 +21,7 @@ public sealed class Broker : IAsyncDisposable
     private readonly ConnectGate _gate;
     private readonly BrokerEvents _events;
     private readonly FirstTimes _said;
+    private readonly OwnMessages _ownMessages = new();
     private MqttServer? _server;
     private ServerCertificate? _certificate;
     private CancellationTokenSource? _stopping;
@@ -64,6 +65,7 @@ public sealed class Broker : IAsyncDisposable
         MqttServerOptions serverOptions = new MqttServerOptionsBuilder().WithDefaultCommunicationTimeout(_options.ConnectTimeout).Build();
         MqttServer server = new MqttServerFactory().CreateMqttServer(serverOptions, [listener], new LibraryLogger(_logger));
         _events.AttachTo(server, listener);
+        _ownMessages.AttachTo(server);
         try
         {
             await server.StartAsync();
@@ -100,8 +102,9 @@ public sealed class Broker : IAsyncDisposable
     /// <param name="payload">The bytes; empty with <paramref name="retain"/> removes what was retained.</param>
     /// <param name="retain">Whether those who subscribe later get it too, until the service stops.</param>
     /// <param name="cancellationToken">Gives up waiting.</param>
+    /// <returns>Whether anybody listened to the topic.</returns>
     /// <exception cref="InvalidOperationException">The broker does not run.</exception>
-    public Task PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
+    public async Task<bool> PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
     {
         if (_server is not { } server)
             throw new InvalidOperationException("The broker does not run.");
@@ -111,9 +114,11 @@ public sealed class Broker : IAsyncDisposable
             .WithRetainFlag(retain)
             .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce)
             .Build();
-        return server.InjectApplicationMessage(
+        using OwnMessages.Watch watch = _ownMessages.Begin(message);
+        await server.InjectApplicationMessage(
             new InjectedMqttApplicationMessage(message) { SenderClientId = "fermentwatch", CustomSessionItems = BrokerEvents.OurOwn },
             cancellationToken);
+        return watch.Heard;
     }
 
     /// <summary>Stops the broker if it runs.</summary>

@@ -25,14 +25,30 @@ public sealed class DeliveryPass(INoticeBook notices, IEnumerable<INoticeChannel
             if (due.Count == 0)
                 return delivered;
             var routes = (await notices.RoutesAsync(cancellationToken)).ToDictionary(route => route.Id);
-            DeliveryOutcome[] outcomes = await Task.WhenAll(due.Select(notice => TryAsync(notice, routes, now, cancellationToken)));
-            foreach ((Notice notice, DeliveryOutcome outcome) in due.Zip(outcomes))
-            {
-                Apply(notice, outcome, clock.GetCurrentInstant());
-                await notices.SettleAsync(notice, cancellationToken);
-            }
-            delivered += outcomes.Count(outcome => outcome.Result == DeliveryResult.Delivered);
+            DeliveryResult[] results = await Task.WhenAll(due.Select(notice => TryAndSettleAsync(notice, routes, now, cancellationToken)));
+            delivered += results.Count(result => result == DeliveryResult.Delivered);
         }
+    }
+
+    /// <summary>
+    /// Written down as each attempt ends, also while the service stops: a receiver that hangs must not have the others told twice.
+    /// </summary>
+    private async Task<DeliveryResult> TryAndSettleAsync(
+        Notice notice, Dictionary<Guid, NoticeRoute> routes, Instant now, CancellationToken cancellationToken)
+    {
+        DeliveryOutcome outcome;
+        try
+        {
+            outcome = await TryAsync(notice, routes, now, cancellationToken);
+        }
+        catch (Exception bug) when (bug is not OperationCanceledException || !cancellationToken.IsCancellationRequested)
+        {
+            // Whatever it was, it must not hold up what others are to be told; the reason is kept with the notice.
+            outcome = DeliveryOutcome.TryAgain($"It could not be sent: {bug.Message}");
+        }
+        Apply(notice, outcome, clock.GetCurrentInstant());
+        await notices.SettleAsync(notice, CancellationToken.None);
+        return outcome.Result;
     }
 
     private async Task<DeliveryOutcome> TryAsync(

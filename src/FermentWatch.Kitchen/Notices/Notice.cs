@@ -7,7 +7,10 @@ public sealed class Notice
 {
     public required Guid Id { get; init; }
 
-    /// <summary>Person, occasion and route; unique, so that a notice is created once. Receivers get it to drop a repeat.</summary>
+    /// <summary>
+    /// Occasion, person and route; unique, so that a notice is created once. Receivers get it to drop a repeat, some of them in a
+    /// header: printable ASCII only, a name in it percent-encoded (RFC 3986).
+    /// </summary>
     public required string Key { get; init; }
 
     public required Guid RouteId { get; init; }

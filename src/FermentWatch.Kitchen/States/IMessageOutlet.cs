@@ -3,10 +3,14 @@ namespace FermentWatch.Kitchen.States;
 /// <summary>The way out to those who listen on a broker: ours, one that the household has, or both.</summary>
 public interface IMessageOutlet
 {
-    /// <summary>Publishes once; false where a broker that should have it cannot be reached at present.</summary>
+    /// <summary>Publishes once.</summary>
     /// <param name="topic">The topic, no wildcard in it.</param>
     /// <param name="payload">The bytes; none with <paramref name="retain"/> takes back what was retained.</param>
     /// <param name="retain">Whether those who subscribe later get it too.</param>
     /// <param name="cancellationToken">Gives up waiting.</param>
+    /// <returns>
+    /// False where a broker that should have it cannot be reached at present, or where nobody got what is not retained: on our own
+    /// broker, which keeps nothing for those who are away.
+    /// </returns>
     Task<bool> PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken);
 }

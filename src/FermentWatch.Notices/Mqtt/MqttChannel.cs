@@ -3,7 +3,10 @@ using FermentWatch.Kitchen.States;
 
 namespace FermentWatch.Notices.Mqtt;
 
-/// <summary>Publishes notices on the broker, as the same JSON that webhooks get.</summary>
+/// <summary>
+/// Publishes notices on the broker, as the same JSON that webhooks get. Where nobody gets one it is tried again until it is
+/// pointless, so that a listener who comes back after a restart still hears of it.
+/// </summary>
 public sealed class MqttChannel(IMessageOutlet outlet) : INoticeChannel
 {
     public Channel Channel => Channel.Mqtt;
@@ -12,5 +15,5 @@ public sealed class MqttChannel(IMessageOutlet outlet) : INoticeChannel
     public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken) =>
         await outlet.PublishAsync(route.Address, NoticeJson.Of(notice, late), retain: false, cancellationToken)
             ? DeliveryOutcome.Delivered
-            : DeliveryOutcome.TryAgain("The broker cannot be reached.");
+            : DeliveryOutcome.TryAgain($"Nobody listens to {route.Address}, or the broker cannot be reached.");
 }

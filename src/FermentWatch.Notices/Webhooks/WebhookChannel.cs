@@ -8,8 +8,8 @@ namespace FermentWatch.Notices.Webhooks;
 /// <summary>Posts notices as signed JSON. A receiver drops a repeat by the <c>webhook-id</c>, which is the notice's key.</summary>
 public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChannel
 {
-    /// <summary>Longest wait for an answer.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    /// <summary>Longest wait for an answer, above zero. Default: 10 seconds.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(10);
 
     public Channel Channel => Channel.Webhook;
 
@@ -30,7 +30,7 @@ public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChann
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
-            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{route.Address} did not answer within {Patience.TotalSeconds:0} seconds."));
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{route.Address} did not answer within {Patience.TotalSeconds:0.#} seconds."));
         }
     }
 

@@ -144,6 +144,23 @@ public sealed class BrokerTests
     }
 
     [Fact]
+    public async Task PublishAsync_OurOwnMessage_SaysWhetherAnybodyListens()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        IMqttClient tablet = await broker.ConnectAsync("tablet", await broker.Household.AddGatewayAsync("tablet", "kitchen/#"));
+        Task<bool> PublishAsync(string topic) => broker.Broker.PublishAsync(topic, "{}"u8.ToArray(), retain: false, CancellationToken.None);
+        Assert.False(await PublishAsync("kitchen/notices"));
+
+        await tablet.SubscribeAsync("kitchen/notices");
+        Assert.True(await PublishAsync("kitchen/notices"));
+        Assert.False(await PublishAsync("kitchen/others"));
+
+        await tablet.DisconnectAsync();
+        await Eventually.TrueAsync(() => broker.Broker.ConnectedClients == 0, "the tablet has left");
+        Assert.False(await PublishAsync("kitchen/notices"));
+    }
+
+    [Fact]
     public async Task Publish_GatewayUnderItsFilter_MaySpeakForSensors()
     {
         await using var broker = await BrokerUnderTest.StartAsync();
