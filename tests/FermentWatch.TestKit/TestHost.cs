@@ -24,6 +24,16 @@ public sealed partial class TestHost : IAsyncDisposable
 
     public int MqttPort { get; }
 
+    /// <summary>What it has used of the processors since its start, all threads together.</summary>
+    public TimeSpan ProcessorTime
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.TotalProcessorTime;
+        }
+    }
+
     /// <summary>Starts it on a folder, which may hold what an earlier one left.</summary>
     public static async Task<TestHost> StartAsync(string folder, Instant start, params string[] more)
     {

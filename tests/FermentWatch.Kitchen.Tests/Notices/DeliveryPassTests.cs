@@ -84,7 +84,7 @@ public class DeliveryPassTests
         NoticeRoute[] routes = [.. people.Select(person => new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Webhook, Address = "https://push.example.net/" })];
         Notice[] notices = [.. routes.Select(route => New(route.Person, route.Id))];
         book.RoutesAsync(default).ReturnsForAnyArgs(routes);
-        book.ClaimAsync(default, default, default, default).ReturnsForAnyArgs(notices, []);
+        book.ClaimAsync(default, default, default, default).ReturnsForAnyArgs(notices, (IReadOnlyList<Notice>)[]);
         return (book, notices);
     }
 

@@ -44,6 +44,12 @@ internal sealed class SteppedYear : IAsyncDisposable
 
     public int Steps { get; private set; }
 
+    /// <summary>What the steps took of the processors together.</summary>
+    public TimeSpan StepTime { get; private set; }
+
+    /// <summary>What the starts after a stop or kill took of the processors together.</summary>
+    public TimeSpan StartTime { get; private set; }
+
     /// <summary>Dates that were stepped through; each had its round.</summary>
     public IReadOnlyList<LocalDate> Dates => _dates;
 
@@ -130,7 +136,9 @@ internal sealed class SteppedYear : IAsyncDisposable
 
     private async Task ToAsync(Instant instant)
     {
+        TimeSpan before = _host.ProcessorTime;
         await _host.JumpAsync(instant);
+        StepTime += _host.ProcessorTime - before;
         _now = instant;
         Steps++;
     }
@@ -181,6 +189,7 @@ internal sealed class SteppedYear : IAsyncDisposable
     {
         int before = _listener.Connections;
         _host = await Host.StartAsync(_folder.Path, at, "--web-port", Number(_host.Web.Port), "--mqtt-port", Number(_host.MqttPort));
+        StartTime += _host.ProcessorTime;
         _now = at;
         await Patience.UntilAsync(() => _listener.Connections > before, "mosquitto_sub is back");
     }
