@@ -27,6 +27,9 @@ public sealed class Broker : IAsyncDisposable
     private CancellationTokenSource? _stopping;
     private Task _credentialCheck = Task.CompletedTask;
 
+    /// <summary>Longest wait for a listener to acknowledge what we publish, above zero. Default: 10 seconds.</summary>
+    public TimeSpan AnswerPatience { get; init; } = TimeSpan.FromSeconds(10);
+
     /// <summary>Makes a broker that does not run yet.</summary>
     /// <exception cref="ArgumentException">At least one setting is wrong; the message names all that are.</exception>
     public Broker(BrokerOptions options, ISensorBook book, MessageDoor door, TimeProvider time, ILogger<Broker> logger)
@@ -102,23 +105,40 @@ public sealed class Broker : IAsyncDisposable
     /// <param name="payload">The bytes; empty with <paramref name="retain"/> removes what was retained.</param>
     /// <param name="retain">Whether those who subscribe later get it too, until the service stops.</param>
     /// <param name="cancellationToken">Gives up waiting.</param>
-    /// <returns>Whether anybody listened to the topic.</returns>
+    /// <returns>
+    /// For what is retained true at once. Else whether a client got it: it acknowledged the message, or listens at QoS 0 and had it
+    /// sent. False where nobody listens, or nobody acknowledges in time.
+    /// </returns>
     /// <exception cref="InvalidOperationException">The broker does not run.</exception>
     public async Task<bool> PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
     {
         if (_server is not { } server)
             throw new InvalidOperationException("The broker does not run.");
+        byte[] bytes = payload.ToArray();
+        using OwnMessages.Watch? watch = retain ? null : _ownMessages.Begin(bytes);
         MqttApplicationMessage message = new MqttApplicationMessageBuilder()
             .WithTopic(topic)
-            .WithPayload(payload.ToArray())
+            .WithPayload(bytes)
             .WithRetainFlag(retain)
             .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce)
             .Build();
-        using OwnMessages.Watch watch = _ownMessages.Begin(message);
         await server.InjectApplicationMessage(
             new InjectedMqttApplicationMessage(message) { SenderClientId = "fermentwatch", CustomSessionItems = BrokerEvents.OurOwn },
             cancellationToken);
-        return watch.Heard;
+        return watch is null || await IsGotAsync(watch, cancellationToken);
+    }
+
+    private async Task<bool> IsGotAsync(OwnMessages.Watch watch, CancellationToken cancellationToken)
+    {
+        try
+        {
+            // The client has a clock of its own, so it is waited for by the machine's.
+            return await watch.Got.WaitAsync(AnswerPatience, TimeProvider.System, cancellationToken);
+        }
+        catch (TimeoutException)
+        {
+            return false;
+        }
     }
 
     /// <summary>Stops the broker if it runs.</summary>

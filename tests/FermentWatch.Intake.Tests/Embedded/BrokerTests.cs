@@ -161,6 +161,44 @@ public sealed class BrokerTests
     }
 
     [Fact]
+    public async Task PublishAsync_ListenerAtQos1_WaitsForItsAcknowledgement()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        IMqttClient tablet = await broker.ConnectAsync("tablet", await broker.Household.AddGatewayAsync("tablet", "kitchen/#"));
+        var acknowledge = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        var heard = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        tablet.ApplicationMessageReceivedAsync += _ =>
+        {
+            heard.TrySetResult();
+            return acknowledge.Task;
+        };
+        await tablet.SubscribeAsync("kitchen/notices", MqttQualityOfServiceLevel.AtLeastOnce);
+
+        Task<bool> got = broker.Broker.PublishAsync("kitchen/notices", "{}"u8.ToArray(), retain: false, CancellationToken.None);
+        await heard.Task;
+        Assert.False(got.IsCompleted);
+        acknowledge.SetResult();
+
+        Assert.True(await got);
+    }
+
+    [Fact]
+    public async Task PublishAsync_ListenerNeverAcknowledges_IsGivenUp()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync(answerPatience: TimeSpan.FromSeconds(0.2));
+        IMqttClient tablet = await broker.ConnectAsync("tablet", await broker.Household.AddGatewayAsync("tablet", "kitchen/#"));
+        tablet.ApplicationMessageReceivedAsync += received =>
+        {
+            received.AutoAcknowledge = false;
+            return Task.CompletedTask;
+        };
+        await tablet.SubscribeAsync("kitchen/notices", MqttQualityOfServiceLevel.AtLeastOnce);
+
+        Assert.False(await broker.Broker.PublishAsync("kitchen/notices", "{}"u8.ToArray(), retain: false, CancellationToken.None));
+        Assert.True(await broker.Broker.PublishAsync("kitchen/notices", "{}"u8.ToArray(), retain: true, CancellationToken.None));
+    }
+
+    [Fact]
     public async Task Publish_GatewayUnderItsFilter_MaySpeakForSensors()
     {
         await using var broker = await BrokerUnderTest.StartAsync();

@@ -14,10 +14,10 @@ internal sealed class BrokerUnderTest : IAsyncDisposable
 {
     private readonly List<IMqttClient> _clients = [];
 
-    private BrokerUnderTest(Household household, BrokerOptions options, TimeProvider time)
+    private BrokerUnderTest(Household household, BrokerOptions options, TimeProvider time, TimeSpan answerPatience)
     {
         Household = household;
-        Broker = new Broker(options, household.Book, household.Door, time, Log);
+        Broker = new Broker(options, household.Book, household.Door, time, Log) { AnswerPatience = answerPatience };
     }
 
     public Household Household { get; }
@@ -28,11 +28,11 @@ internal sealed class BrokerUnderTest : IAsyncDisposable
 
     public IReadOnlyList<Reading> Stored => Household.Log.Stored;
 
-    public static async Task<BrokerUnderTest> StartAsync(TimeProvider? time = null, Action<BrokerOptions>? set = null)
+    public static async Task<BrokerUnderTest> StartAsync(TimeProvider? time = null, Action<BrokerOptions>? set = null, TimeSpan? answerPatience = null)
     {
         var options = new BrokerOptions { Port = 0 };
         set?.Invoke(options);
-        var broker = new BrokerUnderTest(new Household(time), options, time ?? TimeProvider.System);
+        var broker = new BrokerUnderTest(new Household(time), options, time ?? TimeProvider.System, answerPatience ?? TimeSpan.FromSeconds(10));
         await broker.Broker.StartAsync(CancellationToken.None);
         return broker;
     }

@@ -26,6 +26,42 @@ public class RoundApiTests
         Assert.All((await script.GetAsync("/api/v1/round/today")).GetProperty("jars").EnumerateArray(), jar => Assert.True(jar.GetProperty("looked_at_today").GetBoolean()));
     }
 
+    [Theory]
+    [InlineData("seen", "Film", "Ada saw the same at jar 1 at")]
+    [InlineData("taste", "Nearly", "Ada tasted jar 1 at")]
+    [InlineData("stage", "Finished", "Jar 1 is finished already.")]
+    public async Task Answer_TwoPeopleAtOnceThenTheSameAgain_IsFiledOnceAndSaysWhatIsKnown(string what, string kind, string known)
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -9)));
+
+        JsonElement[] answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => AnswerAsync(script, what, kind)));
+        JsonElement again = await AnswerAsync(script, what, kind);
+
+        Assert.Equal([0, 0, 0, 1], answers.Select(answer => answer.GetProperty("filed").GetInt32()).Order());
+        Assert.Equal(0, again.GetProperty("filed").GetInt32());
+        Assert.StartsWith(known, Assert.Single(again.GetProperty("known").EnumerateArray()).GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Answer_SameKeySentAgainOnTheNextDay_IsFiledOnce()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -9)));
+        script.Http.DefaultRequestHeaders.Add("Idempotency-Key", Guid.CreateVersion7().ToString());
+        await AnswerAsync(script, "taste", "Nearly");
+        string tasted = (await script.GetAsync("/api/v1/jars/1")).GetRawText();
+        kitchen.Clock.Advance(TimeSpan.FromDays(1));
+
+        HttpResponseMessage again = await script.PostAsync("/api/v1/round/today/taste", new { jar = 1, what = "Nearly" });
+
+        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+        Assert.Equal(1, Count(tasted, "Nearly"));
+        Assert.Equal(1, Count((await script.GetAsync("/api/v1/jars/1")).GetRawText(), "Nearly"));
+    }
+
     [Fact]
     public async Task Answer_FinishedJar_IsRefusedWithAClearWord()
     {
@@ -72,6 +108,11 @@ public class RoundApiTests
 
         Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/api/v1/jars/1/forecast")).StatusCode);
     }
+
+    private static async Task<JsonElement> AnswerAsync(Script script, string what, string kind) =>
+        await (await script.PostAsync($"/api/v1/round/today/{what}", new { jar = 1, what = kind })).Content.ReadFromJsonAsync<JsonElement>();
+
+    private static int Count(string text, string word) => text.Split(word).Length - 1;
 
     private static string Days(RunningKitchen kitchen, int days) =>
         kitchen.Clock.GetUtcNow().AddDays(days).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
