@@ -22,23 +22,23 @@ public sealed class YearOfMorningsTests(ITestOutputHelper output)
 
     [Fact]
     public Task Rounds_NewYorkAtAnHourOfTheFold_OncePerDate() =>
-        HoldAsync(ZoneTable.NewYork, new LocalTime(1, 30), new LocalDate(2026, 3, 1), seed: 1);
+        HoldAsync(ZoneTable.NewYork, new LocalTime(1, 30), new LocalDate(2026, 3, 1), seed: 11);
 
     [Fact]
     public Task Rounds_BerlinAtAnHourOfGapAndFold_OncePerDate() =>
-        HoldAsync(ZoneTable.Berlin, new LocalTime(2, 30), new LocalDate(2026, 3, 1), seed: 2);
+        HoldAsync(ZoneTable.Berlin, new LocalTime(2, 30), new LocalDate(2026, 3, 1), seed: 4);
 
     [Fact]
     public Task Rounds_TokyoWithoutDaylightSaving_OncePerDate() =>
-        HoldAsync(ZoneTable.Tokyo, new LocalTime(7, 0), new LocalDate(2026, 3, 1), seed: 6);
+        HoldAsync(ZoneTable.Tokyo, new LocalTime(7, 0), new LocalDate(2026, 3, 1), seed: 36);
 
     [Fact]
     public Task Rounds_LordHoweAtAnHourOfItsHalfHourGap_OncePerDate() =>
-        HoldAsync(ZoneTable.LordHowe, new LocalTime(2, 15), new LocalDate(2026, 3, 1), seed: 4);
+        HoldAsync(ZoneTable.LordHowe, new LocalTime(2, 15), new LocalDate(2026, 3, 1), seed: 33);
 
     [Fact]
     public Task Rounds_SamoaWithItsMissingDay_OncePerDateThatWas() =>
-        HoldAsync(ZoneTable.Apia, new LocalTime(3, 30), new LocalDate(2011, 3, 1), seed: 5);
+        HoldAsync(ZoneTable.Apia, new LocalTime(3, 30), new LocalDate(2011, 3, 1), seed: 41);
 
     private async Task HoldAsync(ZoneTable zone, LocalTime time, LocalDate first, int seed)
     {
