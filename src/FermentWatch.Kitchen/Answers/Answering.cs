@@ -24,7 +24,9 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         var known = new List<string>();
         foreach (Jar jar in jars.Where(jar => jar.Stage == JarStage.Fermenting))
         {
-            if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
+            if (SentBefore(jar) is { } line)
+                known.Add(line);
+            else if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
                 known.Add($"{jar.Number} was looked at by {before.By} at {Clock(before.At)}.");
             else
                 observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Opened = opened });
@@ -35,6 +37,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>Something was seen at one jar.</summary>
     public AnswerOutcome Seen(Jar jar, SightingKind kind, string? note)
     {
+        if (SentBefore(jar) is { } line)
+            return Known(line);
         if (Ended(jar) is { } refusal)
             return refusal;
         if (kind == SightingKind.Other && string.IsNullOrWhiteSpace(note))
@@ -47,6 +51,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>Somebody tasted one jar.</summary>
     public AnswerOutcome Tasted(Jar jar, TasteVerdict verdict)
     {
+        if (SentBefore(jar) is { } line)
+            return Known(line);
         if (Ended(jar) is { } refusal)
             return refusal;
         if (Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
@@ -57,6 +63,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>
     public AnswerOutcome Moved(Jar jar, JarStage stage, string? why)
     {
+        if (SentBefore(jar) is { } line)
+            return Known(line);
         if (jar.Stage == stage)
             return Known($"Jar {jar.Number} is {Words(stage)} already.");
         if (Ended(jar) is { } refusal)
@@ -68,6 +76,11 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
 
     private static AnswerOutcome? Ended(Jar jar) => jar.Stage is JarStage.Finished or JarStage.ThrownOut
         ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar.Stage)}")
+        : null;
+
+    /// <summary>What to say if this very answer was filed for the jar before, on whatever day and even if it was taken back since.</summary>
+    private string? SentBefore(Jar jar) => jar.Observations.Find(each => each.Id == AnswerId.Of(answerId, jar.Id)) is { } before
+        ? $"{before.By}'s answer for jar {jar.Number} was taken at {Clock(before.At)} already."
         : null;
 
     private IEnumerable<Observation> Today(Jar jar) => jar.Standing.Where(each => each.At.InZone(zone).Date == _today);

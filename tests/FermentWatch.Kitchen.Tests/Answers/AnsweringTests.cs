@@ -28,6 +28,20 @@ public class AnsweringTests
     }
 
     [Fact]
+    public void EveryAnswer_SentAgainOnAnotherDay_IsKnown()
+    {
+        Jar jar = Make.Jar(1);
+        jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Film, null).Observations));
+        var again = new Answering(Answer, "Mira", Make.Day(5.1), DateTimeZone.Utc);
+        foreach (AnswerOutcome outcome in (AnswerOutcome[])[
+            again.Seen(jar, SightingKind.Film, null), again.Tasted(jar, TasteVerdict.NotYet), again.Moved(jar, JarStage.Cold, null), again.AllWell([jar], opened: false)])
+        {
+            Assert.Empty(outcome.Observations);
+            Assert.Equal(["Mira's answer for jar 1 was taken at 18:24 already."], outcome.Known);
+        }
+    }
+
+    [Fact]
     public void Seen_OtherWithoutANote_IsRefused() =>
         Assert.Equal("note", Assert.Single(By("Mira").Seen(Make.Jar(1), SightingKind.Other, " ").Refusals).Field);
 

@@ -22,13 +22,13 @@ internal sealed class Script : IDisposable
     public static Script Stranger(RunningKitchen kitchen) => new(kitchen);
 
     /// <summary>One that has signed in, on an account made for it.</summary>
-    public static async Task<Script> SignedInAsync(RunningKitchen kitchen)
+    public static async Task<Script> SignedInAsync(RunningKitchen kitchen, string user = User, string displayName = "Ada")
     {
         await using AsyncServiceScope scope = kitchen.Services.CreateAsyncScope();
-        var account = new Account { Id = Guid.CreateVersion7(), UserName = User, DisplayName = "Ada" };
+        var account = new Account { Id = Guid.CreateVersion7(), UserName = user, DisplayName = displayName };
         Assert.True((await scope.ServiceProvider.GetRequiredService<UserManager<Account>>().CreateAsync(account, Password)).Succeeded);
         var script = new Script(kitchen);
-        HttpResponseMessage answer = await script.PostAsync("/api/v1/sign-in", new { user = User, password = Password });
+        HttpResponseMessage answer = await script.PostAsync("/api/v1/sign-in", new { user, password = Password });
         Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
         return script;
     }
