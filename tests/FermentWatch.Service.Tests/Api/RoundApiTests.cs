@@ -58,8 +58,8 @@ public class RoundApiTests
         HttpResponseMessage again = await script.PostAsync("/api/v1/round/today/taste", new { jar = 1, what = "Nearly" });
 
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
-        Assert.Equal(1, Count(tasted, "Nearly"));
-        Assert.Equal(1, Count((await script.GetAsync("/api/v1/jars/1")).GetRawText(), "Nearly"));
+        Assert.Equal(1, Count(tasted, "\"Taste\""));
+        Assert.Equal(1, Count((await script.GetAsync("/api/v1/jars/1")).GetRawText(), "\"Taste\""));
     }
 
     [Fact]
