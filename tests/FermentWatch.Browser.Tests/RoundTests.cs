@@ -80,12 +80,12 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         byte[] picture = await page.ScreenshotAsync(new() { Type = ScreenshotType.Jpeg });
 
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "notes.pdf", MimeType = "application/pdf", Buffer = [1, 2, 3] });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the photo" }).ClickAsync();
         Assert.Contains("a JPEG, PNG or WebP picture would be right", await page.InnerTextAsync("[role=alert]"), StringComparison.Ordinal);
 
         await page.GetByText("Add a photo").ClickAsync();
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "film.jpg", MimeType = "image/jpeg", Buffer = picture });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the photo" }).ClickAsync();
         ILocator shown = page.Locator("img.photo");
         Assert.Equal("Photo: a flat white film", await shown.GetAttributeAsync("alt"));
         byte[] kept = await (await context.APIRequest.GetAsync(kitchen.Address + await shown.GetAttributeAsync("src"))).BodyAsync();
