@@ -1,8 +1,10 @@
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
@@ -42,6 +44,9 @@ public static class StorageServices
         services.AddSingleton<IForecastBook, ForecastBook>();
         services.AddSingleton<IRoundBook, RoundBook>();
         services.AddSingleton<INoticeBook, NoticeBook>();
+        services.AddSingleton<IOccasionBook, OccasionBook>();
+        services.AddSingleton<IMemberBook, MemberBook>();
+        services.AddSingleton<IGuestBook, GuestBook>();
 
         services.AddDataProtection().SetApplicationName("FermentWatch").PersistKeysToDbContext<RecordsContext>();
         return services;

@@ -1,5 +1,7 @@
+using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
@@ -56,4 +58,16 @@ internal static class Make
     {
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Stage = stage,
     };
+
+    /// <summary>A forecast with these days to the target and one acidity throughout.</summary>
+    public static JarForecast Forecast(Jar jar, double? p10, double? p50, double? p90, double acidity = 0.8, double celsius = 20)
+    {
+        var level = new Quantiles(acidity, acidity, acidity);
+        var course = new[] { new CoursePoint(0, celsius, level, level, 10, level) };
+        return new JarForecast(jar.Id, jar.PackedAt, jar.PackedAt, "", new Forecast
+        {
+            ModelVersion = "test", Course = course, AcidLine = default, Ph4 = default, CentreAcidLine = default, CentrePh4 = default,
+            Target = new PassageDays(p10, p50, p90), Flagged = [], Remarks = [],
+        });
+    }
 }
