@@ -7,6 +7,8 @@ namespace FermentWatch.Kitchen.Members;
 /// <summary>Lets somebody who looks in read the round and answer it, until it expires. The secret itself is shown once and not kept.</summary>
 public sealed class GuestLink
 {
+    private const string Mark = " (guest)";
+
     public required Guid Id { get; init; }
 
     /// <summary>Who looks in; stands beside what this person answers.</summary>
@@ -23,6 +25,12 @@ public sealed class GuestLink
 
     /// <summary>When it was withdrawn; null while it was not.</summary>
     public Instant? WithdrawnAt { get; set; }
+
+    /// <summary>How this guest's answers are signed.</summary>
+    public string By => Name + Mark;
+
+    /// <summary>Whether an answer was signed by a guest.</summary>
+    public static bool IsGuest(string by) => by.EndsWith(Mark, StringComparison.Ordinal);
 
     /// <summary>Whether it opens the round at an instant.</summary>
     public bool Opens(Instant now) => WithdrawnAt is null && now < ExpiresAt;

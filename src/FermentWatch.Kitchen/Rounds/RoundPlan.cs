@@ -22,7 +22,6 @@ public sealed class RoundPlan(
     IReadOnlyDictionary<Guid, Place> places, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone, IReadOnlySet<Guid>? dry = null)
 {
     private const int OpenedEveryDays = 3;
-    private const double WarmRoomCelsius = 23;
 
     /// <summary>The sheet of a date, for jars that ferment and were packed before it was due.</summary>
     public RoundSheet Of(LocalDate date, Instant dueAt, IEnumerable<Jar> jars) => new(date,
@@ -62,7 +61,7 @@ public sealed class RoundPlan(
             yield return LookFor.WaterInRim;
         if (jar.Lid == Lid.Tight && bubbling && day >= 2)
             yield return LookFor.LetGasOut;
-        if (jar.Lid == Lid.Cloth || CelsiusOf(jar) > WarmRoomCelsius || dry?.Contains(jar.PlacementAt(date.AtStartOfDayInZone(zone).ToInstant()).PlaceId) == true)
+        if (jar.Lid == Lid.Cloth || WarmthClasses.IsWarmRoom(CelsiusOf(jar)) || dry?.Contains(jar.PlacementAt(date.AtStartOfDayInZone(zone).ToInstant()).PlaceId) == true)
             yield return LookFor.BrineDriesFast;
         bool neglected = missed >= Neglect.LongDays;
         if (trouble.CloserWatch || (!bagLeftAlone && (neglected || (day >= OpenedEveryDays && day % OpenedEveryDays == 0))))

@@ -10,6 +10,7 @@ internal sealed class GuestLinkTable : IEntityTypeConfiguration<GuestLink>
     public void Configure(EntityTypeBuilder<GuestLink> builder)
     {
         builder.ToTable("guest_link");
+        builder.Ignore(link => link.By);
         builder.HasIndex(link => link.SecretHash).IsUnique();
     }
 }
