@@ -3,8 +3,10 @@ using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Judging;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
@@ -54,6 +56,9 @@ public static class StorageServices
         services.AddSingleton<IForecastBook, ForecastBook>();
         services.AddSingleton<IRoundBook, RoundBook>();
         services.AddSingleton<INoticeBook, NoticeBook>();
+        services.AddSingleton<IOccasionBook, OccasionBook>();
+        services.AddSingleton<IMemberBook, MemberBook>();
+        services.AddSingleton<IGuestBook, GuestBook>();
 
         services.AddDataProtection().SetApplicationName("FermentWatch").PersistKeysToDbContext<RecordsContext>();
         return services;

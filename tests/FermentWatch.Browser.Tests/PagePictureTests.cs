@@ -37,11 +37,12 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             foreach ((string name, string path) in Pages)
                 await LookAsync(page, kitchen.Address + path, name, findings);
             await LookAtErrorsAsync(page, kitchen, findings);
+            await LookAtAbsenceAsync(page, kitchen, findings);
         }
         await using (IBrowserContext stranger = await chromium.Browser.NewContextAsync())
             await LookAsync(await stranger.NewPageAsync(), kitchen.Address + "/sign-in", "sign-in", findings);
         Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
-        Assert.Equal((Pages.Length + 3) * 4, Directory.GetFiles(Folder, "*.png").Length);
+        Assert.Equal((Pages.Length + 6) * 4, Directory.GetFiles(Folder, "*.png").Length);
     }
 
     private static async Task FillAsync(IPage page, RunningKitchen kitchen)
@@ -62,6 +63,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.GotoAsync(kitchen.Address + "/jars/4/taste");
         await page.GetByRole(AriaRole.Button, new() { Name = "Nearly" }).ClickAsync();
         await page.ReachAsync(kitchen, "Ada", "Webhook", "https://push.example.net/number-nine");
+        await page.AddMemberAsync(kitchen, "Mira", child: false);
+        await page.AddMemberAsync(kitchen, "Lena", child: true);
         await page.ReachAsync(kitchen, "Mira", "MQTT", "kitchen/notices/mira");
         await page.GotoAsync(kitchen.Address + "/jars/5/seen");
         await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
@@ -98,6 +101,17 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
         await page.WaitForSelectorAsync(".wrong-box");
         await DrawAsync(page, "put-up-errors", findings);
+    }
+
+    private static async Task LookAtAbsenceAsync(IPage page, RunningKitchen kitchen, List<string> findings)
+    {
+        await page.AskBeforeGoingAsync(kitchen, 1, 6);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Pause until" }).ClickAsync();
+        await page.AskBeforeGoingAsync(kitchen, 1, 6);
+        await DrawAsync(page, "before-you-go", findings);
+        string link = await page.MakeGuestLinkAsync(kitchen, "Ben");
+        await DrawAsync(page, "household-link", findings);
+        await LookAsync(page, link, "guest", findings);
     }
 
     private static async Task LookAsync(IPage page, string address, string name, List<string> findings)

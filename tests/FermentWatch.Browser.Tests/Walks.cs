@@ -66,6 +66,34 @@ internal static class Walks
         await page.GetByRole(AriaRole.Button, new() { Name = "Add" }).ClickAsync();
     }
 
+    /// <summary>Makes a link for somebody who looks in.</summary>
+    public static async Task<string> MakeGuestLinkAsync(this IPage page, RunningKitchen kitchen, string name)
+    {
+        await page.GotoAsync(kitchen.Address + "/household");
+        await page.GetByText("Make a link").ClickAsync();
+        await page.GetByLabel("Who looks in").FillAsync(name);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the link" }).ClickAsync();
+        return await page.InnerTextAsync(".done code");
+    }
+
+    /// <summary>Adds somebody who may sign in with the same password.</summary>
+    public static async Task AddMemberAsync(this IPage page, RunningKitchen kitchen, string name, bool child)
+    {
+        await page.GotoAsync(kitchen.Address + "/household");
+        await page.GetByText("Add somebody who may sign in").ClickAsync();
+        await page.GetByLabel("Name to sign in with").FillAsync(name);
+        await page.ChooseAsync(child ? "a child" : "an adult");
+        await page.GetByLabel("Password").FillAsync(Password);
+        await page.Locator("form", new() { HasText = "Name to sign in with" }).GetByRole(AriaRole.Button, new() { Name = "Add" }).ClickAsync();
+    }
+
+    /// <summary>Asks what jars need in days away, counted from today.</summary>
+    public static Task AskBeforeGoingAsync(this IPage page, RunningKitchen kitchen, int from, int until)
+    {
+        NodaTime.LocalDate today = kitchen.Now.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).Date;
+        return page.GotoAsync($"{kitchen.Address}/before-you-go?from={today.PlusDays(from):uuuu-MM-dd}&until={today.PlusDays(until):uuuu-MM-dd}");
+    }
+
     /// <summary>One tap on one of a few.</summary>
     public static Task ChooseAsync(this IPage page, string choice) => page.GetByRole(AriaRole.Radio, new() { Name = choice, Exact = true }).CheckAsync();
 }

@@ -1,9 +1,12 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Members;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;
 
 /// <summary>Delivers what is due in the outbox.</summary>
-public sealed class DeliveryPass(INoticeBook notices, IEnumerable<INoticeChannel> channels, IClock clock)
+public sealed class DeliveryPass(
+    INoticeBook notices, IEnumerable<INoticeChannel> channels, IHouseholdBook households, IMemberBook members, IClock clock)
 {
     /// <summary>Longer than any attempt may take; after it a notice of a process that died is tried again.</summary>
     private static readonly Duration Claim = Duration.FromMinutes(2);
@@ -25,6 +28,7 @@ public sealed class DeliveryPass(INoticeBook notices, IEnumerable<INoticeChannel
             if (due.Count == 0)
                 return delivered;
             var routes = (await notices.RoutesAsync(cancellationToken)).ToDictionary(route => route.Id);
+            due = await PutOffQuietAsync(due, routes.Values, now, cancellationToken);
             DeliveryResult[] results = await Task.WhenAll(due.Select(notice => TryAndSettleAsync(notice, routes, now, cancellationToken)));
             delivered += results.Count(result => result == DeliveryResult.Delivered);
         }
@@ -49,6 +53,28 @@ public sealed class DeliveryPass(INoticeBook notices, IEnumerable<INoticeChannel
         Apply(notice, outcome, clock.GetCurrentInstant());
         await notices.SettleAsync(notice, CancellationToken.None);
         return outcome.Result;
+    }
+
+    /// <summary>Puts off those whose person is left in peace now: one tried again after trouble must not wake anybody. Gives the rest.</summary>
+    private async Task<IReadOnlyList<Notice>> PutOffQuietAsync(
+        IReadOnlyList<Notice> due, IEnumerable<NoticeRoute> routes, Instant now, CancellationToken cancellationToken)
+    {
+        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+        var audience = new Audience([.. routes], await members.RosterAsync(now.InZone(zone).Date, cancellationToken), zone);
+        var rest = new List<Notice>();
+        foreach (Notice notice in due)
+        {
+            Instant when = audience.WhenFor(notice.Person, now);
+            if (when <= now || now >= notice.ExpiresAt)
+            {
+                rest.Add(notice);
+                continue;
+            }
+            notice.Attempts--;
+            notice.NextAttemptAt = when;
+            await notices.SettleAsync(notice, cancellationToken);
+        }
+        return rest;
     }
 
     private async Task<DeliveryOutcome> TryAsync(

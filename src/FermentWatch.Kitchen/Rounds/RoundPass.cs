@@ -1,6 +1,8 @@
+using System.Globalization;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Places;
 using NodaTime;
@@ -9,7 +11,8 @@ namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>Opens the round of each local date once, at the household's hour, and asks again in the evening.</summary>
 public sealed class RoundPass(
-    IHouseholdBook households, IRoundBook rounds, IJarBook jars, IPlaceBook places, IForecastBook forecasts, INoticeBook notices)
+    IHouseholdBook households, IRoundBook rounds, IJarBook jars, IPlaceBook places, IForecastBook forecasts, INoticeBook notices,
+    IMemberBook members, DryPlaces dryPlaces)
 {
     /// <summary>Opens what is due. Returns the dates it opened.</summary>
     public async Task<IReadOnlyList<LocalDate>> RunAsync(Instant now, CancellationToken cancellationToken)
@@ -42,40 +45,42 @@ public sealed class RoundPass(
     {
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
         var forecastsByJar = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
-        return new RoundPlan(placesById, forecastsByJar, household.Zone).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
+        IReadOnlySet<Guid> dry = await dryPlaces.ReadAsync(dueAt, cancellationToken);
+        return new RoundPlan(placesById, forecastsByJar, household.Zone, dry).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
     }
 
     private async Task<IReadOnlyList<Notice>> MorningAsync(Household household, LocalDate date, Instant dueAt, CancellationToken cancellationToken)
     {
+        Roster roster = await members.RosterAsync(date, cancellationToken);
+        if (roster.PauseOn(date) is not null)
+            return [];
         RoundSheet sheet = await SheetAsync(household, date, dueAt, cancellationToken);
         Instant pointless = RoundCalendar.At(date, household.EveningAt, household.Zone) ?? dueAt + Duration.FromHours(12);
-        return sheet.Shelves.Count == 0
-            ? []
-            : await ToEverybodyAsync("round", date, RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)), cancellationToken);
+        return sheet.Shelves.Count == 0 ? []
+            : RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)));
     }
 
     private async Task AskAgainAsync(Household household, LocalDate today, Instant now, CancellationToken cancellationToken)
     {
         if (RoundCalendar.At(today, household.EveningAt, household.Zone) is not { } evening || now < evening)
             return;
+        Roster roster = await members.RosterAsync(today, cancellationToken);
+        if (roster.PauseOn(today) is not null)
+            return;
         RoundSheet sheet = await SheetAsync(household, today, cancellationToken);
         var waiting = sheet.Jars.Where(each => !each.LookedAtToday).ToList();
         if (waiting.Count == 0)
             return;
-        string title = waiting.Count == 1 ? "One jar was not looked at today" : $"{waiting.Count} jars were not looked at today";
-        Instant endOfDay = RoundCalendar.EndOf(today, household.Zone);
-        await notices.QueueAsync(await ToEverybodyAsync("evening", today, title, RoundWords.EveningBody(sheet), evening, endOfDay, cancellationToken), cancellationToken);
+        Audience audience = await AudienceAsync(roster, household, cancellationToken);
+        (string title, string body) = RoundWords.Evening(sheet);
+        var draft = new NoticeDraft(string.Create(CultureInfo.InvariantCulture, $"evening/{today:uuuu-MM-dd}"), title, body, evening, RoundCalendar.EndOf(today, household.Zone));
+        // Louder from the second day on: not only those whose turn it was.
+        bool again = waiting.Exists(each => each.DaysNotLookedAt > 0);
+        await notices.QueueAsync(draft.For(again ? audience.Everybody : audience.OfRound(today), audience), cancellationToken);
     }
 
-    private async Task<IReadOnlyList<Notice>> ToEverybodyAsync(
-        string occasion, LocalDate date, string title, string body, Instant dueAt, Instant expiresAt, CancellationToken cancellationToken) =>
-        [.. (await notices.RoutesAsync(cancellationToken)).Select(route => new Notice
-        {
-            Id = Guid.CreateVersion7(dueAt.ToDateTimeOffset()),
-            Key = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{occasion}/{date:uuuu-MM-dd}/{Uri.EscapeDataString(route.Person)}/{route.Id:N}"),
-            RouteId = route.Id, Person = route.Person, Title = title, Body = body,
-            DueAt = dueAt, ExpiresAt = expiresAt, NextAttemptAt = dueAt,
-        })];
+    private async Task<Audience> AudienceAsync(Roster roster, Household household, CancellationToken cancellationToken) =>
+        new(await notices.RoutesAsync(cancellationToken), roster, household.Zone);
 
     /// <summary>
     /// Writes down where the rounds of a new household begin: today if its hour is still to come, else tomorrow. The date before

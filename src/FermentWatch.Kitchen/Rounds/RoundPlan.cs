@@ -14,11 +14,14 @@ namespace FermentWatch.Kitchen.Rounds;
 /// Decides what each jar needs on a date. Opening two to three times a week and leaving a brine bag alone until the bubbling
 /// stops: USDA Complete Guide to Home Canning, Guide 6. When to measure: <see cref="PhDue"/>. The rest: common practice, no source.
 /// </summary>
-public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone)
+/// <param name="places">Every place.</param>
+/// <param name="forecasts">The latest forecasts by jar.</param>
+/// <param name="zone">The household's zone.</param>
+/// <param name="dry">Places where the air is dry.</param>
+public sealed class RoundPlan(
+    IReadOnlyDictionary<Guid, Place> places, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone, IReadOnlySet<Guid>? dry = null)
 {
     private const int OpenedEveryDays = 3;
-    private const int BubblingEndsDay = 10;
-    private const double WarmRoomCelsius = 23;
 
     /// <summary>The sheet of a date, for jars that ferment and were packed before it was due.</summary>
     public RoundSheet Of(LocalDate date, Instant dueAt, IEnumerable<Jar> jars) => new(date,
@@ -33,17 +36,17 @@ public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnly
         LocalDate packed = DateOf(jar.PackedAt);
         int day = Period.DaysBetween(packed, date);
         TroubleState trouble = Trouble.Of(jar, zone);
-        var lookFors = LookFors(jar, day, date, trouble).ToList();
-        bool opening = lookFors.Exists(each => each is LookFor.OpenForSurface or LookFor.LetGasOut or LookFor.Taste or LookFor.MeasurePh);
         var answered = jar.Standing.Where(IsAnswer).Select(answer => DateOf(answer.At)).Where(answer => answer <= date).ToHashSet();
         LocalDate lastAnswered = answered.Where(answer => answer < date).DefaultIfEmpty(packed).Max();
-        return new RoundJar(jar, day, lookFors, opening, trouble.CloserWatch ? trouble.Last : null,
-            Math.Max(0, Period.DaysBetween(lastAnswered, date) - 1), answered.Contains(date));
+        int missed = Math.Max(0, Period.DaysBetween(lastAnswered, date) - 1);
+        var lookFors = LookFors(jar, day, date, trouble, missed).ToList();
+        bool opening = lookFors.Exists(each => each is LookFor.OpenForSurface or LookFor.LetGasOut or LookFor.Taste or LookFor.MeasurePh);
+        return new RoundJar(jar, day, lookFors, opening, trouble.CloserWatch ? trouble.Last : null, missed, answered.Contains(date));
     }
 
-    private IEnumerable<LookFor> LookFors(Jar jar, int day, LocalDate date, TroubleState trouble)
+    private IEnumerable<LookFor> LookFors(Jar jar, int day, LocalDate date, TroubleState trouble, int missed)
     {
-        bool bubbling = day <= BubblingEndsDay;
+        bool bubbling = day <= BubblingEnds.Day(CelsiusOf(jar));
         bool bagLeftAlone = jar.Cover == Cover.BrineBag && bubbling;
         yield return LookFor.BrineOverSolids;
         if (jar.Cover == Cover.Leaf)
@@ -58,27 +61,22 @@ public sealed class RoundPlan(IReadOnlyDictionary<Guid, Place> places, IReadOnly
             yield return LookFor.WaterInRim;
         if (jar.Lid == Lid.Tight && bubbling && day >= 2)
             yield return LookFor.LetGasOut;
-        if (jar.Lid == Lid.Cloth || IsWarm(jar))
+        if (jar.Lid == Lid.Cloth || WarmthClasses.IsWarmRoom(CelsiusOf(jar)) || dry?.Contains(jar.PlacementAt(date.AtStartOfDayInZone(zone).ToInstant()).PlaceId) == true)
             yield return LookFor.BrineDriesFast;
-        if (trouble.CloserWatch || (!bagLeftAlone && day >= OpenedEveryDays && day % OpenedEveryDays == 0))
+        bool neglected = missed >= Neglect.LongDays;
+        if (trouble.CloserWatch || (!bagLeftAlone && (neglected || (day >= OpenedEveryDays && day % OpenedEveryDays == 0))))
             yield return LookFor.OpenForSurface;
-        if (IsTastingDay(jar, date, trouble))
+        // After a week unseen it is looked at first; tasting comes back with the look.
+        if (missed < Neglect.WeekDays && IsTastingDay(jar, date))
             yield return LookFor.Taste;
         if (trouble.ForecastWithdrawn || PhDue.On(date, day, Line(jar), zone))
             yield return LookFor.MeasurePh;
     }
 
-    private bool IsTastingDay(Jar jar, LocalDate date, TroubleState trouble)
-    {
-        if (trouble.ForecastWithdrawn || trouble.CloserWatch || jar.Standing.OfType<Taste>().LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt)
-            return false;
-        return forecasts.TryGetValue(jar.Id, out JarForecast? forecast)
-            && Tasting.From(jar, forecast.Forecast.Target ?? default, forecast.Origin, zone, Line(jar).State) <= date;
-    }
+    private bool IsTastingDay(Jar jar, LocalDate date) =>
+        forecasts.TryGetValue(jar.Id, out JarForecast? forecast) && TastingDue.From(jar, forecast, zone) <= date;
 
-    private bool IsWarm(Jar jar) =>
-        forecasts.TryGetValue(jar.Id, out JarForecast? forecast)
-        && forecast.PointAt(forecast.AsOf).JarCelsius > WarmRoomCelsius;
+    private double? CelsiusOf(Jar jar) => forecasts.TryGetValue(jar.Id, out JarForecast? forecast) ? forecast.PointAt(forecast.AsOf).JarCelsius : null;
 
     private AcidLineReport Line(Jar jar) => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone);
 

@@ -17,31 +17,80 @@ public static class RoundWords
     /// <summary>The message: the look through the glass by shelf, then what differs from it.</summary>
     public static string Body(RoundSheet sheet)
     {
-        string shelves = string.Join("; ", sheet.Shelves.Select(shelf => $"{shelf.Place.Name} {NumberList.Say(Numbers(shelf.Jars))}"));
-        var lines = new List<string> { $"Under brine? {shelves}" };
-        AddLine(lines, sheet, "Let gas out", each => each.LookFors.Contains(LookFor.LetGasOut));
-        AddLine(lines, sheet, "Open", each => each.Trouble is null && each.LookFors.Contains(LookFor.OpenForSurface));
-        foreach (var trouble in sheet.Jars.Where(each => each.Trouble is not null).GroupBy(each => each.Trouble!.Kind).OrderBy(group => group.Key))
-            lines.Add($"Watch for {Short(trouble.Key)}: {NumberList.Say(Numbers(trouble))}");
-        AddLine(lines, sheet, "Measure pH", each => each.LookFors.Contains(LookFor.MeasurePh));
-        AddLine(lines, sheet, "Taste", each => each.LookFors.Contains(LookFor.Taste));
-        AddLine(lines, sheet, "Missed yesterday", each => each.DaysNotLookedAt == 1);
-        AddLine(lines, sheet, "Missed for days", each => each.DaysNotLookedAt > 1);
+        var lines = new List<string> { ThroughTheGlass(sheet) };
+        lines.AddRange(ForAdults(sheet).Take(2));
+        AddWatch(lines, sheet);
+        lines.AddRange(ForAdults(sheet).Skip(2));
+        AddMissed(lines, sheet);
+        return string.Join("\n", lines.Where(line => line.Length > 0));
+    }
+
+    /// <summary>The message to a child on duty: looking and reporting; what is for an adult stands in one line.</summary>
+    public static string ChildBody(RoundSheet sheet)
+    {
+        var lines = new List<string> { ThroughTheGlass(sheet) };
+        AddWatch(lines, sheet);
+        AddMissed(lines, sheet);
+        string adults = string.Join("; ", ForAdults(sheet).Where(line => line.Length > 0).Select(line => char.ToLowerInvariant(line[0]) + line[1..]));
+        lines.Add(adults.Length == 0 ? "Anything odd: tell an adult" : $"Ask an adult: {adults.Replace(": ", " ", StringComparison.Ordinal).Replace("pH ", "the pH of ", StringComparison.Ordinal)}");
         return string.Join("\n", lines);
     }
 
-    /// <summary>The evening's message for jars nobody has answered for.</summary>
-    public static string EveningBody(RoundSheet sheet) =>
-        string.Join("\n", sheet.Shelves.Select(shelf => (shelf.Place.Name, Jars: shelf.Jars.Where(each => !each.LookedAtToday).ToList()))
-            .Where(shelf => shelf.Jars.Count > 0)
-            .Select(shelf => $"{shelf.Name} {NumberList.Say(Numbers(shelf.Jars))}: a look through the glass will do."));
+    /// <summary>The message to the adults on a day on which a child looks; empty where nothing is for them.</summary>
+    /// <param name="sheet">The round.</param>
+    /// <param name="who">Who looks.</param>
+    public static (string Title, string Body)? BesideAChild(RoundSheet sheet, string who)
+    {
+        string[] lines = [.. ForAdults(sheet).Where(line => line.Length > 0)];
+        return lines.Length == 0 ? null : (string.Create(CultureInfo.InvariantCulture, $"{sheet.Date:ddd d MMM}: {who} looks, this is for you"), string.Join("\n", lines));
+    }
 
-    private static void AddLine(List<string> lines, RoundSheet sheet, string what, Func<RoundJar, bool> which)
+    /// <summary>The evening's message for jars nobody has answered for; plainer on the second day.</summary>
+    public static (string Title, string Body) Evening(RoundSheet sheet)
+    {
+        var waiting = sheet.Jars.Where(each => !each.LookedAtToday).ToList();
+        int days = waiting.Select(each => each.DaysNotLookedAt).DefaultIfEmpty().Max() + 1;
+        string jars = waiting.Count == 1 ? "one jar was" : $"{waiting.Count} jars were";
+        string shelves = string.Join("\n", sheet.Shelves.Select(shelf => (shelf.Place.Name, Jars: shelf.Jars.Where(each => !each.LookedAtToday).ToList()))
+            .Where(shelf => shelf.Jars.Count > 0).Select(shelf => $"{shelf.Name} {NumberList.Say(Numbers(shelf.Jars))}: a look through the glass will do."));
+        if (days == 1)
+            return ($"{char.ToUpperInvariant(jars[0])}{jars[1..]} not looked at today", shelves);
+        string since = days == 2 ? "looked at neither today nor yesterday" : $"not looked at for {days} days";
+        return ($"Please look: {jars} {since}", shelves + "\n" + Neglect.Words(days));
+    }
+
+    private static string ThroughTheGlass(RoundSheet sheet) =>
+        $"Under brine? {string.Join("; ", sheet.Shelves.Select(shelf => $"{shelf.Place.Name} {NumberList.Say(Numbers(shelf.Jars))}"))}";
+
+    /// <summary>What only an adult does, in the order of the message; empty where no jar needs it.</summary>
+    private static IReadOnlyList<string> ForAdults(RoundSheet sheet) =>
+    [
+        Line(sheet, "Let gas out", each => each.LookFors.Contains(LookFor.LetGasOut)),
+        Line(sheet, "Open", each => each.Trouble is null && each.LookFors.Contains(LookFor.OpenForSurface)),
+        Line(sheet, "Measure pH", each => each.LookFors.Contains(LookFor.MeasurePh)),
+        Line(sheet, "Taste", each => each.LookFors.Contains(LookFor.Taste)),
+    ];
+
+    private static void AddWatch(List<string> lines, RoundSheet sheet) =>
+        lines.AddRange(sheet.Jars.Where(each => each.Trouble is not null).GroupBy(each => each.Trouble!.Kind).OrderBy(group => group.Key)
+            .Select(trouble => $"Watch for {Short(trouble.Key)}: {NumberList.Say(Numbers(trouble))}"));
+
+    private static void AddMissed(List<string> lines, RoundSheet sheet)
+    {
+        lines.Add(Line(sheet, "Missed yesterday", each => each.DaysNotLookedAt == 1));
+        lines.Add(Line(sheet, "Missed for days", each => each.DaysNotLookedAt is > 1 and < Neglect.LongDays));
+        int longest = sheet.Jars.Select(each => each.DaysNotLookedAt).DefaultIfEmpty().Max();
+        lines.Add(Line(sheet, longest < Neglect.WeekDays ? "Missed for days" : "Missed a week or more", each => each.DaysNotLookedAt >= Neglect.LongDays));
+        if (longest >= Neglect.LongDays)
+            lines.Add(Neglect.Words(longest));
+        lines.RemoveAll(line => line.Length == 0);
+    }
+
+    private static string Line(RoundSheet sheet, string what, Func<RoundJar, bool> which)
     {
         var numbers = Numbers(sheet.Jars.Where(which)).ToList();
         bool all = numbers.Count > 1 && numbers.Count == sheet.Jars.Count();
-        if (numbers.Count > 0)
-            lines.Add($"{what}: {(all ? "all" : NumberList.Say(numbers))}");
+        return numbers.Count == 0 ? "" : $"{what}: {(all ? "all" : NumberList.Say(numbers))}";
     }
 
     private static IEnumerable<int> Numbers(IEnumerable<RoundJar> jars) => jars.Select(each => each.Jar.Number);

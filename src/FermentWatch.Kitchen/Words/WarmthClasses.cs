@@ -9,6 +9,7 @@ public static class WarmthClasses
     private const double CoolFromCelsius = 15.6;
     private const double UsualFromCelsius = 18.3;
     private const double WarmAboveCelsius = 23.9;
+    private const double WarmRoomCelsius = 23;
 
     /// <summary>The class of a mean temperature, Celsius.</summary>
     public static Warmth Of(double celsius) => celsius switch
@@ -19,6 +20,9 @@ public static class WarmthClasses
         > WarmAboveCelsius => Warmth.Warm,
         _ => throw new ArgumentOutOfRangeException(nameof(celsius), celsius, "A finite temperature in Celsius is needed."),
     };
+
+    /// <summary>Whether it is so warm that brine dries away sooner; false where nothing is known. This project's own choice: 23 C.</summary>
+    public static bool IsWarmRoom(double? celsius) => celsius > WarmRoomCelsius;
 
     /// <summary>What that means for a jar, with its source.</summary>
     public static string Words(Warmth warmth) => warmth switch

@@ -36,6 +36,7 @@ internal static class ApiServices
         api.MapRound();
         api.MapNotices();
         api.MapForwarding();
+        api.MapOccasions();
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>

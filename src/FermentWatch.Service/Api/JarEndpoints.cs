@@ -58,7 +58,7 @@ internal static class JarEndpoints
             return NoJar(number);
         if (corrects is { } wrong && !jar.Observations.Exists(each => each.Id == wrong))
             return RefusalProblem.NotThere($"observation {wrong} of jar {number}");
-        var mark = new EntryMark(key ?? Guid.CreateVersion7(), person.Identity!.Name!);
+        var mark = EntryMark.Of(key ?? Guid.CreateVersion7(), person);
         PhEntry entry = await desk.MeasureAsync(jar, form, mark, corrects, cancellationToken);
         return entry.Measurement is { } measurement
             ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(measurement))

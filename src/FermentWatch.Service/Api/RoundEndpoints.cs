@@ -66,7 +66,7 @@ internal static class RoundEndpoints
         return reader.ReadChoice(field, typed, default(T));
     }
 
-    private static EntryMark Mark(Guid? key, ClaimsPrincipal person) => new(key ?? Guid.CreateVersion7(), person.Identity!.Name!);
+    private static EntryMark Mark(Guid? key, ClaimsPrincipal person) => EntryMark.Of(key ?? Guid.CreateVersion7(), person);
 
     private static IResult Taken(AnswerOutcome outcome) => outcome.Refusals.Count > 0
         ? RefusalProblem.Of(outcome.Refusals)

@@ -43,7 +43,7 @@ internal static class SensorEndpoints
     {
         if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
             return RefusalProblem.NotThere($"sensor {slug}");
-        CalibrationEntry entry = await desk.EnterAsync(sensor, form, new EntryMark(Guid.CreateVersion7(clock.GetUtcNow()), context.User.Identity!.Name!), cancellationToken);
+        CalibrationEntry entry = await desk.EnterAsync(sensor, form, EntryMark.Of(Guid.CreateVersion7(clock.GetUtcNow()), context.User), cancellationToken);
         return entry.Check is { } check ? Results.Created($"/api/v1/sensors/{slug}/calibrations", CalibrationAnswer.Of(check)) : RefusalProblem.Of(entry.Refusals);
     }
 }

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.States;
 
@@ -13,7 +14,10 @@ internal static class KitchenServices
         .AddSingleton<JudgingBooks>()
         .AddSingleton<JudgingPass>()
         .AddSingleton<ForecastPass>()
+        .AddSingleton<DryPlaces>()
         .AddSingleton<RoundPass>()
+        .AddSingleton<SceneReader>()
+        .AddSingleton<OccasionPass>()
         .AddSingleton<DeliveryPass>()
         .AddSingleton<StatePass>()
         .AddSingleton<AnnouncementPass>();

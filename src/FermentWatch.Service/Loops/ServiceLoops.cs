@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.States;
 using NodaTime;
@@ -14,12 +15,14 @@ public sealed class ServiceLoops
     private readonly ForecastPass _forecasts;
     private readonly RoundPass _rounds;
     private readonly SeriesForwarding? _forwarding;
+    private readonly OccasionPass _occasions;
 
     private bool _estimatesAreNoted;
 
     /// <param name="judging">What the judging loop does.</param>
     /// <param name="forecasts">What the forecast loop does.</param>
     /// <param name="rounds">What the round loop does.</param>
+    /// <param name="occasions">What the occasion loop does.</param>
     /// <param name="deliveries">What the delivery loop does.</param>
     /// <param name="states">What the state loop does.</param>
     /// <param name="announcements">What the state loop does after that.</param>
@@ -27,16 +30,18 @@ public sealed class ServiceLoops
     /// <param name="logger">Where changes of state go.</param>
     /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
     public ServiceLoops(
-        JudgingPass judging, ForecastPass forecasts, RoundPass rounds, DeliveryPass deliveries, StatePass states, AnnouncementPass announcements,
-        TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
+        JudgingPass judging, ForecastPass forecasts, RoundPass rounds, OccasionPass occasions, DeliveryPass deliveries, StatePass states,
+        AnnouncementPass announcements, TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
         _forecasts = forecasts;
         _rounds = rounds;
         _forwarding = forwarding;
+        _occasions = occasions;
         Judging = new Loop("judging", JudgeAsync, time, logger);
         Forecasts = new Loop("forecast", ForecastAsync, time, logger);
         Rounds = new Loop("round", OpenRoundsAsync, time, logger);
+        Occasions = new Loop("occasion", TellOccasionsAsync, time, logger);
         Deliveries = new Loop("delivery", (_, cancellationToken) => deliveries.RunAsync(cancellationToken), time, logger);
         States = new Loop("state", (now, cancellationToken) => SayStatesAsync(states, announcements, now, cancellationToken), time, logger);
         if (forwarding is not null)
@@ -52,6 +57,9 @@ public sealed class ServiceLoops
     /// <summary>Opens the round at the household's hour and asks again in the evening.</summary>
     public Loop Rounds { get; }
 
+    /// <summary>Tells of what has come up.</summary>
+    public Loop Occasions { get; }
+
     /// <summary>Delivers what is due in the outbox.</summary>
     public Loop Deliveries { get; }
 
@@ -63,7 +71,7 @@ public sealed class ServiceLoops
 
     /// <summary>Each loop after those whose work it reads.</summary>
     public IReadOnlyList<Loop> InOrder =>
-        Forwarding is null ? [Judging, Forecasts, Rounds, Deliveries, States] : [Judging, Forecasts, Rounds, Deliveries, States, Forwarding];
+        [Judging, Forecasts, Rounds, Occasions, Deliveries, States, .. Forwarding is null ? (ReadOnlySpan<Loop>)[] : [Forwarding]];
 
     /// <summary>Lets every loop run once, in order, and completes when the last has ended.</summary>
     public async Task SettleAsync(CancellationToken cancellationToken)
@@ -82,6 +90,12 @@ public sealed class ServiceLoops
     {
         await _rounds.RunAsync(now, cancellationToken);
         Deliveries.Wake();
+    }
+
+    private async Task TellOccasionsAsync(Instant now, CancellationToken cancellationToken)
+    {
+        if (await _occasions.RunAsync(now, cancellationToken) > 0)
+            Deliveries.Wake();
     }
 
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)

@@ -1,8 +1,10 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Judging;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Rounds;
@@ -61,6 +63,18 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     internal DbSet<Notice> Notices => Set<Notice>();
 
     internal DbSet<NoticeRoute> NoticeRoutes => Set<NoticeRoute>();
+
+    internal DbSet<ToldOccasion> ToldOccasions => Set<ToldOccasion>();
+
+    internal DbSet<MutedKind> MutedKinds => Set<MutedKind>();
+
+    internal DbSet<Duty> Duties => Set<Duty>();
+
+    internal DbSet<HandOver> HandOvers => Set<HandOver>();
+
+    internal DbSet<RoundPause> RoundPauses => Set<RoundPause>();
+
+    internal DbSet<GuestLink> GuestLinks => Set<GuestLink>();
 
     internal DbSet<ForecastRow> Forecasts => Set<ForecastRow>();
 

@@ -1,10 +1,14 @@
+using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using NodaTime;
+using NSubstitute;
 
 namespace FermentWatch.Kitchen.Tests.Doubles;
 
@@ -18,6 +22,21 @@ internal static class Make
     public static readonly Place Cellar = new() { Id = Guid.NewGuid(), Name = "Cellar", ShelfOrder = 2, Typical = TypicalTemperature.Cellar };
 
     public static Household Household(string zone = "Europe/Vienna") => new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone };
+
+    public static IHouseholdBook Households(string zone)
+    {
+        IHouseholdBook households = Substitute.For<IHouseholdBook>();
+        households.ReadAsync(default).ReturnsForAnyArgs(Household(zone));
+        return households;
+    }
+
+    /// <summary>A book of people who look on every day.</summary>
+    public static IMemberBook Members(params Member[] members)
+    {
+        IMemberBook book = Substitute.For<IMemberBook>();
+        book.RosterAsync(default, default).ReturnsForAnyArgs(new Roster(members, [], []));
+        return book;
+    }
 
     public static Jar Jar(int number, Place? place = null, Instant? packedAt = null, Cover cover = Cover.Leaf, Lid lid = Lid.Vented, params Observation[] seen)
     {
@@ -56,4 +75,16 @@ internal static class Make
     {
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Stage = stage,
     };
+
+    /// <summary>A forecast with these days to the target and one acidity throughout.</summary>
+    public static JarForecast Forecast(Jar jar, double? p10, double? p50, double? p90, double acidity = 0.8, double celsius = 20)
+    {
+        var level = new Quantiles(acidity, acidity, acidity);
+        var course = new[] { new CoursePoint(0, celsius, level, level, 10, level) };
+        return new JarForecast(jar.Id, jar.PackedAt, jar.PackedAt, "", new Forecast
+        {
+            ModelVersion = "test", Course = course, AcidLine = default, Ph4 = default, CentreAcidLine = default, CentrePh4 = default,
+            Target = new PassageDays(p10, p50, p90), Flagged = [], Remarks = [],
+        });
+    }
 }

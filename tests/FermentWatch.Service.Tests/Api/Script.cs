@@ -1,6 +1,8 @@
 using System.Net;
 using System.Net.Http.Json;
+using System.Security.Claims;
 using System.Text.Json;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.RunningTests;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;
@@ -22,11 +24,20 @@ internal sealed class Script : IDisposable
     public static Script Stranger(RunningKitchen kitchen) => new(kitchen);
 
     /// <summary>One that has signed in, on an account made for it.</summary>
-    public static async Task<Script> SignedInAsync(RunningKitchen kitchen, string user = User, string displayName = "Ada")
+    public static Task<Script> SignedInAsync(RunningKitchen kitchen, string user = User, string displayName = "Ada") =>
+        SignedInAsync(kitchen, user, displayName, role: null);
+
+    /// <summary>One that has signed in as a child.</summary>
+    public static Task<Script> ChildAsync(RunningKitchen kitchen) => SignedInAsync(kitchen, "lena", "Lena", MemberRole.Child);
+
+    private static async Task<Script> SignedInAsync(RunningKitchen kitchen, string user, string displayName, MemberRole? role)
     {
         await using AsyncServiceScope scope = kitchen.Services.CreateAsyncScope();
         var account = new Account { Id = Guid.CreateVersion7(), UserName = user, DisplayName = displayName };
-        Assert.True((await scope.ServiceProvider.GetRequiredService<UserManager<Account>>().CreateAsync(account, Password)).Succeeded);
+        var accounts = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
+        Assert.True((await accounts.CreateAsync(account, Password)).Succeeded);
+        if (role is not null)
+            await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, role.Value.ToString()));
         var script = new Script(kitchen);
         HttpResponseMessage answer = await script.PostAsync("/api/v1/sign-in", new { user, password = Password });
         Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
@@ -34,6 +45,8 @@ internal sealed class Script : IDisposable
     }
 
     public Task<HttpResponseMessage> PostAsync(string path, object body) => Http.PostAsJsonAsync(path, body);
+
+    public Task<HttpResponseMessage> PutAsync(string path, object body) => Http.PutAsJsonAsync(path, body);
 
     public async Task<JsonElement> GetAsync(string path) => await Http.GetFromJsonAsync<JsonElement>(path);
 

@@ -1,3 +1,5 @@
+using FermentWatch.Kitchen.Members;
+
 namespace FermentWatch.Service.CommandLine.Members;
 
 /// <summary>Somebody who may sign in.</summary>

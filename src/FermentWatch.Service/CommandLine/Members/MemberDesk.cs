@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;

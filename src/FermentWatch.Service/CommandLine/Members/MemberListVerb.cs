@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.CommandLine.Records;
 
 namespace FermentWatch.Service.CommandLine.Members;

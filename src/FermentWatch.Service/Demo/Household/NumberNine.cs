@@ -1,7 +1,7 @@
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
-using FermentWatch.Service.CommandLine.Members;
 using static FermentWatch.Service.Demo.Household.Deeds;
 
 namespace FermentWatch.Service.Demo.Household;

@@ -19,5 +19,6 @@ public sealed class ForecastRenewal(ServiceLoops loops, TimeProvider clock)
         {
             // The loop goes on; what was entered is stored.
         }
+        loops.Occasions.Wake();
     }
 }

@@ -2,6 +2,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
 using NodaTime;
@@ -30,6 +31,8 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
     public async Task<PhEntry> MeasureAsync(Jar jar, PhForm form, EntryMark mark, Guid? corrects, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
+        if (ChildRules.Measuring(mark.Role) is { } refusal)
+            return new PhEntry(null, [refusal]);
         PhEntry entry = PhEntry.Read(form, jar, household.Zone, Now, mark);
         if (entry.Measurement is not { } measurement)
             return entry;

@@ -2,6 +2,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Rounds;
@@ -76,11 +77,13 @@ public sealed class RoundDesk(
 
     /// <summary>Somebody tasted.</summary>
     public Task<AnswerOutcome> TastedAsync(int number, TasteVerdict verdict, EntryMark mark, CancellationToken cancellationToken) =>
-        AnswerOneAsync(number, mark, (answering, jar) => answering.Tasted(jar, verdict), cancellationToken);
+        AnswerOneAsync(number, mark, (answering, jar) => ChildRules.Tasting(mark.Role, jar) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Tasted(jar, verdict), cancellationToken);
 
     /// <summary>Into the cold, finished or thrown out; into the cold also names the place.</summary>
     public async Task<AnswerOutcome> MovedAsync(int number, JarStage stage, string? why, Guid? coldPlace, EntryMark mark, CancellationToken cancellationToken)
     {
+        if (ChildRules.Moving(mark.Role) is { } refusal)
+            return new AnswerOutcome([], [], [refusal]);
         AnswerOutcome outcome = await AnswerOneAsync(number, mark, (answering, jar) => answering.Moved(jar, stage, why), cancellationToken);
         if (stage == JarStage.Cold && outcome.Observations.Count == 1)
         {

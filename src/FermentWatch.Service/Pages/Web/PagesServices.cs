@@ -1,6 +1,8 @@
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Api;
+using FermentWatch.Service.CommandLine.Members;
+using FermentWatch.Service.Pages.Away;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Service.Pages.Jars;
@@ -33,8 +35,9 @@ public static class PagesServices
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>();
+        services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
-        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
+        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>();
         return services;
     }
 
@@ -50,6 +53,7 @@ public static class PagesServices
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(ChildGate.PassAsync);
         app.UseAntiforgery();
         app.MapGet("/healthz/live", () => Results.Text("alive")).AllowAnonymous().ExcludeFromDescription();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();

@@ -1,4 +1,4 @@
-namespace FermentWatch.Service.CommandLine.Members;
+namespace FermentWatch.Kitchen.Members;
 
 /// <summary>What a person may do.</summary>
 public enum MemberRole

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125153900_Initial")]
+    [Migration("20261125170602_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -164,6 +164,101 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("rejudge_order", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Members.Duty", b =>
+                {
+                    b.Property<string>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Days")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("QuietFrom")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("QuietUntil")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Person");
+
+                    b.ToTable("duty", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Members.GuestLink", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ExpiresAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("WithdrawnAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("guest_link", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Members.HandOver", b =>
+                {
+                    b.Property<string>("Date")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Date");
+
+                    b.ToTable("hand_over", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Members.RoundPause", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Until")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("round_pause", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Notices.Notice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -300,6 +395,40 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasKey("ObservationId");
 
                     b.ToTable("photo", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Occasions.ToldOccasion", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("LastSeenAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Subject")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ToldAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Key")
+                        .IsUnique();
+
+                    b.ToTable("told_occasion", (string)null);
                 });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Places.Place", b =>
@@ -705,6 +834,16 @@ namespace FermentWatch.Storage.Records.Migrations
                             Id = 1,
                             Facts = 0L
                         });
+                });
+
+            modelBuilder.Entity("FermentWatch.Storage.Records.MutedKind", b =>
+                {
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Kind");
+
+                    b.ToTable("muted_kind", (string)null);
                 });
 
             modelBuilder.Entity("FermentWatch.Storage.Records.ObservationEntry", b =>

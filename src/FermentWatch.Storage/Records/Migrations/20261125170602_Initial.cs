@@ -77,6 +77,20 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "duty",
+                columns: table => new
+                {
+                    Person = table.Column<string>(type: "TEXT", nullable: false),
+                    Days = table.Column<int>(type: "INTEGER", nullable: false),
+                    QuietFrom = table.Column<string>(type: "TEXT", nullable: true),
+                    QuietUntil = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_duty", x => x.Person);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "facts_revision",
                 columns: table => new
                 {
@@ -125,6 +139,36 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "guest_link",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    SecretHash = table.Column<string>(type: "TEXT", nullable: false),
+                    MadeBy = table.Column<string>(type: "TEXT", nullable: false),
+                    MadeAt = table.Column<long>(type: "INTEGER", nullable: false),
+                    ExpiresAt = table.Column<long>(type: "INTEGER", nullable: false),
+                    WithdrawnAt = table.Column<long>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_guest_link", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "hand_over",
+                columns: table => new
+                {
+                    Date = table.Column<string>(type: "TEXT", nullable: false),
+                    Person = table.Column<string>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_hand_over", x => x.Date);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "household",
                 columns: table => new
                 {
@@ -165,6 +209,17 @@ namespace FermentWatch.Storage.Records.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_jar", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "muted_kind",
+                columns: table => new
+                {
+                    Kind = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_muted_kind", x => x.Kind);
                 });
 
             migrationBuilder.CreateTable(
@@ -234,6 +289,20 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "round_pause",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    From = table.Column<string>(type: "TEXT", nullable: false),
+                    Until = table.Column<string>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_round_pause", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "sensor",
                 columns: table => new
                 {
@@ -273,6 +342,23 @@ namespace FermentWatch.Storage.Records.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_source_rule", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "told_occasion",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<int>(type: "INTEGER", nullable: false),
+                    Subject = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Cause = table.Column<string>(type: "TEXT", nullable: false),
+                    ToldAt = table.Column<long>(type: "INTEGER", nullable: false),
+                    LastSeenAt = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_told_occasion", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -640,6 +726,12 @@ namespace FermentWatch.Storage.Records.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_guest_link_SecretHash",
+                table: "guest_link",
+                column: "SecretHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_jar_EndedAt",
                 table: "jar",
                 column: "EndedAt");
@@ -747,6 +839,12 @@ namespace FermentWatch.Storage.Records.Migrations
                 table: "source_rule",
                 column: "Position",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_told_occasion_Key",
+                table: "told_occasion",
+                column: "Key",
+                unique: true);
         }
 
         /// <inheritdoc />
@@ -774,6 +872,9 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "announcement");
 
             migrationBuilder.DropTable(
+                name: "duty");
+
+            migrationBuilder.DropTable(
                 name: "facts_revision");
 
             migrationBuilder.DropTable(
@@ -783,6 +884,12 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "forecast_mark");
 
             migrationBuilder.DropTable(
+                name: "guest_link");
+
+            migrationBuilder.DropTable(
+                name: "hand_over");
+
+            migrationBuilder.DropTable(
                 name: "household");
 
             migrationBuilder.DropTable(
@@ -790,6 +897,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
             migrationBuilder.DropTable(
                 name: "mqtt_credential");
+
+            migrationBuilder.DropTable(
+                name: "muted_kind");
 
             migrationBuilder.DropTable(
                 name: "notice");
@@ -813,10 +923,16 @@ namespace FermentWatch.Storage.Records.Migrations
                 name: "round");
 
             migrationBuilder.DropTable(
+                name: "round_pause");
+
+            migrationBuilder.DropTable(
                 name: "sensor_placement");
 
             migrationBuilder.DropTable(
                 name: "source_feed");
+
+            migrationBuilder.DropTable(
+                name: "told_occasion");
 
             migrationBuilder.DropTable(
                 name: "AspNetRoles");

@@ -1,0 +1,21 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+
+namespace FermentWatch.Kitchen.Members;
+
+/// <summary>What is for adults: children and guests look and report, adults settle trouble, enter pH and taste first.</summary>
+public static class ChildRules
+{
+    /// <summary>Why this person may not taste the jar; null where this person may.</summary>
+    public static Refusal? Tasting(MemberRole role, Jar jar) =>
+        role == MemberRole.Adult || jar.Standing.OfType<Taste>().Any() ? null : new Refusal("taste", "a first taste", "an adult tastes first: ask one");
+
+    /// <summary>Why this person may not move or end a jar; null where this person may.</summary>
+    public static Refusal? Moving(MemberRole role) =>
+        role == MemberRole.Adult ? null : new Refusal("jar", "this", "an adult decides where a jar goes: ask one");
+
+    /// <summary>Why this person may not enter a pH; null where this person may.</summary>
+    public static Refusal? Measuring(MemberRole role) =>
+        role == MemberRole.Adult ? null : new Refusal("pH", "a reading", "an adult enters it: ask one");
+}

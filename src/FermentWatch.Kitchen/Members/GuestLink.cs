@@ -1,0 +1,40 @@
+using System.Security.Cryptography;
+using System.Text;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Members;
+
+/// <summary>Lets somebody who looks in read the round and answer it, until it expires. The secret itself is shown once and not kept.</summary>
+public sealed class GuestLink
+{
+    private const string Mark = " (guest)";
+
+    public required Guid Id { get; init; }
+
+    /// <summary>Who looks in; stands beside what this person answers.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>See <see cref="HashOf"/>; unique.</summary>
+    public required string SecretHash { get; init; }
+
+    public required string MadeBy { get; init; }
+
+    public required Instant MadeAt { get; init; }
+
+    public required Instant ExpiresAt { get; init; }
+
+    /// <summary>When it was withdrawn; null while it was not.</summary>
+    public Instant? WithdrawnAt { get; set; }
+
+    /// <summary>How this guest's answers are signed.</summary>
+    public string By => Name + Mark;
+
+    /// <summary>Whether an answer was signed by a guest.</summary>
+    public static bool IsGuest(string by) => by.EndsWith(Mark, StringComparison.Ordinal);
+
+    /// <summary>Whether it opens the round at an instant.</summary>
+    public bool Opens(Instant now) => WithdrawnAt is null && now < ExpiresAt;
+
+    /// <summary>What is kept of a secret. A long random one needs no salt.</summary>
+    public static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
+}

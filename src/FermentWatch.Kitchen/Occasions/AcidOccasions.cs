@@ -1,0 +1,84 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Occasions;
+
+/// <summary>What the acid line asks for. No forecast moves any of it: only days and measurements count.</summary>
+public static class AcidOccasions
+{
+    private const int FirstAskedDay = 5;
+    private const int WeekRuleDay = 7;
+    private const string HowToMeasure = "A meter checked in buffer, or a strip in pale brine; in a cup that is thrown away.";
+    private const string Discard = "Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.";
+
+    /// <summary>What holds in a scene.</summary>
+    public static IEnumerable<Occasion> Of(Scene scene)
+    {
+        foreach (Jar jar in scene.Fermenting.Concat(scene.Jars.Where(jar => jar.Stage == JarStage.Cold)))
+        {
+            var measured = jar.Standing.OfType<PhMeasurement>().OrderBy(each => each.At).ThenBy(each => each.Ph).ToList();
+            AcidLineReport line = AcidLine.Report(measured, scene.Zone);
+            if (line.Alarm != AcidLineAlarm.None)
+                yield return Rising(jar, line.Alarm, Began(measured, line.Alarm, scene.Zone));
+            if (jar.Stage == JarStage.Cold || line.Alarm != AcidLineAlarm.None)
+                continue;
+            if (scene.AfterMorning && ByDay(scene, jar, line) is { } byDay)
+                yield return byDay;
+            if (scene.AfterEvening && Due(scene, jar, line) is { } due)
+                yield return due;
+        }
+    }
+
+    private static Occasion? ByDay(Scene scene, Jar jar, AcidLineReport line)
+    {
+        int day = scene.DayOf(jar);
+        if (line.State == AcidLineState.MeasuredBelow || day < FirstAskedDay)
+            return null;
+        bool above = line.State == AcidLineState.MeasuredAbove;
+        if (day < WeekRuleDay)
+            return On(OccasionKind.NoReadingByDay5, jar, "day 5", $"Day {day}, no reading below 4.6",
+                $"{(above ? "Last measured above" : "Nothing counted yet")}. Measure the pH today. {HowToMeasure}");
+        string standing = above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.";
+        return On(OccasionKind.NoReadingByDay7, jar, "day 7", $"Day {day}, no reading below 4.6",
+            $"{standing} Measure today. Public advice: normally below within a week, longer when cooler; discard what does not get there.");
+    }
+
+    /// <summary>Not measured on the day it was due; days 5 and 7 of a jar never measured have a kind of their own.</summary>
+    private static Occasion? Due(Scene scene, Jar jar, AcidLineReport line)
+    {
+        int day = scene.DayOf(jar);
+        bool measuredToday = jar.Standing.OfType<PhMeasurement>().Any(each => scene.DateOf(each.At) == scene.Today);
+        if (measuredToday || day == FirstAskedDay || day == WeekRuleDay || !PhDue.On(scene.Today, day, line, scene.Zone))
+            return null;
+        string cause = line.LastCounted is { } last ? $"since {last.Id:N}" : $"day {day}";
+        return On(OccasionKind.PhDue, jar, cause, "pH not measured today",
+            $"Public advice: daily until below 4.6, then weekly. {HowToMeasure}");
+    }
+
+    private static Occasion Rising(Jar jar, AcidLineAlarm alarm, PhMeasurement began)
+    {
+        (string headline, string body) = alarm switch
+        {
+            AcidLineAlarm.RiseToRecheck => ("pH higher than before",
+                "More than 0.2 above an earlier reading by the same method. Check the meter in buffer and measure again today. Do not taste it to decide."),
+            AcidLineAlarm.Rise => ("pH rising", $"Seen twice: film yeasts and other organisms eat acid. {Discard}"),
+            _ => ("pH back above 4.6", $"It was below before. {Discard}"),
+        };
+        return On(OccasionKind.PhRising, jar, $"{alarm} {began.Id:N}", headline, body);
+    }
+
+    /// <summary>The reading with which the alarm that stands began: a further one of the same kind is the same cause.</summary>
+    private static PhMeasurement Began(List<PhMeasurement> measured, AcidLineAlarm alarm, DateTimeZone zone)
+    {
+        int first = measured.Count;
+        while (first > 1 && AcidLine.Report(measured.Take(first - 1), zone).Alarm == alarm)
+            first--;
+        return measured[first - 1];
+    }
+
+    private static Occasion On(OccasionKind kind, Jar jar, string cause, string headline, string body) =>
+        new(kind, jar.Id, cause, headline, [jar.Number], body) { JarName = jar.Name };
+}

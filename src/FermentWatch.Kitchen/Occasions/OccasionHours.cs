@@ -1,0 +1,31 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Rounds;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Occasions;
+
+/// <summary>When a household is told of something: from its morning round until two hours after its evening reminder.</summary>
+public static class OccasionHours
+{
+    private static readonly Period AfterEvening = Period.FromHours(2);
+
+    /// <summary>Whether people are told at an instant.</summary>
+    public static bool Hold(Household household, Instant now)
+    {
+        LocalDateTime local = now.InZone(household.Zone).LocalDateTime;
+        return local.TimeOfDay >= household.RoundAt && local < local.Date + household.EveningAt + AfterEvening;
+    }
+
+    /// <summary>When a notice of this kind has become pointless.</summary>
+    public static Instant Expiry(OccasionKind kind, Household household, Instant now)
+    {
+        LocalDate tomorrow = now.InZone(household.Zone).Date.PlusDays(1);
+        return kind switch
+        {
+            OccasionKind.TastingTomorrow => RoundCalendar.At(tomorrow, household.EveningAt, household.Zone) ?? now + Duration.FromDays(1),
+            OccasionKind.TooWarm or OccasionKind.FarTooWarm or OccasionKind.TooCold => now + Duration.FromHours(18),
+            OccasionKind.PhDue or OccasionKind.SensorSilent => now + Duration.FromDays(1),
+            _ => now + Duration.FromDays(3),
+        };
+    }
+}

@@ -1,0 +1,58 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Occasions;
+
+/// <summary>The cold store: chilled early, and to be eaten first.</summary>
+public static class StoreOccasions
+{
+    /// <summary>Public advice lets kraut work 3 to 6 weeks (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015).</summary>
+    public const int EarlyBeforeDay = 21;
+
+    /// <summary>Pickles 4 to 6 months, kraut several (USDA Guide 6): the stricter end.</summary>
+    private const int KeptDays = 120;
+
+    /// <summary>Kimchi 1, 2 or 4 weeks (Colorado State, older; Colorado State 2025; trade practice): this project takes the middle and says the range.</summary>
+    private const int NapaKeptDays = 14;
+
+    /// <summary>A chilling entered later than this after it happened is no longer worth a word.</summary>
+    private const int EarlyToldWithinDays = 3;
+
+    private const string EarlyAdvice = "public advice lets kraut work 3 to 6 weeks.";
+
+    /// <summary>What holds in a scene.</summary>
+    public static IEnumerable<Occasion> Of(Scene scene)
+    {
+        foreach (Jar jar in scene.Jars.Where(jar => jar.Stage == JarStage.Cold))
+        {
+            StageChange chilled = jar.Standing.OfType<StageChange>().Last();
+            LocalDate on = scene.DateOf(chilled.At);
+            int age = Period.DaysBetween(scene.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, scene.Today);
+            if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays)
+                yield return Early(scene, jar, chilled, age);
+            if (scene.AfterMorning && kept >= (IsNapa(jar) ? NapaKeptDays : KeptDays))
+                yield return EatFirst(scene, jar, chilled, on);
+        }
+    }
+
+    private static Occasion Early(Scene scene, Jar jar, StageChange chilled, int age)
+    {
+        bool below = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State == AcidLineState.MeasuredBelow;
+        string body = below
+            ? $"Measured below 4.6, yet cold slows the dying of germs; {EarlyAdvice} Leave it out longer if you like."
+            : $"No reading below 4.6 counts. Cold slows the souring and the dying of germs; {EarlyAdvice} Measure it, or take it out again.";
+        return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", body);
+    }
+
+    private static Occasion EatFirst(Scene scene, Jar jar, StageChange chilled, LocalDate on) => On(OccasionKind.EatFirst, jar, chilled, "Eat first",
+        $"In the cold since {on.ToString(on.Year == scene.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
+        + (IsNapa(jar) ? "Advice on keeping kimchi runs from one week to four." : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
+
+    private static bool IsNapa(Jar jar) => jar.Portions.MaxBy(portion => portion.MassKilograms)?.Produce == "napa";
+
+    private static Occasion On(OccasionKind kind, Jar jar, StageChange chilled, string headline, string body) =>
+        new(kind, jar.Id, $"{chilled.Id:N}", headline, [jar.Number], body) { JarName = jar.Name };
+}

@@ -1,0 +1,52 @@
+using FermentWatch.Kitchen.Guides;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Troubles;
+using FermentWatch.Kitchen.Words;
+
+namespace FermentWatch.Kitchen.Occasions;
+
+/// <summary>Trouble that was seen: what it is and what to do first. What a child or a guest saw asks an adult.</summary>
+public static class TroubleOccasions
+{
+    /// <summary>What holds in a scene.</summary>
+    public static IEnumerable<Occasion> Of(Scene scene)
+    {
+        foreach (Jar jar in scene.Fermenting)
+            if (Trouble.Of(jar, scene.Zone) is { CloserWatch: true, Last: { } seen })
+                yield return On(scene, jar, seen);
+    }
+
+    private static Occasion On(Scene scene, Jar jar, Sighting seen)
+    {
+        bool adult = scene.Roster.Of(seen.By).Role == MemberRole.Adult && !GuestLink.IsGuest(seen.By);
+        (OccasionKind kind, string headline) = !adult ? (OccasionKind.AdultAsked, "An adult is asked")
+            : seen.Kind == SightingKind.BrineLow ? (OccasionKind.BrineLow, "Brine low") : (OccasionKind.CloserWatch, "Watch closely");
+        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(seen.Kind, scene.Household)}")
+        {
+            KnownTo = adult ? seen.By : null, JarName = jar.Name,
+        };
+    }
+
+    private static string Saw(SightingKind kind) => kind switch
+    {
+        SightingKind.BrineLow => "saw low brine",
+        SightingKind.FuzzOrUnsure => "saw fuzz or colour, or could not tell",
+        SightingKind.OffSmell => "noticed an off smell",
+        _ => $"saw {ObservationWords.Of(kind)}",
+    };
+
+    private static string ToDo(SightingKind kind, Household household) => kind switch
+    {
+        // 1.5 tbsp of salt in a quart: USDA Guide 6; NDSU. A tablespoon of canning salt taken as 18 g (from memory), so 28 g in a litre.
+        SightingKind.BrineLow => "Press the vegetables under first. If that is not enough, top up with boiled and cooled water with "
+            + (household.MassUnit == MassUnit.Pound ? "1.5 tablespoons of salt in a quart" : "28 g of salt in a litre") + ", never plain.",
+        SightingKind.FuzzOrUnsure when household.Mould == MouldPolicy.SkimSmallPatches =>
+            "Do not taste it. Much of it, or cannot tell: throw the jar out. A small green or grey patch: its guide says how.",
+        SightingKind.FuzzOrUnsure => "Do not taste or stir it. Throw the jar out: that is the stricter advice.",
+        SightingKind.Other => "Read what was written, look at it, and keep it apart. When in doubt, throw it out.",
+        _ => string.Join(' ', SightingGuides.Of(kind).Now.Take(2)),
+    };
+}

@@ -1,0 +1,70 @@
+using System.Globalization;
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Occasions;
+
+/// <summary>
+/// Too warm and too cold where jars ferment, as measured. Above 75 F kraut may go soft, below 60 F it may not ferment: USDA
+/// Complete Guide to Home Canning, Guide 6, AIB 539, 2015. Above 80 F soft and spoiled: Univ. of New Hampshire; Penn State.
+/// For how long it must last before it is told is this project's own rule: a warm afternoon is none.
+/// </summary>
+public static class WarmthOccasions
+{
+    private static readonly Duration LongestSpell = Duration.FromDays(3);
+
+    private static readonly Limit Warm = new(OccasionKind.TooWarm, 23.9, Duration.FromHours(12));
+    private static readonly Limit FarTooWarm = new(OccasionKind.FarTooWarm, 26.7, Duration.FromHours(6));
+    private static readonly Limit Cold = new(OccasionKind.TooCold, 15.6, Duration.FromHours(24));
+
+    /// <summary>What is to be read for it before the present.</summary>
+    public static Duration LooksBack => LongestSpell;
+
+    /// <summary>What holds in a scene.</summary>
+    public static IEnumerable<Occasion> Of(Scene scene)
+    {
+        Instant asOf = QuarterHour.Floor(scene.Now);
+        foreach (var shelf in scene.Fermenting.GroupBy(jar => jar.PlacementAt(scene.Now).PlaceId))
+        {
+            double?[] quarters = scene.Temperatures.Over(shelf.Key, asOf - LongestSpell, asOf);
+            Duration far = WarmSpell.Length(quarters, celsius => celsius > FarTooWarm.Celsius);
+            Duration warm = WarmSpell.Length(quarters, celsius => celsius > Warm.Celsius);
+            Duration cold = WarmSpell.Length(quarters, celsius => celsius < Cold.Celsius);
+            string place = scene.Places[shelf.Key].Name;
+            if (far >= FarTooWarm.ToldAfter)
+                yield return On(scene, FarTooWarm, shelf.Key, place, shelf, far, quarters);
+            else if (warm >= Warm.ToldAfter)
+                yield return On(scene, Warm, shelf.Key, place, shelf, warm, quarters);
+            var young = shelf.Where(jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State != AcidLineState.MeasuredBelow).ToList();
+            if (cold >= Cold.ToldAfter && young.Count > 0)
+                yield return On(scene, Cold, shelf.Key, place, young, cold, quarters);
+        }
+    }
+
+    private static Occasion On(
+        Scene scene, Limit limit, Guid placeId, string place, IEnumerable<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
+    {
+        TemperatureUnit unit = scene.Household.TemperatureUnit;
+        string now = MeasureWords.Temperature(quarters.OfType<double>().Last(), unit);
+        string lasted = length >= LongestSpell ? "for 3 days or more" : string.Create(CultureInfo.InvariantCulture, $"for {length.TotalHours:0} hours");
+        string body = limit.Kind switch
+        {
+            OccasionKind.TooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. They may go soft. Move them to {Usual(unit)}, or taste sooner.",
+            OccasionKind.FarTooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. Public advice: soft and spoiled above that. Move them somewhere cooler today.",
+            _ => $"Below {Line(limit, unit)} {lasted}, now {now}. They may hardly ferment. Move them to {Usual(unit)}, or expect everything later.",
+        };
+        string headline = limit.Kind switch { OccasionKind.TooWarm => "Too warm", OccasionKind.FarTooWarm => "Far too warm", _ => "Too cold" };
+        return new Occasion(limit.Kind, placeId, "spell", $"{headline}, {place}", [.. jars.Select(jar => jar.Number)], body) { Lasting = true };
+    }
+
+    private static string Line(Limit limit, TemperatureUnit unit) => MeasureWords.Temperature(unit == TemperatureUnit.Celsius ? Math.Round(limit.Celsius) : limit.Celsius, unit);
+
+    private static string Usual(TemperatureUnit unit) => unit == TemperatureUnit.Fahrenheit ? "70 to 75 °F" : "21 to 24 °C";
+
+    private sealed record Limit(OccasionKind Kind, double Celsius, Duration ToldAfter);
+}

@@ -1,0 +1,37 @@
+using System.Globalization;
+using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Notices;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Rounds;
+
+/// <summary>The messages of one morning: the round to those whose day it is, and to the adults what a child does not do.</summary>
+public static class RoundMessages
+{
+    /// <summary>The notices of a round, each person's own text.</summary>
+    /// <param name="sheet">The round.</param>
+    /// <param name="audience">How people are reached.</param>
+    /// <param name="roster">Who does the round when.</param>
+    /// <param name="dueAt">When it was promised.</param>
+    /// <param name="expiresAt">When it has become pointless.</param>
+    public static IReadOnlyList<Notice> Of(RoundSheet sheet, Audience audience, Roster roster, Instant dueAt, Instant expiresAt)
+    {
+        string date = sheet.Date.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);
+        IReadOnlyList<NoticeRoute> looking = audience.OfRound(sheet.Date);
+        ILookup<MemberRole, NoticeRoute> byRole = looking.ToLookup(route => roster.Of(route.Person).Role);
+        var messages = new List<Notice>();
+        messages.AddRange(new NoticeDraft($"round/{date}", RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, expiresAt).For(byRole[MemberRole.Adult], audience));
+        messages.AddRange(new NoticeDraft($"round/{date}", RoundWords.Title(sheet), RoundWords.ChildBody(sheet), dueAt, expiresAt).For(byRole[MemberRole.Child], audience));
+        if (LookingChildren(sheet.Date, roster, byRole) is { } who && RoundWords.BesideAChild(sheet, who) is { } beside)
+            messages.AddRange(new NoticeDraft($"beside/{date}", beside.Title, beside.Body, dueAt, expiresAt).For(audience.AdultsBeside(sheet.Date), audience));
+        return messages;
+    }
+
+    /// <summary>The children who look by themselves; null where an adult looks too.</summary>
+    private static string? LookingChildren(LocalDate date, Roster roster, ILookup<MemberRole, NoticeRoute> reached)
+    {
+        IReadOnlyList<Member> onDuty = roster.OnDuty(date);
+        bool alone = onDuty.Count > 0 && onDuty.All(member => member.Role == MemberRole.Child) && !reached[MemberRole.Adult].Any();
+        return alone ? string.Join(" and ", onDuty.Select(member => member.Name)) : null;
+    }
+}

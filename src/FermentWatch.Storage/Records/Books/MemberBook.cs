@@ -1,0 +1,79 @@
+using System.Security.Claims;
+using FermentWatch.Kitchen.Members;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace FermentWatch.Storage.Records.Books;
+
+/// <inheritdoc cref="IMemberBook"/>
+internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : IMemberBook
+{
+    public async Task<IReadOnlyList<Member>> AllAsync(CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await AllAsync(context, cancellationToken);
+    }
+
+    public async Task WriteAsync(Duty duty, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        bool known = await context.Duties.AnyAsync(each => each.Person == duty.Person, cancellationToken);
+        context.Entry(duty).State = known ? EntityState.Modified : EntityState.Added;
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
+    public async Task<Roster> RosterAsync(LocalDate from, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        var handOvers = await context.HandOvers.AsNoTracking().Where(each => each.Date >= from).OrderBy(each => each.Date).ToListAsync(cancellationToken);
+        return new Roster(await AllAsync(context, cancellationToken), handOvers, await PausesAsync(context, from, cancellationToken));
+    }
+
+    public async Task HandOverAsync(HandOver handOver, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        bool known = await context.HandOvers.AnyAsync(each => each.Date == handOver.Date, cancellationToken);
+        context.Entry(handOver).State = known ? EntityState.Modified : EntityState.Added;
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
+    public async Task TakeBackAsync(LocalDate date, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await context.HandOvers.Where(each => each.Date == date).ExecuteDeleteAsync(cancellationToken);
+    }
+
+    public async Task<IReadOnlyList<RoundPause>> PausesAsync(LocalDate from, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await PausesAsync(context, from, cancellationToken);
+    }
+
+    public async Task PauseAsync(RoundPause pause, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        bool known = await context.RoundPauses.AnyAsync(each => each.Id == pause.Id, cancellationToken);
+        context.Entry(pause).State = known ? EntityState.Modified : EntityState.Added;
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
+    private static async Task<IReadOnlyList<Member>> AllAsync(RecordsContext context, CancellationToken cancellationToken)
+    {
+        var accounts = await context.Users.AsNoTracking().Select(account => new { account.Id, account.DisplayName }).ToListAsync(cancellationToken);
+        var children = await context.UserClaims.Where(claim => claim.ClaimType == ClaimTypes.Role && claim.ClaimValue == nameof(MemberRole.Child))
+            .Select(claim => claim.UserId).ToListAsync(cancellationToken);
+        var duties = await context.Duties.AsNoTracking().ToDictionaryAsync(duty => duty.Person, cancellationToken);
+        var named = accounts.ToDictionary(account => account.DisplayName, account => children.Contains(account.Id) ? MemberRole.Child : MemberRole.Adult);
+        return [.. named.Keys.Union(duties.Keys).Order(StringComparer.OrdinalIgnoreCase).Select(name =>
+            new Member(name, named.GetValueOrDefault(name, MemberRole.Adult), duties.GetValueOrDefault(name) ?? new Duty { Person = name }))];
+    }
+
+    private static async Task<IReadOnlyList<RoundPause>> PausesAsync(RecordsContext context, LocalDate from, CancellationToken cancellationToken) =>
+        await context.RoundPauses.AsNoTracking().Where(pause => pause.Until >= from).OrderBy(pause => pause.From).ToListAsync(cancellationToken);
+}

@@ -1,0 +1,65 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Kitchen.Tests.Doubles;
+
+namespace FermentWatch.Kitchen.Tests.Occasions;
+
+public class AcidOccasionsTests
+{
+    [Fact]
+    public void Of_NeverMeasured_IsToldOnDay5AndDay7()
+    {
+        Jar jar = Make.Jar(1);
+        Assert.Empty(SceneOf.Kinds(SceneOf.Day(4, SceneOf.Evening, [jar])));
+        Assert.Equal([OccasionKind.NoReadingByDay5], SceneOf.Kinds(SceneOf.Day(5, SceneOf.Morning, [jar])));
+        Assert.Equal([OccasionKind.NoReadingByDay7], SceneOf.Kinds(SceneOf.Day(7, SceneOf.Morning, [jar])));
+    }
+
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(30.0)]
+    public void Of_Day7_IsMovedByNoForecast(double acidLineDay)
+    {
+        // The forecast says below since day 1, or not before day 30: the day is the same.
+        Jar jar = Make.Jar(1);
+        var forecast = Make.Forecast(jar, acidLineDay, acidLineDay, acidLineDay, acidity: 1.1);
+        Assert.Contains(OccasionKind.NoReadingByDay7, SceneOf.Kinds(SceneOf.Day(7, SceneOf.Morning, [jar], [forecast])));
+        Assert.DoesNotContain(OccasionKind.NoReadingByDay7, SceneOf.Kinds(SceneOf.Day(6, SceneOf.Morning, [jar], [forecast])));
+    }
+
+    [Fact]
+    public void Of_StripTooHighToCount_IsNoReading() =>
+        Assert.Equal([OccasionKind.NoReadingByDay7], SceneOf.Kinds(SceneOf.Day(7, SceneOf.Morning, [Make.Jar(1, seen: Make.Ph(4.3, PhMethod.Strip, 6))])));
+
+    [Fact]
+    public void Of_SettledBelow_IsDueAgainAfterAWeekAndToldInTheEvening()
+    {
+        Jar jar = Make.Jar(1, seen: [Make.Ph(4.1, PhMethod.Meter, 5), Make.Ph(4.0, PhMethod.Meter, 6)]);
+        Assert.Empty(SceneOf.Kinds(SceneOf.Day(12, SceneOf.Evening, [jar])));
+        Assert.Empty(SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar])));
+        Assert.Equal([OccasionKind.PhDue], SceneOf.Kinds(SceneOf.Day(13, SceneOf.Evening, [jar])));
+        jar.Observations.Add(Make.Ph(3.9, PhMethod.Meter, 13));
+        Assert.Empty(SceneOf.Kinds(SceneOf.Day(13, SceneOf.Evening, [jar])));
+    }
+
+    [Fact]
+    public void Of_RiseSeenAThirdTime_IsTheSameCause()
+    {
+        Jar jar = Make.Jar(1, seen: [Make.Ph(3.6, PhMethod.Meter, 9), Make.Ph(3.9, PhMethod.Meter, 10), Make.Ph(4.0, PhMethod.Meter, 11)]);
+        Occasion second = Assert.Single(AcidOccasions.Of(SceneOf.Day(11, SceneOf.Evening, [jar])));
+        jar.Observations.Add(Make.Ph(4.1, PhMethod.Meter, 12));
+        Occasion third = Assert.Single(AcidOccasions.Of(SceneOf.Day(12, SceneOf.Evening, [jar])));
+        Assert.Equal((OccasionKind.PhRising, second.Cause), (third.Kind, third.Cause));
+    }
+
+    [Fact]
+    public void Of_OneRiseToRecheckThenASecond_AreTwoCauses()
+    {
+        Jar jar = Make.Jar(1, seen: [Make.Ph(3.6, PhMethod.Meter, 9), Make.Ph(3.9, PhMethod.Meter, 10)]);
+        Occasion first = Assert.Single(AcidOccasions.Of(SceneOf.Day(10, SceneOf.Evening, [jar])));
+        jar.Observations.Add(Make.Ph(4.0, PhMethod.Meter, 11));
+        Assert.NotEqual(first.Cause, Assert.Single(AcidOccasions.Of(SceneOf.Day(11, SceneOf.Evening, [jar]))).Cause);
+    }
+}

@@ -1,0 +1,57 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Kitchen.Tests.Doubles;
+
+namespace FermentWatch.Kitchen.Tests.Occasions;
+
+public class TastingOccasionsTests
+{
+    private static readonly Jar Measured = Make.Jar(1, seen: [Make.Ph(4.0, PhMethod.Meter, 5), Make.Ph(3.9, PhMethod.Meter, 9.2)]);
+
+    [Fact]
+    public void Of_DayBeforeTheExpectedOne_IsToldInTheEveningOnly()
+    {
+        var forecast = Make.Forecast(Measured, 8, 10.2, 13);
+        Assert.DoesNotContain(OccasionKind.TastingTomorrow, SceneOf.Kinds(SceneOf.Day(9, SceneOf.Morning, [Measured], [forecast])));
+        Assert.Contains(OccasionKind.TastingTomorrow, SceneOf.Kinds(SceneOf.Day(9, SceneOf.Evening, [Measured], [forecast])));
+        Assert.DoesNotContain(OccasionKind.TastingTomorrow, SceneOf.Kinds(SceneOf.Day(10, SceneOf.Evening, [Measured], [forecast])));
+    }
+
+    [Fact]
+    public void Of_LateEndOfTheForecastReachedUntasted_IsVeryProbablySourEnough()
+    {
+        var forecast = Make.Forecast(Measured, 8, 10.2, 12, acidity: 1.3);
+        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(11, SceneOf.Morning, [Measured], [forecast])));
+        Assert.Contains(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [Measured], [forecast])));
+    }
+
+    [Fact]
+    public void Of_TastedNotYetYesterday_LeavesTheForecastUnsaid()
+    {
+        Jar jar = Make.Jar(1, seen: Make.Taste(TasteVerdict.NotYet, 12));
+        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar], [Make.Forecast(jar, 8, 10, 12)])));
+    }
+
+    [Fact]
+    public void Of_TastedRight_IsToldOnTheNextMorningWhileItStandsInTheWarm()
+    {
+        Jar jar = Make.Jar(1, seen: Make.Taste(TasteVerdict.Right, 12));
+        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(12, SceneOf.Evening, [jar])));
+        Assert.Contains(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar])));
+        jar.Observations.Add(Make.Stage(JarStage.Cold, 12.5));
+        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar])));
+    }
+
+    [Fact]
+    public void Of_OneStepBeyondTheTarget_IsProbablySourer() =>
+        Assert.Contains(OccasionKind.PastTarget, SceneOf.Kinds(SceneOf.Day(20, SceneOf.Morning, [Measured], [Make.Forecast(Measured, 8, 10, 12, acidity: 1.46)])));
+
+    [Fact]
+    public void Of_JarOnTheCloserWatch_IsNotTasted()
+    {
+        Jar jar = Make.Jar(1, seen: Make.Sighting(SightingKind.Film, 8));
+        Assert.DoesNotContain(OccasionKind.TastingTomorrow, SceneOf.Kinds(SceneOf.Day(9, SceneOf.Evening, [jar], [Make.Forecast(jar, 8, 10.2, 13)])));
+    }
+}
