@@ -48,7 +48,7 @@ public sealed class SensorWatch(
             warnings.AddRange(await DisagreementsAsync(sensor, cancellationToken));
         }
         if (ProbeStanding.Of(sensor, last, checks, now) is { } probe)
-            warnings.AddRange(ProbeWords.Warnings(probe));
+            warnings.AddRange(ProbeWords.Warnings(probe, now));
         return warnings;
     }
 
@@ -104,7 +104,7 @@ public sealed class SensorWatch(
             Instant since = Instant.Max(now - Compared, Instant.Max(placement.From, beside.From));
             if (Disagreement.Between(await MeansAsync(sensor, since, cancellationToken), await MeansAsync(other, since, cancellationToken)) is { } apart)
                 warnings.Add(new SensorWarning(SensorWarningKind.Disagrees,
-                    $"{MeasureWords.TemperatureDifference(Math.Abs(apart), unit)} {(apart > 0 ? "above" : "below")} {other.Name}, which stands in the same place. One may be in the sun or by the stove."));
+                    $"{MeasureWords.TemperatureDifference(Math.Abs(apart), unit)} {(apart > 0 ? "above" : "below")} {other.Name}, which stands in the same place. One may be in the sun or by the stove.") { OtherSensor = other.Id });
         }
         return warnings;
     }

@@ -10,7 +10,7 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Occasions;
 
 /// <summary>Reads the household at one moment.</summary>
-public sealed class SceneReader(IJarBook jars, IPlaceBook places, IForecastBook forecasts, ISensorBook sensors, IReadingLog log)
+public sealed class SceneReader(IJarBook jars, IPlaceBook places, IForecastBook forecasts, ISensorBook sensors, IReadingLog log, ConcernReader concerns)
 {
     /// <summary>The scene as things stand.</summary>
     public async Task<Scene> ReadAsync(Household household, Roster roster, Instant now, CancellationToken cancellationToken)
@@ -23,6 +23,7 @@ public sealed class SceneReader(IJarBook jars, IPlaceBook places, IForecastBook 
             Places = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id),
             Forecasts = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId),
             Temperatures = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), asOf - WarmthOccasions.LooksBack, asOf, cancellationToken),
+            Sensors = await concerns.ReadAsync(household.TemperatureUnit, now, cancellationToken),
         };
     }
 }

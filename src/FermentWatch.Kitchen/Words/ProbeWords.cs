@@ -8,6 +8,9 @@ namespace FermentWatch.Kitchen.Words;
 /// <summary>pH probes and their calibrations, in words.</summary>
 public static class ProbeWords
 {
+    /// <summary>How often a probe in use is checked in buffer (common practice, no source).</summary>
+    private static readonly Duration CheckedEvery = Duration.FromDays(7);
+
     /// <summary>What a reading is worth, and why.</summary>
     public static string Of(ProbeWeight weight) => weight switch
     {
@@ -51,13 +54,16 @@ public static class ProbeWords
         $"Since the calibration before, {drift.Elapsed.TotalDays:0} days earlier: offset {Signed(drift.OffsetMillivolts, "0.#")} mV, slope {Signed(drift.Slope * 100, "0.#")} points; a brine of pH 4.0 was read {Signed(drift.PhAtFour, "0.00")}.");
 
     /// <summary>What a person should look at.</summary>
-    public static IEnumerable<SensorWarning> Warnings(ProbeStanding probe)
+    public static IEnumerable<SensorWarning> Warnings(ProbeStanding probe, Instant now)
     {
         if (probe.Calibration is null)
             yield return new SensorWarning(SensorWarningKind.Calibration, "This probe was never checked in buffer.");
         else if (!probe.Calibration.IsAccepted)
             yield return new SensorWarning(
                 SensorWarningKind.Calibration, $"Its calibration is not accepted. {string.Join(" ", Of(probe.Calibration.Faults))}");
+        else if (now - probe.Calibration.At > CheckedEvery)
+            yield return new SensorWarning(SensorWarningKind.Calibration, string.Create(CultureInfo.InvariantCulture,
+                $"Last checked in buffer {(now - probe.Calibration.At).TotalDays:0} days ago. Check it in two buffers this week; until then it informs only."));
         if (probe.Drift is { CastsDoubt: true })
             yield return new SensorWarning(SensorWarningKind.Drift, $"It drifted: what it read between its last two calibrations is in doubt. {Of(probe.Drift)}");
     }

@@ -16,6 +16,7 @@ internal static class KitchenServices
         .AddSingleton<ForecastPass>()
         .AddSingleton<DryPlaces>()
         .AddSingleton<RoundPass>()
+        .AddSingleton<ConcernReader>()
         .AddSingleton<SceneReader>()
         .AddSingleton<OccasionPass>()
         .AddSingleton<DeliveryPass>()

@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
@@ -46,7 +47,7 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
     public RoundPass RoundPass() => new(this, this, JarBook(), PlaceBook(), ForecastBook(), this, this, new DryPlaces(SensorBook(), Substitute.For<IReadingLog>()));
 
     /// <summary>A new process over the same records.</summary>
-    public OccasionPass OccasionPass() => new(new SceneReader(JarBook(), PlaceBook(), ForecastBook(), SensorBook(), Substitute.For<IReadingLog>()), this, this, this, this);
+    public OccasionPass OccasionPass() => new(Scenes(), this, this, this, this);
 
     public void Reach(string person) => Routes.Add(new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Mqtt, Address = person });
 
@@ -134,6 +135,13 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
         if (Killed())
             throw new KilledException();
         return written;
+    }
+
+    private SceneReader Scenes()
+    {
+        var log = Substitute.For<IReadingLog>();
+        ISensorBook sensors = SensorBook();
+        return new SceneReader(JarBook(), PlaceBook(), ForecastBook(), sensors, log, new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
     }
 
     private IJarBook JarBook()

@@ -75,7 +75,7 @@ public class OccasionTextsTests
         Add("EatFirst", 160, SceneOf.Morning, [Make.Jar(5, seen: Make.Stage(JarStage.Cold, 30))]);
         Add("SensorSilent", 3, SceneOf.Morning, [], sensors: [new(OccasionKind.SensorSilent, Guid.NewGuid(), "counter", "Silent", "Silent: last heard 5 hours ago, and it may be silent for 45 minutes. Look at its power and its network.")]);
         Add("SensorWrong", 3, SceneOf.Morning, [], sensors: [new(OccasionKind.SensorWrong, Guid.NewGuid(), "counter", "Stuck", "The same value for more than a day: it probably hangs. Take its power away for a moment.")]);
-        Add("CalibrationDue", 3, SceneOf.Morning, [], sensors: [new(OccasionKind.CalibrationDue, Guid.NewGuid(), "probe", "Calibration", "Calibrated 32 days ago. Check it in two buffers.")]);
+        Add("CalibrationDue", 3, SceneOf.Morning, [], sensors: [new(OccasionKind.CalibrationDue, Guid.NewGuid(), "probe", "Calibration", "Last checked in buffer 9 days ago. Check it in two buffers this week; until then it informs only.")]);
         scenes.AddRange(await WarmthAsync(household));
         return scenes;
     }
