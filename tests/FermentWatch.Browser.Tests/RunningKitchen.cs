@@ -19,7 +19,7 @@ public sealed class RunningKitchen : IAsyncDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fermentwatch-pages-");
     private readonly WebApplication _app;
 
-    private RunningKitchen()
+    private RunningKitchen(IEnumerable<KeyValuePair<string, string?>> more)
     {
         // The browser's own clock judges the age of cookies, so that ours starts where it is.
         Clock = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
@@ -27,6 +27,8 @@ public sealed class RunningKitchen : IAsyncDisposable
         {
             ["Storage:Folder"] = _folder.FullName, ["Web:Port"] = "0", ["Mqtt:Enabled"] = "false", ["Serilog:MinimumLevel:Default"] = "Error",
         };
+        foreach ((string key, string? value) in more)
+            settings[key] = value;
         IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(settings).Build();
         _app = FermentWatchApp.Build(ServiceSettings.Read(configuration).Settings, configuration, Clock);
     }
@@ -39,9 +41,11 @@ public sealed class RunningKitchen : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    public static async Task<RunningKitchen> StartAsync()
+    /// <summary>Starts it.</summary>
+    /// <param name="more">Settings beyond the folder and the ports, like <c>Web:PublicAddress</c>.</param>
+    public static async Task<RunningKitchen> StartAsync(params (string Key, string Value)[] more)
     {
-        var kitchen = new RunningKitchen();
+        var kitchen = new RunningKitchen(more.Select(each => KeyValuePair.Create(each.Key, (string?)each.Value)));
         await kitchen._app.StartAsync();
         return kitchen;
     }

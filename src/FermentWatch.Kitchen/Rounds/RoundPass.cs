@@ -51,7 +51,7 @@ public sealed class RoundPass(
         Instant pointless = RoundCalendar.At(date, household.EveningAt, household.Zone) ?? dueAt + Duration.FromHours(12);
         return sheet.Shelves.Count == 0
             ? []
-            : await ToEverybodyAsync("round", date, RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)), cancellationToken);
+            : RoundQuestion.Ask(await ToEverybodyAsync("round", date, RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)), cancellationToken), sheet, household.Zone);
     }
 
     private async Task AskAgainAsync(Household household, LocalDate today, Instant now, CancellationToken cancellationToken)
@@ -64,7 +64,8 @@ public sealed class RoundPass(
             return;
         string title = waiting.Count == 1 ? "One jar was not looked at today" : $"{waiting.Count} jars were not looked at today";
         Instant endOfDay = household.Zone.AtStartOfDay(today.PlusDays(1)).ToInstant();
-        await notices.QueueAsync(await ToEverybodyAsync("evening", today, title, RoundWords.EveningBody(sheet), evening, endOfDay, cancellationToken), cancellationToken);
+        IReadOnlyList<Notice> messages = await ToEverybodyAsync("evening", today, title, RoundWords.EveningBody(sheet), evening, endOfDay, cancellationToken);
+        await notices.QueueAsync(RoundQuestion.Ask(messages, sheet, household.Zone), cancellationToken);
     }
 
     private async Task<IReadOnlyList<Notice>> ToEverybodyAsync(

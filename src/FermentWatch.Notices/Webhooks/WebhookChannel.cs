@@ -6,22 +6,31 @@ using NodaTime;
 namespace FermentWatch.Notices.Webhooks;
 
 /// <summary>Posts notices as signed JSON. A receiver drops a repeat by the <c>webhook-id</c>, which is the notice's key.</summary>
-public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChannel
+/// <param name="http">The way out.</param>
+/// <param name="links">The ways to answer, which the receiver may offer.</param>
+/// <param name="clock">The time of sending, which is signed.</param>
+/// <param name="patience">Longest wait for an answer; ten seconds where it is null.</param>
+public sealed class WebhookChannel(HttpClient http, INoticeLinks links, IClock clock, TimeSpan? patience = null) : INoticeChannel
 {
-    /// <summary>Longest wait for an answer.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Usual = TimeSpan.FromSeconds(10);
+
+    private readonly TimeSpan _patience = patience ?? Usual;
 
     public Channel Channel => Channel.Webhook;
 
     /// <inheritdoc/>
+    public string? WouldBeRight(string? address) => Uri.TryCreate(address, UriKind.Absolute, out Uri? uri) && uri.Scheme is "http" or "https"
+        ? null : "a web address such as https://push.example.net/kitchen would be right";
+
+    /// <inheritdoc/>
     public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken)
     {
-        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
-        patience.CancelAfter(Patience);
+        using var waiting = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
+        waiting.CancelAfter(_patience);
         try
         {
             using HttpRequestMessage request = Request(notice, route, late);
-            using HttpResponseMessage answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, patience.Token);
+            using HttpResponseMessage answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, waiting.Token);
             return Outcome(answer);
         }
         catch (HttpRequestException trouble)
@@ -30,14 +39,14 @@ public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChann
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
-            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{route.Address} did not answer within {Patience.TotalSeconds:0} seconds."));
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{route.Address} did not answer within {_patience.TotalSeconds:0.#} seconds."));
         }
     }
 
     private HttpRequestMessage Request(Notice notice, NoticeRoute route, string? late)
     {
         Instant now = clock.GetCurrentInstant();
-        byte[] body = NoticeJson.Of(notice, late);
+        byte[] body = NoticeJson.Of(notice, late, links);
         var request = new HttpRequestMessage(HttpMethod.Post, route.Address) { Content = new ByteArrayContent(body) };
         request.Content.Headers.ContentType = new("application/json");
         request.Headers.Add("webhook-id", notice.Key);

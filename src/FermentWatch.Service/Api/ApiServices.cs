@@ -34,6 +34,7 @@ internal static class ApiServices
         api.MapSensors();
         api.MapRound();
         api.MapNotices();
+        api.MapAnswers();
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>

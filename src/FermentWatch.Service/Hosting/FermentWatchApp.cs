@@ -33,7 +33,7 @@ public static class FermentWatchApp
         builder.Services.AddFermentWatchStorage(settings.Storage);
         builder.Services.AddKitchen();
         builder.Services.AddLoops();
-        builder.Services.AddNotices();
+        builder.Services.AddNotices(settings.Mail, settings.Web);
         builder.Services.AddIntake(settings.Mqtt);
         builder.Services.AddFermentWatchPages();
 

@@ -1,5 +1,6 @@
 using System.Net;
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Notices.Mail;
 using FermentWatch.Storage;
 
 namespace FermentWatch.Service.Settings;
@@ -19,8 +20,11 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Web</c>.</summary>
     public required WebOptions Web { get; init; }
 
+    /// <summary>Section <c>Mail</c>: the server that takes our letters.</summary>
+    public required MailOptions Mail { get; init; }
+
     /// <summary>The sections by name, in the order they are shown.</summary>
-    public IReadOnlyList<(string Name, object Options)> Sections => [(nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Web), Web)];
+    public IReadOnlyList<(string Name, object Options)> Sections => [(nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Web), Web), (nameof(Mail), Mail)];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
     public static SettingsReading Read(IConfiguration configuration)
@@ -31,6 +35,7 @@ public sealed record ServiceSettings
             Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
             Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
+            Mail = SectionReader.Read<MailOptions>(configuration, nameof(Mail), options => options.Errors(), errors),
         };
         errors.AddRange(settings.PortsThatCollide());
         string[] known = [.. settings.Sections.Select(section => section.Name), .. PassedThrough];

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Api;
+using FermentWatch.Service.Pages.Answers;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Service.Pages.Jars;
@@ -31,7 +32,7 @@ public static class PagesServices
         });
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
-        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<SensorDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>();
         return services;

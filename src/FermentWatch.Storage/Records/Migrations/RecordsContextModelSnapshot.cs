@@ -176,6 +176,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Question")
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("RouteId")
                         .HasColumnType("TEXT");
 

@@ -166,6 +166,7 @@ namespace FermentWatch.Storage.Records.Migrations
                     Person = table.Column<string>(type: "TEXT", nullable: false),
                     Title = table.Column<string>(type: "TEXT", nullable: false),
                     Body = table.Column<string>(type: "TEXT", nullable: false),
+                    Question = table.Column<string>(type: "TEXT", nullable: true),
                     DueAt = table.Column<long>(type: "INTEGER", nullable: false),
                     ExpiresAt = table.Column<long>(type: "INTEGER", nullable: false),
                     State = table.Column<int>(type: "INTEGER", nullable: false),

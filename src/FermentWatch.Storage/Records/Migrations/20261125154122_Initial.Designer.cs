@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125151130_Initial")]
+    [Migration("20261125154122_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -177,6 +177,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
                     b.Property<string>("Person")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Question")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("RouteId")
