@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Feeds;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -42,6 +43,7 @@ public static class StorageServices
         services.AddSingleton<IForecastBook, ForecastBook>();
         services.AddSingleton<IRoundBook, RoundBook>();
         services.AddSingleton<INoticeBook, NoticeBook>();
+        services.AddSingleton<ICalendarFeedBook, CalendarFeedBook>();
 
         services.AddDataProtection().SetApplicationName("FermentWatch").PersistKeysToDbContext<RecordsContext>();
         return services;

@@ -35,6 +35,8 @@ internal static class ApiServices
         api.MapRound();
         api.MapNotices();
         api.MapAnswers();
+        api.MapCalendarAddress();
+        app.MapCalendar();
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>

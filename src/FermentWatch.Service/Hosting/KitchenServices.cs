@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Feeds;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
@@ -14,5 +15,6 @@ internal static class KitchenServices
         .AddSingleton<ForecastPass>()
         .AddSingleton<RoundPass>()
         .AddSingleton<DeliveryPass>()
+        .AddSingleton<ComingDaysReader>()
         .AddSingleton<StatePass>();
 }
