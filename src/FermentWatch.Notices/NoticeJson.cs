@@ -7,7 +7,10 @@ namespace FermentWatch.Notices;
 public static class NoticeJson
 {
     /// <summary>UTF-8 bytes of the body.</summary>
-    public static byte[] Of(Notice notice, string? late) => JsonSerializer.SerializeToUtf8Bytes(new
+    /// <param name="notice">What is to be said.</param>
+    /// <param name="late">How late it is; null when in time.</param>
+    /// <param name="links">The ways to answer; null leaves them out.</param>
+    public static byte[] Of(Notice notice, string? late, INoticeLinks? links = null) => JsonSerializer.SerializeToUtf8Bytes(new
     {
         v = 1,
         key = notice.Key,
@@ -16,5 +19,10 @@ public static class NoticeJson
         text = notice.Body,
         dueAt = notice.DueAt.ToString(),
         late,
+        pageUrl = links?.Root?.ToString(),
+        answers = Answers(notice, links),
     });
+
+    private static object[]? Answers(Notice notice, INoticeLinks? links) => links?.Root is not { } root || notice.Question is null ? null
+        : [.. links.Of(notice).Select(link => new { answer = "all well", shelf = link.Shelf, url = new Uri(root, link.Path).ToString() })];
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Feeds;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Households;
@@ -59,6 +60,7 @@ public static class StorageServices
         services.AddSingleton<IOccasionBook, OccasionBook>();
         services.AddSingleton<IMemberBook, MemberBook>();
         services.AddSingleton<IGuestBook, GuestBook>();
+        services.AddSingleton<ICalendarFeedBook, CalendarFeedBook>();
 
         services.AddDataProtection().SetApplicationName("FermentWatch").PersistKeysToDbContext<RecordsContext>();
         return services;

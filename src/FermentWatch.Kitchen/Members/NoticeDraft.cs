@@ -15,7 +15,7 @@ public sealed record NoticeDraft(string Occasion, string Title, string Body, Ins
     public IReadOnlyList<Notice> For(IEnumerable<NoticeRoute> routes, Audience audience) =>
         [.. routes.Select(route => (Route: route, At: audience.WhenFor(route.Person, DueAt))).Where(each => each.At < ExpiresAt).Select(each => new Notice
         {
-            Id = Guid.CreateVersion7(DueAt.ToDateTimeOffset()), Key = $"{Occasion}/{each.Route.Person}/{each.Route.Id:N}",
+            Id = Guid.CreateVersion7(DueAt.ToDateTimeOffset()), Key = $"{Occasion}/{Uri.EscapeDataString(each.Route.Person)}/{each.Route.Id:N}",
             RouteId = each.Route.Id, Person = each.Route.Person, Title = Title, Body = Body,
             DueAt = each.At, ExpiresAt = ExpiresAt, NextAttemptAt = each.At,
         })];

@@ -8,4 +8,7 @@ public enum Channel
 
     /// <summary>A message on our own broker or the outside one.</summary>
     Mqtt = 2,
+
+    /// <summary>A letter by SMTP.</summary>
+    Email = 3,
 }

@@ -11,6 +11,9 @@ public interface INoticeBook
 
     Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken);
 
+    /// <summary>One notice by its id, or null.</summary>
+    Task<Notice?> FindAsync(Guid id, CancellationToken cancellationToken);
+
     /// <summary>Queues notices; those whose key is there already are left out.</summary>
     Task QueueAsync(IReadOnlyList<Notice> notices, CancellationToken cancellationToken);
 

@@ -5,6 +5,12 @@ public interface INoticeChannel
 {
     Channel Channel { get; }
 
+    /// <summary>What is missing in the settings before it can send, with what would mend it; null where nothing is.</summary>
+    string? Missing => null;
+
+    /// <summary>What would be right in place of an address that is none for this channel; null where it is one.</summary>
+    string? WouldBeRight(string? address);
+
     /// <summary>Tries once. Trouble of the receiver is an outcome, never an exception.</summary>
     /// <param name="notice">What to say; its <see cref="Notice.Key"/> goes along.</param>
     /// <param name="route">Whom to tell.</param>

@@ -21,6 +21,9 @@ public sealed class Notice
 
     public required string Body { get; init; }
 
+    /// <summary>What it asks, for channels that can carry an answer back; null where it only tells.</summary>
+    public NoticeQuestion? Question { get; set; }
+
     /// <summary>When it should arrive.</summary>
     public required Instant DueAt { get; init; }
 

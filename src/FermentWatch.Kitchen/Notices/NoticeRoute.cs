@@ -10,9 +10,9 @@ public sealed class NoticeRoute
 
     public required Channel Channel { get; init; }
 
-    /// <summary>Web address for <see cref="Channel.Webhook"/>; topic for <see cref="Channel.Mqtt"/>.</summary>
+    /// <summary>Web address for <see cref="Channel.Webhook"/>; topic for <see cref="Channel.Mqtt"/>; mail address for <see cref="Channel.Email"/>.</summary>
     public required string Address { get; init; }
 
-    /// <summary>Key by which a webhook's body is signed; null for MQTT.</summary>
+    /// <summary>Key by which a webhook's body is signed; null for the others.</summary>
     public string? Secret { get; init; }
 }

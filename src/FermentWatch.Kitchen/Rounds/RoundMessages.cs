@@ -14,14 +14,17 @@ public static class RoundMessages
     /// <param name="roster">Who does the round when.</param>
     /// <param name="dueAt">When it was promised.</param>
     /// <param name="expiresAt">When it has become pointless.</param>
-    public static IReadOnlyList<Notice> Of(RoundSheet sheet, Audience audience, Roster roster, Instant dueAt, Instant expiresAt)
+    /// <param name="endOfDay">Until when an answer says something of this day.</param>
+    public static IReadOnlyList<Notice> Of(RoundSheet sheet, Audience audience, Roster roster, Instant dueAt, Instant expiresAt, Instant endOfDay)
     {
         string date = sheet.Date.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);
         IReadOnlyList<NoticeRoute> looking = audience.OfRound(sheet.Date);
         ILookup<MemberRole, NoticeRoute> byRole = looking.ToLookup(route => roster.Of(route.Person).Role);
         var messages = new List<Notice>();
-        messages.AddRange(new NoticeDraft($"round/{date}", RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, expiresAt).For(byRole[MemberRole.Adult], audience));
-        messages.AddRange(new NoticeDraft($"round/{date}", RoundWords.Title(sheet), RoundWords.ChildBody(sheet), dueAt, expiresAt).For(byRole[MemberRole.Child], audience));
+        var adults = new NoticeDraft($"round/{date}", RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, expiresAt);
+        messages.AddRange(RoundQuestion.Ask(adults.For(byRole[MemberRole.Adult], audience), sheet, endOfDay));
+        NoticeDraft children = adults with { Body = RoundWords.ChildBody(sheet) };
+        messages.AddRange(RoundQuestion.Ask(children.For(byRole[MemberRole.Child], audience), sheet, endOfDay, opening: false));
         if (LookingChildren(sheet.Date, roster, byRole) is { } who && RoundWords.BesideAChild(sheet, who) is { } beside)
             messages.AddRange(new NoticeDraft($"beside/{date}", beside.Title, beside.Body, dueAt, expiresAt).For(audience.AdultsBeside(sheet.Date), audience));
         return messages;

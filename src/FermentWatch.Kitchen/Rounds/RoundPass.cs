@@ -57,7 +57,7 @@ public sealed class RoundPass(
         RoundSheet sheet = await SheetAsync(household, date, dueAt, cancellationToken);
         Instant pointless = RoundCalendar.At(date, household.EveningAt, household.Zone) ?? dueAt + Duration.FromHours(12);
         return sheet.Shelves.Count == 0 ? []
-            : RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)));
+            : RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)), RoundCalendar.EndOf(date, household.Zone));
     }
 
     private async Task AskAgainAsync(Household household, LocalDate today, Instant now, CancellationToken cancellationToken)
@@ -73,10 +73,12 @@ public sealed class RoundPass(
             return;
         Audience audience = await AudienceAsync(roster, household, cancellationToken);
         (string title, string body) = RoundWords.Evening(sheet);
-        var draft = new NoticeDraft(string.Create(CultureInfo.InvariantCulture, $"evening/{today:uuuu-MM-dd}"), title, body, evening, RoundCalendar.EndOf(today, household.Zone));
+        Instant endOfDay = RoundCalendar.EndOf(today, household.Zone);
+        var draft = new NoticeDraft(string.Create(CultureInfo.InvariantCulture, $"evening/{today:uuuu-MM-dd}"), title, body, evening, endOfDay);
         // Louder from the second day on: not only those whose turn it was.
         bool again = waiting.Exists(each => each.DaysNotLookedAt > 0);
-        await notices.QueueAsync(draft.For(again ? audience.Everybody : audience.OfRound(today), audience), cancellationToken);
+        IReadOnlyList<Notice> messages = draft.For(again ? audience.Everybody : audience.OfRound(today), audience);
+        await notices.QueueAsync(RoundQuestion.Ask(messages, sheet, endOfDay), cancellationToken);
     }
 
     private async Task<Audience> AudienceAsync(Roster roster, Household household, CancellationToken cancellationToken) =>

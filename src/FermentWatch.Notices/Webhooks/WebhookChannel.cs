@@ -6,7 +6,10 @@ using NodaTime;
 namespace FermentWatch.Notices.Webhooks;
 
 /// <summary>Posts notices as signed JSON. A receiver drops a repeat by the <c>webhook-id</c>, which is the notice's key.</summary>
-public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChannel
+/// <param name="http">The way out.</param>
+/// <param name="links">The ways to answer, which the receiver may offer.</param>
+/// <param name="clock">The time of sending, which is signed.</param>
+public sealed class WebhookChannel(HttpClient http, INoticeLinks links, IClock clock) : INoticeChannel
 {
     /// <summary>Longest wait for an answer, above zero. Default: 10 seconds.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(10);
@@ -14,14 +17,18 @@ public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChann
     public Channel Channel => Channel.Webhook;
 
     /// <inheritdoc/>
+    public string? WouldBeRight(string? address) => Uri.TryCreate(address, UriKind.Absolute, out Uri? uri) && uri.Scheme is "http" or "https"
+        ? null : "a web address such as https://push.example.net/kitchen would be right";
+
+    /// <inheritdoc/>
     public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken)
     {
-        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
-        patience.CancelAfter(Patience);
+        using var waiting = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
+        waiting.CancelAfter(Patience);
         try
         {
             using HttpRequestMessage request = Request(notice, route, late);
-            using HttpResponseMessage answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, patience.Token);
+            using HttpResponseMessage answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, waiting.Token);
             return Outcome(answer);
         }
         catch (HttpRequestException trouble)
@@ -37,7 +44,7 @@ public sealed class WebhookChannel(HttpClient http, IClock clock) : INoticeChann
     private HttpRequestMessage Request(Notice notice, NoticeRoute route, string? late)
     {
         Instant now = clock.GetCurrentInstant();
-        byte[] body = NoticeJson.Of(notice, late);
+        byte[] body = NoticeJson.Of(notice, late, links);
         var request = new HttpRequestMessage(HttpMethod.Post, route.Address) { Content = new ByteArrayContent(body) };
         request.Content.Headers.ContentType = new("application/json");
         request.Headers.Add("webhook-id", notice.Key);

@@ -37,6 +37,9 @@ internal static class ApiServices
         api.MapNotices();
         api.MapForwarding();
         api.MapOccasions();
+        api.MapAnswers();
+        api.MapCalendarAddress();
+        app.MapCalendar();
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>

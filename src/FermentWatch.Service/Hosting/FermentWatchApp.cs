@@ -35,7 +35,7 @@ public static class FermentWatchApp
         builder.Services.AddKitchen();
         builder.Services.AddForwarding(settings.Influx);
         builder.Services.AddLoops();
-        builder.Services.AddNotices();
+        builder.Services.AddNotices(settings.Mail, settings.Web);
         builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker);
         builder.Services.AddFermentWatchPages();
 

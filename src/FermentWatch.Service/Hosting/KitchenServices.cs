@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Feeds;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
@@ -20,6 +21,7 @@ internal static class KitchenServices
         .AddSingleton<SceneReader>()
         .AddSingleton<OccasionPass>()
         .AddSingleton<DeliveryPass>()
+        .AddSingleton<ComingDaysReader>()
         .AddSingleton<StatePass>()
         .AddSingleton<AnnouncementPass>();
 }

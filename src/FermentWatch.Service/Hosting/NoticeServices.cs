@@ -1,7 +1,10 @@
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.States;
+using FermentWatch.Notices.Mail;
 using FermentWatch.Notices.Mqtt;
 using FermentWatch.Notices.Webhooks;
+using FermentWatch.Service.Pages.Answers;
+using FermentWatch.Service.Settings;
 using NodaTime;
 
 namespace FermentWatch.Service.Hosting;
@@ -11,9 +14,13 @@ internal static class NoticeServices
 {
     private static readonly TimeSpan NameServersAreAskedAgainAfter = TimeSpan.FromMinutes(5);
 
-    public static IServiceCollection AddNotices(this IServiceCollection services) => services
+    public static IServiceCollection AddNotices(this IServiceCollection services, MailOptions mail, WebOptions web) => services
+        .AddSingleton(web)
+        .AddSingleton<AnswerLinks>()
+        .AddSingleton<INoticeLinks>(provider => provider.GetRequiredService<AnswerLinks>())
+        .AddSingleton<INoticeChannel>(provider => new MailChannel(mail, provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new WebhookChannel(
             new HttpClient(new SocketsHttpHandler { PooledConnectionLifetime = NameServersAreAskedAgainAfter, AllowAutoRedirect = false }),
-            provider.GetRequiredService<IClock>()))
+            provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new MqttChannel(provider.GetRequiredService<IMessageOutlet>()));
 }

@@ -3,6 +3,7 @@ using FermentWatch.Export;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.States;
+using FermentWatch.Notices.Mail;
 using FermentWatch.Storage;
 
 namespace FermentWatch.Service.Settings;
@@ -31,11 +32,14 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Influx</c>: where series are passed on to.</summary>
     public required InfluxOptions Influx { get; init; }
 
+    /// <summary>Section <c>Mail</c>: the server that takes our letters.</summary>
+    public required MailOptions Mail { get; init; }
+
     /// <summary>The sections by name, in the order they are shown.</summary>
     public IReadOnlyList<(string Name, object Options)> Sections =>
     [
         (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
-        (nameof(Influx), Influx), (nameof(Web), Web),
+        (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web),
     ];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
@@ -50,6 +54,7 @@ public sealed record ServiceSettings
             HomeHub = SectionReader.Read<AnnouncementOptions>(configuration, nameof(HomeHub), options => options.Errors(), errors),
             Influx = SectionReader.Read<InfluxOptions>(configuration, nameof(Influx), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
+            Mail = SectionReader.Read<MailOptions>(configuration, nameof(Mail), options => options.Errors(), errors),
         };
         errors.AddRange(settings.PortsThatCollide());
         string[] known = [.. settings.Sections.Select(section => section.Name), .. PassedThrough];

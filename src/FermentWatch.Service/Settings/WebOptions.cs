@@ -11,6 +11,12 @@ public sealed class WebOptions
     /// <summary>The port it listens on, 0 to 65535; 0 lets the system choose. Default: 8340.</summary>
     public int Port { get; set; } = 8340;
 
+    /// <summary>
+    /// The address people reach the pages by, for links in letters: <c>http://kitchen.local:8340</c>. Default: none, and letters carry
+    /// no links.
+    /// </summary>
+    public string? PublicAddress { get; set; }
+
     /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
     public IEnumerable<string> Errors()
     {
@@ -18,6 +24,8 @@ public sealed class WebOptions
             yield return $"Address is '{Address}'; an IP address belongs here, like 127.0.0.1 or 0.0.0.0.";
         if (Port is < 0 or > 65_535)
             yield return $"Port is {Port}; a number from 0 to 65535 belongs here.";
+        if (!string.IsNullOrEmpty(PublicAddress) && PublicUrl() is null)
+            yield return $"PublicAddress is '{PublicAddress}'; a web address without a path belongs here, like https://kitchen.example.org.";
     }
 
     /// <summary>The address by which this machine itself reaches the service.</summary>
@@ -29,6 +37,11 @@ public sealed class WebOptions
             : listens.Equals(IPAddress.IPv6Any) ? IPAddress.IPv6Loopback : listens;
         return new UriBuilder(Uri.UriSchemeHttp, reached.ToString(), Port).Uri;
     }
+
+    /// <summary><see cref="PublicAddress"/>, read; null where it is not set or none.</summary>
+    public Uri? PublicUrl() =>
+        Uri.TryCreate(PublicAddress, UriKind.Absolute, out Uri? url) && url.Scheme is "http" or "https" && url.PathAndQuery == "/" && url.Fragment.Length == 0 && url.UserInfo.Length == 0
+            ? url : null;
 
     /// <summary>The address it listens on, as a URL.</summary>
     /// <exception cref="FormatException">The address is none; <see cref="Errors"/> says beforehand.</exception>

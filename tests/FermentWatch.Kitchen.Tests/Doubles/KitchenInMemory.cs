@@ -82,6 +82,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task SettleAsync(Notice notice, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task<Notice?> FindAsync(Guid id, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task<IReadOnlyList<ToldOccasion>> ToldAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<ToldOccasion>>([.. _told.Values]);

@@ -44,7 +44,7 @@ public sealed class YearOfMorningsTests(ITestOutputHelper output)
     {
         long start = TimeProvider.System.GetTimestamp();
         var dates = Enumerable.Range(0, Days).Select(first.PlusDays).Where(date => LongRun.Asked || IsAround(zone, first, date)).ToList();
-        await using SteppedYear year = await SteppedYear.StartAsync(zone, time, first, LongRun.Asked ? 0.06 : 0.25, seed);
+        await using SteppedYear year = await SteppedYear.StartAsync(zone, time, first, LongRun.Asked ? 0.02 : 0.25, seed);
         foreach (LocalDate date in dates)
         {
             await year.DayAsync(date);

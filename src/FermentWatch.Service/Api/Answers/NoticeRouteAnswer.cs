@@ -6,7 +6,7 @@ namespace FermentWatch.Service.Api.Answers;
 /// <param name="Id">By which it can be removed.</param>
 /// <param name="Person">The name the household uses.</param>
 /// <param name="Channel">The channel.</param>
-/// <param name="Address">Web address or topic.</param>
+/// <param name="Address">Mail address, web address or topic.</param>
 /// <param name="HasSecret">Whether bodies are signed.</param>
 public sealed record NoticeRouteAnswer(Guid Id, string Person, Channel Channel, string Address, bool HasSecret)
 {

@@ -18,8 +18,11 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
         if (string.IsNullOrWhiteSpace(input.Person))
             reader.Refuse("person", input.Person, "a name would be right");
         Channel channel = reader.ReadChoice("channel", input.Channel, Channel.Webhook);
-        if (!IsAddress(channel, input.Address))
-            reader.Refuse("address", input.Address, channel == Channel.Webhook ? "a web address such as https://push.example.net/kitchen would be right" : "a topic such as kitchen/notices would be right");
+        INoticeChannel door = channels.First(each => each.Channel == channel);
+        if (door.Missing is { } missing)
+            reader.Refuse("channel", input.Channel, missing);
+        if (door.WouldBeRight(input.Address) is { } right)
+            reader.Refuse("address", input.Address, right);
         if (reader.Refusals.Count > 0)
             return (null, reader.Refusals);
         var route = new NoticeRoute
@@ -37,8 +40,6 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
         NoticeRoute? route = (await book.RoutesAsync(cancellationToken)).FirstOrDefault(each => each.Id == routeId);
         if (route is null)
             return null;
-        if (channels.FirstOrDefault(each => each.Channel == route.Channel) is not { } channel)
-            return DeliveryOutcome.Refused($"The channel {route.Channel} is switched off.");
         Instant now = clock.GetUtcNow().ToInstant();
         var test = new Notice
         {
@@ -46,10 +47,6 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
             Title = "A test", Body = "This is how a morning round will come. Nothing is to be done.",
             DueAt = now, ExpiresAt = now + TestHolds, NextAttemptAt = now,
         };
-        return await channel.SendAsync(test, route, null, cancellationToken);
+        return await channels.First(each => each.Channel == route.Channel).SendAsync(test, route, null, cancellationToken);
     }
-
-    private static bool IsAddress(Channel channel, string? address) => channel == Channel.Webhook
-        ? Uri.TryCreate(address, UriKind.Absolute, out Uri? uri) && uri.Scheme is "http" or "https"
-        : !string.IsNullOrWhiteSpace(address) && address.IndexOfAny(['+', '#', '\0']) < 0;
 }

@@ -6,10 +6,10 @@ public sealed class NoticeRouteInput
     /// <summary>The name the household uses.</summary>
     public string? Person { get; set; }
 
-    /// <summary><c>Webhook</c> or <c>Mqtt</c>.</summary>
+    /// <summary><c>Email</c>, <c>Webhook</c> or <c>Mqtt</c>.</summary>
     public string? Channel { get; set; }
 
-    /// <summary>Web address or topic.</summary>
+    /// <summary>Mail address, web address or topic.</summary>
     public string? Address { get; set; }
 
     /// <summary>Key by which a webhook's body is signed.</summary>

@@ -3,6 +3,7 @@ using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Api;
 using FermentWatch.Service.CommandLine.Members;
 using FermentWatch.Service.Pages.Away;
+using FermentWatch.Service.Pages.Answers;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Service.Pages.Jars;
@@ -33,7 +34,8 @@ public static class PagesServices
         });
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
-        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>().AddSingleton<NoticeDesk>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
+        services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>();
         services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();

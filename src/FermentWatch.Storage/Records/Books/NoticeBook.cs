@@ -27,6 +27,12 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         await context.NoticeRoutes.Where(route => route.Id == routeId).ExecuteDeleteAsync(cancellationToken);
     }
 
+    public async Task<Notice?> FindAsync(Guid id, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await context.Notices.AsNoTracking().FirstOrDefaultAsync(notice => notice.Id == id, cancellationToken);
+    }
+
     public async Task QueueAsync(IReadOnlyList<Notice> notices, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);

@@ -18,6 +18,26 @@ namespace FermentWatch.Storage.Records.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Feeds.CalendarFeed", b =>
+                {
+                    b.Property<string>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Secret")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Person");
+
+                    b.HasIndex("Secret")
+                        .IsUnique();
+
+                    b.ToTable("calendar_feed", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Households.Household", b =>
                 {
                     b.Property<Guid>("Id")
@@ -287,6 +307,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
                     b.Property<string>("Person")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Question")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("RouteId")

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Storage.Records.Conversions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -10,6 +11,7 @@ internal sealed class NoticeTable : IEntityTypeConfiguration<Notice>
     public void Configure(EntityTypeBuilder<Notice> builder)
     {
         builder.ToTable("notice");
+        builder.Property(notice => notice.Question).HasConversion(new QuestionConverter(), QuestionConverter.Comparer);
         builder.HasIndex(notice => notice.Key).IsUnique();
         builder.HasIndex(notice => new { notice.State, notice.NextAttemptAt });
     }

@@ -46,6 +46,17 @@ public sealed class NoticeBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task FindAsync_NoticeThatAsks_GivesItsQuestionBack()
+    {
+        Notice asks = Notice("round"), tells = Notice("told");
+        asks.Question = new NoticeQuestion(new LocalDate(2026, 10, 4), Noon + Duration.FromHours(9), [new AskedShelf(Guid.CreateVersion7(), "Küche", [1, 2, 14], [14])]);
+        await Book.QueueAsync([asks, tells], default);
+        Assert.Equivalent(asks, await Book.FindAsync(asks.Id, default), strict: true);
+        Assert.Null((await Book.FindAsync(tells.Id, default))!.Question);
+        Assert.Null(await Book.FindAsync(Guid.CreateVersion7(), default));
+    }
+
+    [Fact]
     public async Task RoutesAsync_AddedAndRemoved_GivesWhatIsLeft()
     {
         var routes = new[] { Route("Ben"), Route("Ada") };

@@ -77,6 +77,19 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "calendar_feed",
+                columns: table => new
+                {
+                    Person = table.Column<string>(type: "TEXT", nullable: false),
+                    Secret = table.Column<string>(type: "TEXT", nullable: false),
+                    MadeAt = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_calendar_feed", x => x.Person);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "duty",
                 columns: table => new
                 {
@@ -232,6 +245,7 @@ namespace FermentWatch.Storage.Records.Migrations
                     Person = table.Column<string>(type: "TEXT", nullable: false),
                     Title = table.Column<string>(type: "TEXT", nullable: false),
                     Body = table.Column<string>(type: "TEXT", nullable: false),
+                    Question = table.Column<string>(type: "TEXT", nullable: true),
                     DueAt = table.Column<long>(type: "INTEGER", nullable: false),
                     ExpiresAt = table.Column<long>(type: "INTEGER", nullable: false),
                     State = table.Column<int>(type: "INTEGER", nullable: false),
@@ -726,6 +740,12 @@ namespace FermentWatch.Storage.Records.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_calendar_feed_Secret",
+                table: "calendar_feed",
+                column: "Secret",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_guest_link_SecretHash",
                 table: "guest_link",
                 column: "SecretHash",
@@ -870,6 +890,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
             migrationBuilder.DropTable(
                 name: "announcement");
+
+            migrationBuilder.DropTable(
+                name: "calendar_feed");
 
             migrationBuilder.DropTable(
                 name: "duty");

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Notices.Tests.Doubles;
 using FermentWatch.Notices.Webhooks;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -14,12 +15,11 @@ using NodaTime;
 using NodaTime.Testing;
 using Channel = FermentWatch.Kitchen.Notices.Channel;
 
-namespace FermentWatch.Notices.Tests;
+namespace FermentWatch.Notices.Tests.Webhooks;
 
 /// <summary>Against a real HTTP receiver on loopback.</summary>
 public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
 {
-    private static readonly Instant Now = Instant.FromUtc(2026, 10, 4, 5, 0);
     private readonly HttpClient _http = new();
     private WebApplication? _receiver;
     private HttpStatusCode _answer = HttpStatusCode.OK;
@@ -53,7 +53,7 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
         Assert.Equal(DeliveryResult.Delivered, (await SendAsync(null)).Result);
         var (headers, body) = _got!.Value;
         JsonElement json = JsonDocument.Parse(body).RootElement;
-        Assert.Equal(("round/2026-10-04/Mira", "Sun 4 Oct: 3 jars, one minute", "Counter 1 to 3: all under brine?"),
+        Assert.Equal(("round/2026-10-04/Mira", "Sun 4 Oct: 3 jars, one minute", "Under brine? Küche 1, 2; cellar 5\nOpen: 5"),
             (json.GetProperty("key").GetString(), json.GetProperty("title").GetString(), json.GetProperty("text").GetString()));
         Assert.Equal("round/2026-10-04/Mira", headers["webhook-id"]);
         byte[] signed = [.. Encoding.UTF8.GetBytes($"{headers["webhook-id"]}.{headers["webhook-timestamp"]}."), .. body];
@@ -81,7 +81,7 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     public async Task SendAsync_ReceiverHangs_IsGivenUpAndTriedAgain()
     {
         _hangs = true;
-        DeliveryOutcome outcome = await SendAsync(null, TimeSpan.FromSeconds(0.2));
+        DeliveryOutcome outcome = await SendAsync(null, patience: TimeSpan.FromSeconds(0.2));
         Assert.Equal((DeliveryResult.TryAgain, $"{_address} did not answer within 0.2 seconds."), (outcome.Result, outcome.Trouble));
     }
 
@@ -92,20 +92,24 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
         Assert.Equal(DeliveryResult.TryAgain, (await SendAsync(null)).Result);
     }
 
-    private Task<DeliveryOutcome> SendAsync(string? late, TimeSpan? patience = null)
+    [Fact]
+    public async Task SendAsync_Question_CarriesTheLinksThatAnswer()
     {
-        var notice = new Notice
-        {
-            Id = Guid.NewGuid(), Key = "round/2026-10-04/Mira", RouteId = Guid.NewGuid(), Person = "Mira", Title = "Sun 4 Oct: 3 jars, one minute",
-            Body = "Counter 1 to 3: all under brine?", DueAt = Now, ExpiresAt = Now + Duration.FromHours(12), NextAttemptAt = Now,
-        };
-        return new WebhookChannel(_http, new FakeClock(Now)) { Patience = patience ?? TimeSpan.FromSeconds(10) }.SendAsync(notice, Route(), late, CancellationToken.None);
+        await SendAsync(null, asks: true);
+        JsonElement json = JsonDocument.Parse(_got!.Value.Body).RootElement;
+        Assert.Equal("https://kitchen.example.org/", json.GetProperty("pageUrl").GetString());
+        Assert.Equal(
+            """[{"answer":"all well","shelf":null,"url":"https://kitchen.example.org/answer/whole"},{"answer":"all well","shelf":"K\u00FCche","url":"https://kitchen.example.org/answer/11111111111111111111111111111111"},{"answer":"all well","shelf":"cellar","url":"https://kitchen.example.org/answer/22222222222222222222222222222222"}]""",
+            json.GetProperty("answers").GetRawText());
     }
+
+    private Task<DeliveryOutcome> SendAsync(string? late, bool asks = false, TimeSpan? patience = null) =>
+        new WebhookChannel(_http, new FixedLinks("https://kitchen.example.org"), new FakeClock(Make.Now)) { Patience = patience ?? TimeSpan.FromSeconds(10) }.SendAsync(Make.Notice(asks), Route(), late, CancellationToken.None);
 
     private NoticeRoute Route()
     {
         string address = _address ??= _receiver!.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
-        return new NoticeRoute { Id = Guid.NewGuid(), Person = "Mira", Channel = Channel.Webhook, Address = address, Secret = "kitchen key" };
+        return Make.Route(Channel.Webhook, address, "kitchen key");
     }
 
     private string? _address;

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125170602_Initial")]
+    [Migration("20261125172405_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -20,6 +20,26 @@ namespace FermentWatch.Storage.Records.Migrations
         {
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Feeds.CalendarFeed", b =>
+                {
+                    b.Property<string>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Secret")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Person");
+
+                    b.HasIndex("Secret")
+                        .IsUnique();
+
+                    b.ToTable("calendar_feed", (string)null);
+                });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Households.Household", b =>
                 {
@@ -290,6 +310,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
                     b.Property<string>("Person")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Question")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("RouteId")

@@ -1,0 +1,24 @@
+using FermentWatch.Kitchen.Answers;
+using FermentWatch.Service.Api.Answers;
+using FermentWatch.Service.Pages.Answers;
+
+namespace FermentWatch.Service.Api;
+
+/// <summary>Answers by the token of a link, for notifications and scripts that have not signed in.</summary>
+internal static class AnswerEndpoints
+{
+    public static void MapAnswers(this RouteGroupBuilder api) =>
+        api.MapPost("/answers/{token}", AllWellAsync).WithTags("round").WithSummary("All well, by the token of a notice's link; needs no sign-in.")
+            .Produces<AnswerTaken>().ProducesProblem(404).ProducesProblem(410).AllowAnonymous();
+
+    private static async Task<IResult> AllWellAsync(string token, LinkAnswerForm? form, AnswerDesk desk, CancellationToken cancellationToken)
+    {
+        (OpenedLink link, AnswerOutcome? outcome) = await desk.AllWellAsync(token, form?.Opened ?? false, cancellationToken);
+        return link.State switch
+        {
+            LinkState.Unknown => RefusalProblem.NotThere("such link"),
+            LinkState.Expired => Results.Problem(title: "The day this link answered for is over.", statusCode: StatusCodes.Status410Gone),
+            _ => Results.Ok(new AnswerTaken(outcome?.Observations.Count ?? 0, outcome?.Known ?? [])),
+        };
+    }
+}

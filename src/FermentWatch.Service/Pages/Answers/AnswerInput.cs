@@ -1,0 +1,11 @@
+namespace FermentWatch.Service.Pages.Answers;
+
+/// <summary>The answer as the browser sends it.</summary>
+public sealed class AnswerInput
+{
+    /// <summary>Sent by every browser, so that the answer is bound though no box is ticked.</summary>
+    public bool Sent { get; set; }
+
+    /// <summary>Whether the jars that were to be opened were opened.</summary>
+    public bool Opened { get; set; }
+}
