@@ -2,12 +2,12 @@
 'use strict';
 
 (() => {
-  const section = document.getElementById('phone');
+  const offered = document.getElementById('phone');
   const able = window.isSecureContext && 'serviceWorker' in navigator && 'PushManager' in window && 'Notification' in window;
-  if (!section || !able)
+  if (!offered || !able)
     return;
-  const button = section.querySelector('button');
-  const said = section.querySelector('[role=status]');
+  const button = offered.querySelector('button');
+  const said = offered.querySelector('[role=status]');
   const refusedWords = 'This browser does not let this kitchen show notices. Allow them for this page in its settings, and load the page again.';
 
   function bytes(base64url) {
@@ -21,7 +21,7 @@
 
   // A subscription to another kitchen's key, from before it was set up anew, is given up: only one may be there.
   async function subscribe(worker) {
-    const key = section.dataset.key;
+    const key = offered.dataset.key;
     const before = await worker.pushManager.getSubscription();
     if (before && base64url(before.options.applicationServerKey ?? new ArrayBuffer(0)) === key)
       return before;
@@ -44,7 +44,7 @@
     return wrong || problem.title || `The kitchen answered ${answer.status}.`;
   }
 
-  async function offer() {
+  async function subscribeAndTell() {
     button.disabled = true;
     said.textContent = 'One moment.';
     try {
@@ -69,6 +69,6 @@
     button.hidden = true;
     said.textContent = refusedWords;
   }
-  button.addEventListener('click', offer);
-  section.hidden = false;
+  button.addEventListener('click', subscribeAndTell);
+  offered.hidden = false;
 })();
