@@ -15,10 +15,13 @@ switch (args)
     case ["intake", "memory"]:
         await IntakeMemory.RunAsync(5_000_000);
         return 0;
+    case ["morning"]:
+        await MorningBenchmark.RunAsync();
+        return 0;
     case ["room", string file] when File.Exists(file):
         RoomBenchmark.Run(file);
         return 0;
     default:
-        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake' or 'intake memory' would be right");
+        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory' or 'morning' would be right");
         return 2;
 }

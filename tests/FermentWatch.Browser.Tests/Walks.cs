@@ -63,7 +63,7 @@ internal static class Walks
         await page.GetByLabel("Who").FillAsync(person);
         await page.ChooseAsync(channel);
         await page.GetByLabel("Address or topic").FillAsync(address);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add", Exact = true }).ClickAsync();
     }
 
     /// <summary>Makes a link for somebody who looks in.</summary>

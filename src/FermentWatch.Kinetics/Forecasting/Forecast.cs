@@ -1,3 +1,5 @@
+using FermentWatch.Kinetics.Household;
+
 namespace FermentWatch.Kinetics.Forecasting;
 
 /// <summary>What the ensemble expects of one jar.</summary>
@@ -23,6 +25,9 @@ public sealed record Forecast
 
     /// <summary>Day at which the target is reached; null without a target.</summary>
     public required PassageDays? Target { get; init; }
+
+    /// <summary>What the household's finished jars taught, as it was used; null where nothing did.</summary>
+    public HouseholdPrior? Household { get; init; }
 
     /// <summary>Readings the model cannot explain.</summary>
     public required IReadOnlyList<FlaggedReading> Flagged { get; init; }

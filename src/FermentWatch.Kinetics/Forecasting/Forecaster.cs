@@ -83,6 +83,7 @@ public static class Forecaster
             CentreAcidLine = QuantileOf.Days(centreAcidLine.Days, scratch),
             CentrePh4 = QuantileOf.Days(centrePh4.Days, scratch),
             Target = target is null ? null : QuantileOf.Days(target.Days, scratch),
+            Household = request.Household,
             Flagged = fit.Flagged,
             Remarks = request.Temperatures.Remarks,
         };

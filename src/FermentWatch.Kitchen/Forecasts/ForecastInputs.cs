@@ -23,19 +23,22 @@ internal sealed class ForecastInputs(
     private readonly string _shared = string.Join('|', Text(asOf), meansRevision.ToString(CultureInfo.InvariantCulture),
         SharedText(places, sensors), household is null ? "" : Text(household));
 
-    /// <summary>The name for one jar: looks and notes are no part of it.</summary>
-    public string Of(Jar jar) => Hash($"{_shared}|{OwnText(jar)}");
+    /// <summary>The name for one jar: looks, notes and sightings that the model does not read are no part of it.</summary>
+    public string Of(Jar jar) => Hash($"{_shared}|{OwnText(jar, each => each is PhMeasurement or Taste or Sighting { Kind: SightingKind.Gas })}");
 
     /// <summary>What is the same for every jar: the model, the places, and where sensors stood.</summary>
     public static string SharedText(IEnumerable<Place> places, IEnumerable<Sensor> sensors) => string.Join('|',
         [Forecaster.ModelVersion, .. places.OrderBy(place => place.Id).Select(place => $"{place.Id:N}{place.Typical}"),
             .. sensors.SelectMany(sensor => sensor.Placements).OrderBy(placement => placement.Id).Select(placement => $"{placement.Id:N}{Text(placement.From)}")]);
 
-    /// <summary>What is a jar's own. An observation never changes, so its id says all of it.</summary>
-    public static string OwnText(Jar jar) => string.Join('|',
+    /// <summary>What is a jar's own, as far as lessons read it: also how it ended and whether it went well.</summary>
+    public static string OwnText(Jar jar) => OwnText(jar, each => each is PhMeasurement or Taste or StageChange or Sighting);
+
+    /// <summary>An observation never changes, so its id says all of it.</summary>
+    private static string OwnText(Jar jar, Func<Observation, bool> isRead) => string.Join('|',
         [jar.Id.ToString("N"), jar.Target.ToString(),
             .. jar.Placements.OrderBy(placement => placement.Id).Select(placement => $"{placement.Id:N}{placement.PlaceId:N}{Text(placement.From)}"),
-            .. jar.Standing.Where(each => each is PhMeasurement or Taste or StageChange or Sighting).Select(each => $"{each.Id:N}")]);
+            .. jar.Standing.Where(isRead).Select(each => $"{each.Id:N}")]);
 
     /// <summary>A short name for a long text.</summary>
     public static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

@@ -30,14 +30,15 @@ public sealed class ForecastPass(
 
     private async Task<int> RenewAsync(Instant asOf, long meansRevision, CancellationToken cancellationToken)
     {
-        IReadOnlyList<Jar> all = await jars.AllAsync(cancellationToken);
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken), ended = await jars.EndedLastAsync(HouseholdLessons.EndedJarsAsked, cancellationToken);
         IReadOnlyList<Place> everyPlace = await places.AllAsync(cancellationToken);
         IReadOnlyList<Sensor> everySensor = await sensors.AllAsync(cancellationToken);
         var placesById = everyPlace.ToDictionary(place => place.Id);
-        HouseholdPrior? taught = await _lessons.ReadAsync(all, placesById, everySensor, meansRevision, cancellationToken);
+        HouseholdPrior? taught = await _lessons.ReadAsync([.. ended, .. kept], placesById, everySensor, meansRevision, cancellationToken);
         var inputs = new ForecastInputs(asOf, meansRevision, everyPlace, everySensor, taught);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId, forecast => forecast.Inputs);
-        var stale = all.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold).Select(jar => (Jar: jar, Inputs: inputs.Of(jar))).Where(each => latest.GetValueOrDefault(each.Jar.Id) != each.Inputs).ToList();
+        var stale = kept.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold).Select(jar => (Jar: jar, Inputs: inputs.Of(jar)))
+            .Where(each => latest.GetValueOrDefault(each.Jar.Id) != each.Inputs).ToList();
         if (stale.Count == 0)
             return 0;
 

@@ -20,12 +20,15 @@ public sealed class HouseholdLessons(IReadingLog log)
     /// <summary>The newest jars say most of the kitchen as it is; this project's own choice.</summary>
     private const int JarsLearnedFrom = 12;
 
+    /// <summary>How many of the jars that ended last are looked at: enough that some which taught nothing leave as many as are learned from.</summary>
+    public const int EndedJarsAsked = 3 * JarsLearnedFrom;
+
     private readonly Dictionary<Guid, (string Name, JarLesson Lesson)> _lessons = [];
     private string? _seen;
     private HouseholdPrior? _prior;
 
     /// <summary>The prior of the next jar; null while no finished jar taught anything.</summary>
-    /// <param name="jars">Every jar there ever was.</param>
+    /// <param name="jars">The jars that ended last, and those that are kept.</param>
     /// <param name="places">Every place.</param>
     /// <param name="sensors">Every sensor.</param>
     /// <param name="meansRevision">Revision of the quarter-hour means.</param>

@@ -20,7 +20,7 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
     /// <summary>Before the acid has begun a pH says little; the page speaks of a reading on this day then.</summary>
     public const int MeasuredNotBeforeDay = 3;
 
-    /// <summary>Works it out: four forecasts of one jar, some tens of milliseconds each.</summary>
+    /// <summary>Works it out: three forecasts of one jar, some tens of milliseconds each.</summary>
     /// <param name="jar">The jar, whole.</param>
     /// <param name="places">Every place it stood in.</param>
     /// <param name="history">Closed means, as <see cref="Surroundings"/> asks for them.</param>
@@ -29,15 +29,16 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
     {
         double days = saved.Forecast.Course[^1].Day;
         TemperatureCourse course = Surroundings.Of(jar, places, history, saved.AsOf, days);
-        ForecastRequest request = JarForecaster.Request(jar, course, days);
+        ForecastRequest request = JarForecaster.Request(jar, course, days) with { Household = saved.Forecast.Household };
         double now = Math.Max(0, QuarterHour.Days(saved.Origin, saved.AsOf));
         double measured = Math.Max(now, MeasuredNotBeforeDay);
         double expected = saved.PointAt(saved.At(measured)).Ph.P50;
         PassageDays With(PhMethod method) =>
             Forecaster.Run(request with { Readings = [.. request.Readings, new PhReading(measured, expected, method)] }).Target ?? default;
         return new Sharpening(
-            Forecaster.Run(request).Target ?? default,
-            course[0].SpreadCelsius > TemperatureStep.RoomSensorSpreadCelsius ? Forecaster.Run(request with { Temperatures = Measured(course, places[jar.PlacementAt(saved.AsOf).PlaceId], now, days) }).Target : null,
+            saved.Forecast.Target ?? default,
+            course[0].SpreadCelsius > TemperatureStep.RoomSensorSpreadCelsius
+                ? Forecaster.Run(request with { Temperatures = Measured(course, places[jar.PlacementAt(saved.AsOf).PlaceId], now, days) }).Target : null,
             With(PhMethod.Strip), With(PhMethod.Meter));
     }
 

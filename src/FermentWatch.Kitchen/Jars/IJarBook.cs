@@ -9,6 +9,9 @@ public interface IJarBook
     /// <summary>Jars that are kept (not finished, not thrown out), whole, by number.</summary>
     Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken);
 
+    /// <summary>Those of the jars that ended (finished, thrown out) that ended last, whole, by number.</summary>
+    Task<IReadOnlyList<Jar>> EndedLastAsync(int atMost, CancellationToken cancellationToken);
+
     /// <summary>Every jar there ever was, whole, by number.</summary>
     Task<IReadOnlyList<Jar>> AllAsync(CancellationToken cancellationToken);
 

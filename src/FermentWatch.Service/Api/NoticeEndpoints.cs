@@ -9,7 +9,7 @@ namespace FermentWatch.Service.Api;
 /// <summary>How people are reached, and what became of the notices.</summary>
 internal static class NoticeEndpoints
 {
-    private const int Shown = 100;
+    private const int ShownUsually = 100, ShownAtMost = 1000;
 
     public static void MapNotices(this RouteGroupBuilder api)
     {
@@ -20,14 +20,16 @@ internal static class NoticeEndpoints
             .Produces<NoticeRouteAnswer>().Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
         notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).WithSummary("Removes one.").Produces(204);
         notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).WithSummary("Sends a test message at once.").Produces<TestAnswer>();
-        notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>();
+        notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
     }
 
     private static async Task<IResult> RoutesAsync(INoticeBook book, CancellationToken cancellationToken) =>
         Results.Ok((await book.RoutesAsync(cancellationToken)).Select(NoticeRouteAnswer.Of));
 
-    private static async Task<IResult> LatestAsync(INoticeBook book, CancellationToken cancellationToken) =>
-        Results.Ok((await book.LatestAsync(Shown, cancellationToken)).Select(NoticeAnswer.Of));
+    private static async Task<IResult> LatestAsync(INoticeBook book, CancellationToken cancellationToken, int atMost = ShownUsually) =>
+        atMost is < 1 or > ShownAtMost
+            ? RefusalProblem.Of([new Refusal("atMost", $"{atMost}", $"a number from 1 to {ShownAtMost} would be right")])
+            : Results.Ok((await book.LatestAsync(atMost, cancellationToken)).Select(NoticeAnswer.Of));
 
     private static async Task<IResult> AddAsync(NoticeRouteForm form, NoticeDesk desk, CancellationToken cancellationToken)
     {

@@ -39,19 +39,20 @@ public sealed class DeliveryKillTests(ITestOutputHelper output) : IAsyncLifetime
     [Fact]
     public async Task Kill_DuringDelivery_EachNoticeAtLeastOnceAndOnceByItsKey()
     {
-        int kills = LongRun.Count(5, 20), underWay = 0;
+        int kills = LongRun.Count(5, 100), underWay = 0;
         for (int i = 0; i < kills; i++)
             underWay += await KilledDateAsync(At(_first.PlusDays(i)), whileUnanswered: i % 2 == 0);
 
-        await Patience.UntilAsync(() => _listener.Payloads.Distinct().Count() >= kills, "mosquitto_sub has heard of every date");
+        await Patience.UntilAsync(() => Messages().Distinct().Count(IsRound) >= kills, "mosquitto_sub has heard of every date");
         await _mira.SignInAgainAsync();
-        var notices = (await _mira.GetAsync("/api/v1/notices")).EnumerateArray().ToList();
+        var notices = (await _mira.GetAsync("/api/v1/notices?atMost=1000")).EnumerateArray().ToList();
         var webhooks = _receiver.Got.Select(posted => posted.Id).ToList();
-        var messages = _listener.Payloads.Select(payload => JsonDocument.Parse(payload).RootElement.GetProperty("key").GetString()!).ToList();
+        var messages = Messages().ToList();
         Report(kills, underWay, notices.Count, webhooks, messages);
-        Assert.Equal(kills * (_byWebhook.Length + 1), notices.Count);
+        // Besides the rounds, what has come up: a day without a reading, a tasting day.
+        Assert.Equal(kills * (_byWebhook.Length + 1), notices.Count(notice => IsRound(notice.GetProperty("key").GetString()!)));
         Assert.All(notices, notice => Assert.Equal("Delivered", notice.GetProperty("state").GetString()));
-        Assert.Equal(kills, messages.Distinct().Count());
+        Assert.Equal(kills, messages.Distinct().Count(IsRound));
         Assert.Equal(notices.Select(notice => notice.GetProperty("key").GetString()).Order(), webhooks.Distinct().Concat(messages.Distinct()).Order());
         Assert.All(_receiver.Got.GroupBy(posted => posted.Id), same => Assert.Single(same.Select(posted => posted.Body.GetProperty("text").GetString()).Distinct()));
         Assert.True(webhooks.Count > webhooks.Distinct().Count(), "no notice came twice: the kills did not fall into delivery");
@@ -97,6 +98,10 @@ public sealed class DeliveryKillTests(ITestOutputHelper output) : IAsyncLifetime
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{kills} kills, {underWay} webhooks without an answer at them; {notices} notices; ")
             + string.Create(CultureInfo.InvariantCulture, $"webhooks arrived {webhooks.Count}, repeats {webhooks.Count - webhooks.Distinct().Count()}; ")
             + string.Create(CultureInfo.InvariantCulture, $"messages arrived {messages.Count}, repeats {messages.Count - messages.Distinct().Count()}"));
+
+    private IEnumerable<string> Messages() => _listener.Payloads.Select(payload => JsonDocument.Parse(payload).RootElement.GetProperty("key").GetString()!);
+
+    private static bool IsRound(string key) => key.StartsWith("round/", StringComparison.Ordinal);
 
     private async Task PostAsync(string path, object form)
     {

@@ -40,6 +40,15 @@ public sealed class ForecastBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task LatestAsync_RowDeleted_IsGoneToo()
+    {
+        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
+        Assert.Single(await Book.LatestAsync(default));
+        TemporaryFolder.Sql(DatabasePath, "DELETE FROM forecast");
+        Assert.Empty(await Book.LatestAsync(default));
+    }
+
+    [Fact]
     public async Task MarksAsync_WithoutATarget_HasNone()
     {
         var forecast = Forecast(Noon, "a", 2);
@@ -52,6 +61,7 @@ public sealed class ForecastBookTests : OpenedRecords
     {
         await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
         TemporaryFolder.Sql(DatabasePath, "UPDATE forecast SET Content = '{\"Course\":[]}'");
+        await RestartAsync();
         Assert.Empty(await Book.LatestAsync(default));
         Assert.Null(await Book.LatestAsync(Jar, default));
         await Book.SaveAsync([Forecast(Noon, "b", 2)], default);

@@ -120,6 +120,18 @@ public sealed class JarBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task EndedLastAsync_SomeEnded_GivesThoseThatEndedLastWholeByNumber()
+    {
+        var place = await AddPlaceAsync();
+        IReadOnlyList<Jar> jars = await Book.AddAsync([Jar(place), Jar(place), Jar(place), Jar(place)], default);
+        Observation Ended(Jar jar, int day, JarStage stage) => new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Stage = stage };
+        await Book.ObserveAsync([Ended(jars[0], 9, JarStage.Finished), Ended(jars[1], 5, JarStage.ThrownOut), Ended(jars[2], 7, JarStage.Finished), Ended(jars[3], 8, JarStage.Cold)], default);
+        IReadOnlyList<Jar> ended = await Book.EndedLastAsync(2, default);
+        Assert.Equal([1, 3], ended.Select(jar => jar.Number));
+        Assert.All(ended, jar => Assert.Single(jar.Observations));
+    }
+
+    [Fact]
     public async Task KeptAsync_WhileAnotherWrites_ReadsWhatWasBefore()
     {
         await AddAsync();
