@@ -57,6 +57,7 @@ public static class StorageServices
         services.AddSingleton<IForecastBook, ForecastBook>();
         services.AddSingleton<IRoundBook, RoundBook>();
         services.AddSingleton<INoticeBook, NoticeBook>();
+        services.AddSingleton<IPushKeyBook, PushKeyBook>();
         services.AddSingleton<IOccasionBook, OccasionBook>();
         services.AddSingleton<IMemberBook, MemberBook>();
         services.AddSingleton<IGuestBook, GuestBook>();

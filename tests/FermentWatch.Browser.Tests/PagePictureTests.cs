@@ -26,7 +26,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [Fact]
     public async Task EveryPage_AtPhoneAndDeskWidthInLightAndDark_IsDrawnAndAxeFindsNothing()
     {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:PublicAddress", "https://kitchen.example.org"));
         var findings = new List<string>();
         await using (IBrowserContext owner = await chromium.Browser.NewContextAsync())
         {

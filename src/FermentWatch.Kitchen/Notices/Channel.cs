@@ -11,4 +11,7 @@ public enum Channel
 
     /// <summary>A letter by SMTP.</summary>
     Email = 3,
+
+    /// <summary>A notification on a phone or a computer, by way of the push service of its browser (RFC 8030).</summary>
+    WebPush = 4,
 }

@@ -101,7 +101,7 @@ public sealed class DeliveryPass(
             _ => NoticeState.Queued,
         };
         if (notice.State == NoticeState.Queued)
-            notice.NextAttemptAt = now + Backoff.After(notice.Attempts);
+            notice.NextAttemptAt = now + Duration.Max(Backoff.After(notice.Attempts), outcome.Wait ?? Duration.Zero);
         else
             notice.SettledAt = now;
     }

@@ -10,9 +10,12 @@ public sealed class NoticeRoute
 
     public required Channel Channel { get; init; }
 
-    /// <summary>Web address for <see cref="Channel.Webhook"/>; topic for <see cref="Channel.Mqtt"/>; mail address for <see cref="Channel.Email"/>.</summary>
+    /// <summary>
+    /// Web address for <see cref="Channel.Webhook"/>; topic for <see cref="Channel.Mqtt"/>; mail address for <see cref="Channel.Email"/>;
+    /// for <see cref="Channel.WebPush"/> the endpoint a browser gave, which is shown to nobody: it names one browser.
+    /// </summary>
     public required string Address { get; init; }
 
-    /// <summary>Key by which a webhook's body is signed; null for the others.</summary>
+    /// <summary>Key by which a webhook's body is signed; the keys of the browser for web push, as JSON; null for the others.</summary>
     public string? Secret { get; init; }
 }

@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Service.Api.Answers;
@@ -15,6 +16,8 @@ internal static class NoticeEndpoints
         RouteGroupBuilder notices = api.MapGroup("").WithTags("notices");
         notices.MapGet("/notice-routes", RoutesAsync).WithSummary("How people are reached; secrets are not shown.").Produces<NoticeRouteAnswer[]>();
         notices.MapPost("/notice-routes", AddAsync).WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
+        notices.MapPost("/notice-routes/web-push", AddPhoneAsync).WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
+            .Produces<NoticeRouteAnswer>().Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
         notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).WithSummary("Removes one.").Produces(204);
         notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).WithSummary("Sends a test message at once.").Produces<TestAnswer>();
         notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
@@ -33,6 +36,14 @@ internal static class NoticeEndpoints
         var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
         (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, cancellationToken);
         return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route));
+    }
+
+    private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, PhoneDesk desk, CancellationToken cancellationToken)
+    {
+        (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Identity!.Name!, form, cancellationToken);
+        if (route is null)
+            return RefusalProblem.Of(refusals);
+        return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route)) : Results.Ok(NoticeRouteAnswer.Of(route));
     }
 
     private static async Task<IResult> TestAsync(Guid id, NoticeDesk desk, CancellationToken cancellationToken) =>

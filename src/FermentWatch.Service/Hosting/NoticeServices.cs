@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.States;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Notices.Mqtt;
 using FermentWatch.Notices.Webhooks;
+using FermentWatch.Notices.WebPush;
 using FermentWatch.Service.Pages.Answers;
 using FermentWatch.Service.Settings;
 using NodaTime;
@@ -20,7 +21,11 @@ internal static class NoticeServices
         .AddSingleton<INoticeLinks>(provider => provider.GetRequiredService<AnswerLinks>())
         .AddSingleton<INoticeChannel>(provider => new MailChannel(mail, provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new WebhookChannel(
-            new HttpClient(new SocketsHttpHandler { PooledConnectionLifetime = NameServersAreAskedAgainAfter, AllowAutoRedirect = false }),
-            provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
+            new HttpClient(WayOut()), provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
+        .AddSingleton<PushKeys>()
+        .AddSingleton<INoticeChannel>(provider => new WebPushChannel(
+            WayOut(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail, provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new MqttChannel(provider.GetRequiredService<IMessageOutlet>()));
+
+    private static SocketsHttpHandler WayOut() => new() { PooledConnectionLifetime = NameServersAreAskedAgainAfter, AllowAutoRedirect = false };
 }

@@ -13,7 +13,7 @@ public sealed class WebOptions
 
     /// <summary>
     /// The address people reach the pages by, for links in letters: <c>http://kitchen.local:8340</c>. Default: none, and letters carry
-    /// no links.
+    /// no links. Notices on phones need an https one.
     /// </summary>
     public string? PublicAddress { get; set; }
 

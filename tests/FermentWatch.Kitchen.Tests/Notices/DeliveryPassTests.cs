@@ -27,6 +27,12 @@ public class DeliveryPassTests
         Assert.Equal((NoticeState.Queued, Due + Duration.FromSeconds(10), "The receiver answered 503."), (notice.State, notice.NextAttemptAt, notice.LastTrouble));
     }
 
+    [Theory]
+    [InlineData(1800, 1800)]
+    [InlineData(3, 10)]
+    public void Apply_ReceiverAsksToBeLeftAlone_IsTriedAgainNoSooner(int asked, int seconds) =>
+        Assert.Equal(Due + Duration.FromSeconds(seconds), Applied(DeliveryOutcome.TryAgain("The receiver answered 429.", Duration.FromSeconds(asked)), Due).NextAttemptAt);
+
     [Fact]
     public void Apply_TroubleAfterItsTime_Expires() =>
         Assert.Equal(NoticeState.Expired, Applied(DeliveryOutcome.TryAgain("gone"), Due + Duration.FromHours(12)).State);

@@ -48,6 +48,26 @@ public partial class DoorTests
     }
 
     [Fact]
+    public async Task NoticesPage_OffersPush_AllowsOurOwnScriptAndNoOther()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        Assert.Equal(
+            "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; script-src 'self'; worker-src 'self'; connect-src 'self'",
+            (await script.Http.GetAsync("/notices")).Headers.GetValues("Content-Security-Policy").Single());
+    }
+
+    [Fact]
+    public async Task PushWorker_Fetched_IsAScriptThatMayCallUsAndIsAskedForAgain()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        HttpResponseMessage answer = await stranger.Http.GetAsync("/push-worker.js");
+        Assert.Equal((HttpStatusCode.OK, "text/javascript", true), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType, answer.Headers.CacheControl!.NoStore));
+        Assert.EndsWith("; connect-src 'self'", answer.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task StyleSheet_Weight_IsBelow20Kilobytes()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Service.Pages.Notices;
 
 namespace FermentWatch.Service.Api.Answers;
 
@@ -6,9 +7,10 @@ namespace FermentWatch.Service.Api.Answers;
 /// <param name="Id">By which it can be removed.</param>
 /// <param name="Person">The name the household uses.</param>
 /// <param name="Channel">The channel.</param>
-/// <param name="Address">Mail address, web address or topic.</param>
-/// <param name="HasSecret">Whether bodies are signed.</param>
+/// <param name="Address">Mail address, web address or topic; for web push whose push service it is, and not the browser's own address there.</param>
+/// <param name="HasSecret">Whether a webhook's bodies are signed.</param>
 public sealed record NoticeRouteAnswer(Guid Id, string Person, Channel Channel, string Address, bool HasSecret)
 {
-    public static NoticeRouteAnswer Of(NoticeRoute route) => new(route.Id, route.Person, route.Channel, route.Address, !string.IsNullOrEmpty(route.Secret));
+    public static NoticeRouteAnswer Of(NoticeRoute route) => new(
+        route.Id, route.Person, route.Channel, NoticeWords.Address(route), route.Channel == Channel.Webhook && !string.IsNullOrEmpty(route.Secret));
 }

@@ -21,7 +21,9 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
         INoticeChannel door = channels.First(each => each.Channel == channel);
         if (door.Missing is { } missing)
             reader.Refuse("channel", input.Channel, missing);
-        if (door.WouldBeRight(input.Address) is { } right)
+        else if (channel == Channel.WebPush)
+            reader.Refuse("channel", input.Channel, "only the browser that is to be told can add itself: “Send notices to this phone” on its notices page would be right");
+        else if (door.WouldBeRight(input.Address) is { } right)
             reader.Refuse("address", input.Address, right);
         if (reader.Refusals.Count > 0)
             return (null, reader.Refusals);

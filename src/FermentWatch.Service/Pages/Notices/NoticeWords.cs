@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Notices.WebPush;
 
 namespace FermentWatch.Service.Pages.Notices;
 
@@ -17,12 +18,17 @@ internal static class NoticeWords
     /// <summary>The same as a heading.</summary>
     public static string Head(Channel channel) => char.ToUpperInvariant(Of(channel)[0]) + Of(channel)[1..];
 
+    /// <summary>Where a route leads, as far as it is shown: of a browser's endpoint only whose service it is.</summary>
+    public static string Address(NoticeRoute route) =>
+        route.Channel == Channel.WebPush && PushEndpoint.IsOne(route.Address) ? PushEndpoint.Origin(route.Address) : route.Address;
+
     /// <summary>A channel as people call it.</summary>
     public static string Of(Channel channel) => channel switch
     {
         Channel.Webhook => "webhook",
         Channel.Mqtt => "MQTT",
         Channel.Email => "e-mail",
+        Channel.WebPush => "web push",
         _ => channel.ToString(),
     };
 }

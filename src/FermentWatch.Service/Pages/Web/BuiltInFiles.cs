@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.Extensions.FileProviders;
 
 namespace FermentWatch.Service.Pages.Web;
@@ -7,4 +8,11 @@ public static class BuiltInFiles
 {
     /// <summary>The content of <c>wwwroot</c>.</summary>
     public static IFileProvider Provider { get; } = new EmbeddedFileProvider(typeof(BuiltInFiles).Assembly, "FermentWatch.Service.wwwroot");
+
+    /// <summary>Where a file is fetched, with a print of its content, so that a browser may keep it for ever.</summary>
+    public static string AddressOf(string name)
+    {
+        using Stream content = Provider.GetFileInfo(name).CreateReadStream();
+        return $"/{name}?v={Convert.ToHexStringLower(SHA256.HashData(content))[..12]}";
+    }
 }

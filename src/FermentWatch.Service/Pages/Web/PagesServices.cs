@@ -35,7 +35,7 @@ public static class PagesServices
         services.AddAccounts().AddSignInRate().AddApi();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
-        services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>();
+        services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>();
         services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
@@ -75,6 +75,7 @@ public static class PagesServices
         return Results.Redirect("/sign-in");
     }
 
+    /// <summary>The worker stays at one address, so that a browser must ask for it again.</summary>
     private static void KeepForEver(Microsoft.AspNetCore.StaticFiles.StaticFileResponseContext file) =>
-        file.Context.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
+        file.Context.Response.Headers.CacheControl = file.Context.Request.Path == PushWorker.Path ? "no-cache" : "public, max-age=31536000, immutable";
 }

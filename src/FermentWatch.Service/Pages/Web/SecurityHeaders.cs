@@ -1,25 +1,40 @@
 namespace FermentWatch.Service.Pages.Web;
 
-/// <summary>What every answer tells the browser not to do. No page needs a script, so none is allowed.</summary>
+/// <summary>
+/// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
+/// may offer push.
+/// </summary>
 public static class SecurityHeaders
 {
     private const string ContentPolicy =
         "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
 
+    private const string OfferPolicy = ContentPolicy + "; script-src 'self'; worker-src 'self'; connect-src 'self'";
+
+    private const string WorkerPolicy = ContentPolicy + "; connect-src 'self'";
+
     /// <summary>Sets the headers as the answer starts, whoever makes it: also when an error has cleared what was set before.</summary>
     public static Task Set(HttpContext context, RequestDelegate next)
     {
+        string policy = PolicyOf(context.Request.Path);
         context.Response.OnStarting(() =>
         {
-            Write(context.Response.Headers);
+            Write(context.Response.Headers, policy);
             return Task.CompletedTask;
         });
         return next(context);
     }
 
-    private static void Write(IHeaderDictionary headers)
+    private static string PolicyOf(PathString path) => path.Value switch
     {
-        headers.ContentSecurityPolicy = ContentPolicy;
+        "/notices" => OfferPolicy,
+        PushWorker.Path => WorkerPolicy,
+        _ => ContentPolicy,
+    };
+
+    private static void Write(IHeaderDictionary headers, string policy)
+    {
+        headers.ContentSecurityPolicy = policy;
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         headers["Referrer-Policy"] = "same-origin";

@@ -360,6 +360,23 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("notice_route", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Notices.PushKeyPair", b =>
+                {
+                    b.Property<byte[]>("PublicKey")
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PrivateKey")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("PublicKey");
+
+                    b.ToTable("push_key_pair", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Observation", b =>
                 {
                     b.Property<Guid>("Id")

@@ -289,6 +289,19 @@ namespace FermentWatch.Storage.Records.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "push_key_pair",
+                columns: table => new
+                {
+                    PublicKey = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    PrivateKey = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    MadeAt = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_push_key_pair", x => x.PublicKey);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "round",
                 columns: table => new
                 {
@@ -938,6 +951,9 @@ namespace FermentWatch.Storage.Records.Migrations
 
             migrationBuilder.DropTable(
                 name: "probe_check");
+
+            migrationBuilder.DropTable(
+                name: "push_key_pair");
 
             migrationBuilder.DropTable(
                 name: "rejudge_order");

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125172405_Initial")]
+    [Migration("20261125174358_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -361,6 +361,23 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("notice_route", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Notices.PushKeyPair", b =>
+                {
+                    b.Property<byte[]>("PublicKey")
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PrivateKey")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("PublicKey");
+
+                    b.ToTable("push_key_pair", (string)null);
                 });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Observation", b =>

@@ -1,0 +1,19 @@
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Notices;
+
+/// <summary>
+/// The key pair on the curve P-256 by which push services know this kitchen again (RFC 8292). Browsers subscribe to the public key:
+/// with another pair nobody who has subscribed can be told any more.
+/// </summary>
+public sealed class PushKeyPair
+{
+    /// <summary>The public key as a point without compression, 65 bytes from 0x04 on.</summary>
+    public required byte[] PublicKey { get; init; }
+
+    /// <summary>The private key, 32 bytes, the highest first. Leaves the records for signing only.</summary>
+    public required byte[] PrivateKey { get; init; }
+
+    /// <summary>When it was made.</summary>
+    public required Instant MadeAt { get; init; }
+}

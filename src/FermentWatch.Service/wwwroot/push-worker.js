@@ -1,0 +1,67 @@
+// Shows the notices of this kitchen on this phone and takes "All well" from them. It keeps nothing and touches no page.
+'use strict';
+
+// What a message says, as a notification. The key is its tag: a repeat replaces what is shown.
+function shown(message) {
+  const answers = typeof message.answer === 'string' && message.answer.startsWith('/answer/');
+  const open = { action: 'open', title: 'Open' };
+  return [message.title, {
+    body: message.text,
+    tag: message.key,
+    renotify: true,
+    data: { key: message.key, answer: answers ? message.answer : null },
+    actions: answers ? [{ action: 'all-well', title: 'All well' }, open] : [open],
+  }];
+}
+
+// What became of an answer, as a notification in place of the one that asked.
+function replaced(data, title, body, opens) {
+  return [title, { body, tag: data.key, data: { key: data.key, answer: opens ? data.answer : null }, actions: [{ action: 'open', title: 'Open' }] }];
+}
+
+// Answers once. Nobody needs to be signed in for it: the link carries who is asked, about which jars and until when.
+async function allWell(data) {
+  try {
+    const answer = await fetch(data.answer.replace('/answer/', '/api/v1/answers/'), {
+      method: 'POST', credentials: 'omit', headers: { 'Content-Type': 'application/json' }, body: '{"opened":false}',
+    });
+    if (answer.ok) {
+      const taken = await answer.json();
+      return replaced(data, 'Written down', taken.filed > 0 ? 'All well, by looking through the glass.' : 'Every jar was answered for already.', false);
+    }
+    if (answer.status === 410)
+      return replaced(data, 'Not written down', 'The day this asked about is over.', false);
+    if (answer.status === 404)
+      return replaced(data, 'Not written down', 'The kitchen does not know this notice any more.', false);
+    return replaced(data, 'Not written down', `The kitchen answered ${answer.status}. Open it and try there.`, true);
+  } catch {
+    return replaced(data, 'Not written down', 'The kitchen could not be reached. Open it when you are back in its network.', true);
+  }
+}
+
+// Where a tap leads: to the one-button page where the phone shows no buttons on notifications or the answer failed, else to today.
+function leadsTo(action, data, buttons) {
+  return data.answer && action !== 'open' && !buttons ? data.answer : '/';
+}
+
+async function open(path) {
+  for (const page of await self.clients.matchAll({ type: 'window', includeUncontrolled: true })) {
+    if (new URL(page.url).pathname === path)
+      return page.focus();
+  }
+  return self.clients.openWindow(path);
+}
+
+self.addEventListener('push', event => {
+  if (event.data)
+    event.waitUntil(self.registration.showNotification(...shown(event.data.json())));
+});
+
+self.addEventListener('notificationclick', event => {
+  const { data } = event.notification;
+  event.notification.close();
+  if (event.action === 'all-well')
+    event.waitUntil(allWell(data).then(words => self.registration.showNotification(...words)));
+  else
+    event.waitUntil(open(leadsTo(event.action, data, self.Notification.maxActions > 0)));
+});
