@@ -87,11 +87,20 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
     {
         await using Morning morning = await MorningAsync();
         JsonElement done = await morning.PressAsync("all-well", presses: 2);
-        Assert.Equal(["all-well,open", "open", "open"], Each(done, "actions"));
+        Assert.Equal(["all-well,later", "open", "open"], Each(done, "actions"));
         Assert.Equal(["Written down", "Written down"], Each(done, "title").Skip(1));
         Assert.Equal(["All well, by looking through the glass.", "Every jar was answered for already."], Each(done, "body").Skip(1));
         Assert.Single(Each(done, "tag").Distinct());
         Assert.Equal([("Ada", false)], (await morning.LooksAsync()).Select(look => (look.By, look.Opened)));
+    }
+
+    [Fact]
+    public async Task Worker_LaterPressed_AsksAgainInTwoHoursAndAnswersForNobody()
+    {
+        await using Morning morning = await MorningAsync();
+        JsonElement done = await morning.PressAsync("later");
+        Assert.Equal(("Later", "Asked again in two hours."), (Each(done, "title").Last(), Each(done, "body").Last()));
+        Assert.Empty(await morning.LooksAsync());
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using NodaTime;
 
@@ -6,7 +7,7 @@ namespace FermentWatch.Kitchen.Notices;
 
 /// <summary>Delivers what is due in the outbox.</summary>
 public sealed class DeliveryPass(
-    INoticeBook notices, IEnumerable<INoticeChannel> channels, IHouseholdBook households, IMemberBook members, IClock clock)
+    INoticeBook notices, IEnumerable<INoticeChannel> channels, IHouseholdBook households, IMemberBook members, IJarBook jars, IClock clock)
 {
     /// <summary>Longer than any attempt may take; after it a notice of a process that died is tried again.</summary>
     private static readonly Duration Claim = Duration.FromMinutes(2);
@@ -29,6 +30,7 @@ public sealed class DeliveryPass(
                 return delivered;
             var routes = (await notices.RoutesAsync(cancellationToken)).ToDictionary(route => route.Id);
             due = await PutOffQuietAsync(due, routes.Values, now, cancellationToken);
+            due = await LeaveAnsweredAsync(due, now, cancellationToken);
             DeliveryResult[] results = await Task.WhenAll(due.Select(notice => TryAndSettleAsync(notice, routes, now, cancellationToken)));
             delivered += results.Count(result => result == DeliveryResult.Delivered);
         }
@@ -72,6 +74,27 @@ public sealed class DeliveryPass(
             }
             notice.Attempts--;
             notice.NextAttemptAt = when;
+            await notices.SettleAsync(notice, cancellationToken);
+        }
+        return rest;
+    }
+
+    /// <summary>Settles those whose question was answered meanwhile: one that was put off, or comes late. Gives the rest.</summary>
+    private async Task<IReadOnlyList<Notice>> LeaveAnsweredAsync(IReadOnlyList<Notice> due, Instant now, CancellationToken cancellationToken)
+    {
+        if (!due.Any(notice => notice.Question is not null))
+            return due;
+        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        var rest = new List<Notice>();
+        foreach (Notice notice in due)
+        {
+            if (notice.Question is null || notice.Question.Waiting(kept, zone).Count > 0)
+            {
+                rest.Add(notice);
+                continue;
+            }
+            (notice.State, notice.SettledAt) = (NoticeState.Answered, now);
             await notices.SettleAsync(notice, cancellationToken);
         }
         return rest;

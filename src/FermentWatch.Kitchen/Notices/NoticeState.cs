@@ -13,4 +13,7 @@ public enum NoticeState
 
     /// <summary>The receiver will never take it.</summary>
     Refused = 4,
+
+    /// <summary>What it asks was answered before it was sent.</summary>
+    Answered = 5,
 }

@@ -76,5 +76,5 @@ internal sealed class MailLetter(INoticeLinks links)
     private static string PageWords(Notice notice) => notice.Question is null ? "Open the kitchen" : "Something is wrong, or more to enter";
 
     private static string Footnote(Notice notice, string before) => notice.Question is null ? ""
-        : $"{before}A link opens a page with one button, and answers for {WebUtility.HtmlEncode(notice.Person)} until the day is over. Do not pass it on.";
+        : $"{before}A link opens a page with two buttons, all well and later, and answers for {WebUtility.HtmlEncode(notice.Person)} until the day is over. Do not pass it on.";
 }

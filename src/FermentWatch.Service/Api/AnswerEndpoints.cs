@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Answers;
 using FermentWatch.Service.Api.Answers;
 using FermentWatch.Service.Pages.Answers;
+using NodaTime;
 
 namespace FermentWatch.Service.Api;
 
@@ -8,17 +9,24 @@ namespace FermentWatch.Service.Api;
 internal static class AnswerEndpoints
 {
     public static void MapAnswers(this RouteGroupBuilder api) =>
-        api.MapPost("/answers/{token}", AllWellAsync).WithTags("round").WithSummary("All well, by the token of a notice's link; needs no sign-in.")
+        api.MapPost("/answers/{token}", AllWellAsync).WithTags("round").WithSummary("All well, or later, by the token of a notice's link; needs no sign-in.")
             .Produces<AnswerTaken>().ProducesProblem(404).ProducesProblem(410).AllowAnonymous();
 
     private static async Task<IResult> AllWellAsync(string token, LinkAnswerForm? form, AnswerDesk desk, CancellationToken cancellationToken)
     {
-        (OpenedLink link, AnswerOutcome? outcome) = await desk.AllWellAsync(token, form?.Opened ?? false, cancellationToken);
-        return link.State switch
+        if (form is { Later: true })
         {
-            LinkState.Unknown => RefusalProblem.NotThere("such link"),
-            LinkState.Expired => Results.Problem(title: "The day this link answered for is over.", statusCode: StatusCodes.Status410Gone),
-            _ => Results.Ok(new AnswerTaken(outcome?.Observations.Count ?? 0, outcome?.Known ?? [])),
-        };
+            (OpenedLink found, Instant? again) = await desk.LaterAsync(token, cancellationToken);
+            return Taken(found, new AnswerTaken(0, [], again?.ToString()));
+        }
+        (OpenedLink link, AnswerOutcome? outcome) = await desk.AllWellAsync(token, form?.Opened ?? false, cancellationToken);
+        return Taken(link, new AnswerTaken(outcome?.Observations.Count ?? 0, outcome?.Known ?? []));
     }
+
+    private static IResult Taken(OpenedLink link, AnswerTaken answer) => link.State switch
+    {
+        LinkState.Unknown => RefusalProblem.NotThere("such link"),
+        LinkState.Expired => Results.Problem(title: "The day this link answered for is over.", statusCode: StatusCodes.Status410Gone),
+        _ => Results.Ok(answer),
+    };
 }

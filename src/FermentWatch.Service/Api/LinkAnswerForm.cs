@@ -1,5 +1,6 @@
 namespace FermentWatch.Service.Api;
 
-/// <summary>All well, by a link.</summary>
+/// <summary>All well, or later, by a link.</summary>
 /// <param name="Opened">Whether the jars that were to be opened were opened.</param>
-public sealed record LinkAnswerForm(bool Opened);
+/// <param name="Later">Asks again in two hours instead.</param>
+public sealed record LinkAnswerForm(bool Opened, bool Later = false);

@@ -1,4 +1,4 @@
-// Shows the notices of this kitchen on this phone and takes "All well" from them. It keeps nothing and touches no page.
+// Shows the notices of this kitchen on this phone and takes "All well" and "Later" from them. It keeps nothing and touches no page.
 'use strict';
 
 // What a message says, as a notification. The key is its tag: a repeat replaces what is shown.
@@ -10,7 +10,7 @@ function shown(message) {
     tag: message.key,
     renotify: true,
     data: { key: message.key, answer: answers ? message.answer : null },
-    actions: answers ? [{ action: 'all-well', title: 'All well' }, open] : [open],
+    actions: answers ? [{ action: 'all-well', title: 'All well' }, { action: 'later', title: 'Later' }] : [open],
   }];
 }
 
@@ -20,13 +20,15 @@ function replaced(data, title, body, opens) {
 }
 
 // Answers once. Nobody needs to be signed in for it: the link carries who is asked, about which jars and until when.
-async function allWell(data) {
+async function answered(data, later) {
   try {
     const answer = await fetch(data.answer.replace('/answer/', '/api/v1/answers/'), {
-      method: 'POST', credentials: 'omit', headers: { 'Content-Type': 'application/json' }, body: '{"opened":false}',
+      method: 'POST', credentials: 'omit', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ opened: false, later }),
     });
     if (answer.ok) {
       const taken = await answer.json();
+      if (later)
+        return replaced(data, taken.asked_again_at ? 'Later' : 'Not asked again', taken.asked_again_at ? 'Asked again in two hours.' : 'The day is nearly over, or every jar was answered for.', false);
       return replaced(data, 'Written down', taken.filed > 0 ? 'All well, by looking through the glass.' : 'Every jar was answered for already.', false);
     }
     if (answer.status === 410)
@@ -39,7 +41,7 @@ async function allWell(data) {
   }
 }
 
-// Where a tap leads: to the one-button page where the phone shows no buttons on notifications or the answer failed, else to today.
+// Where a tap leads: to the page of the answer where the phone shows no buttons on notifications or the answer failed, else to today.
 function leadsTo(action, data, buttons) {
   return data.answer && action !== 'open' && !buttons ? data.answer : '/';
 }
@@ -60,8 +62,8 @@ self.addEventListener('push', event => {
 self.addEventListener('notificationclick', event => {
   const { data } = event.notification;
   event.notification.close();
-  if (event.action === 'all-well')
-    event.waitUntil(allWell(data).then(words => self.registration.showNotification(...words)));
+  if (event.action === 'all-well' || event.action === 'later')
+    event.waitUntil(answered(data, event.action === 'later').then(words => self.registration.showNotification(...words)));
   else
     event.waitUntil(open(leadsTo(event.action, data, self.Notification.maxActions > 0)));
 });

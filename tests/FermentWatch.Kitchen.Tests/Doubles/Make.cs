@@ -38,6 +38,14 @@ internal static class Make
         return book;
     }
 
+    /// <summary>A book of these kept jars.</summary>
+    public static IJarBook Jars(params Jar[] kept)
+    {
+        IJarBook book = Substitute.For<IJarBook>();
+        book.KeptAsync(default).ReturnsForAnyArgs(kept);
+        return book;
+    }
+
     public static Jar Jar(int number, Place? place = null, Instant? packedAt = null, Cover cover = Cover.Leaf, Lid lid = Lid.Vented, params Observation[] seen)
     {
         var jar = new Jar

@@ -34,7 +34,7 @@ public sealed class MailChannelTests
 
             Something is wrong, or more to enter: https://kitchen.example.org/
 
-            A link opens a page with one button, and answers for Mira until the day is over. Do not pass it on.
+            A link opens a page with two buttons, all well and later, and answers for Mira until the day is over. Do not pass it on.
 
             """, letter.TextBody, ignoreLineEndingDifferences: true);
         Assert.Contains("<p style=\"margin:0 0 8px\">Under brine? K&#252;che 1, 2; cellar 5</p><p style=\"margin:0 0 8px\">Open: 5</p>", letter.HtmlBody, StringComparison.Ordinal);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -13,6 +14,9 @@ namespace FermentWatch.Service.Pages.Answers;
 /// <summary>Where answers by link are handed in. A link opens nothing but its own answer, and each of its jars is answered for once.</summary>
 public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IHouseholdBook households, IJarBook jars, RoundDesk rounds, TimeProvider clock)
 {
+    /// <summary>Today's notices of a household are among them.</summary>
+    private const int NewestLookedAt = 200;
+
     /// <summary>What a link is good for. Changes nothing.</summary>
     public async Task<OpenedLink> OpenAsync(string token, CancellationToken cancellationToken)
     {
@@ -22,8 +26,8 @@ public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IHousehol
         if (now >= question.Until)
             return new OpenedLink(LinkState.Expired, notice, []);
         DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
-        LocalDate today = now.InZone(zone).Date;
-        var waiting = (await jars.KeptAsync(cancellationToken)).Where(jar => Waits(jar, notice.Id, today, zone)).Select(jar => jar.Number).ToHashSet();
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        var waiting = question.Waiting(kept.Where(jar => !IsAnsweredBy(notice.Id, jar)), zone);
         var shelves = question.Shelves.Where(shelf => scope.PlaceId is null || shelf.PlaceId == scope.PlaceId)
             .Select(shelf => shelf with { Jars = [.. shelf.Jars.Where(waiting.Contains)], ToOpen = [.. shelf.ToOpen.Where(waiting.Contains)] })
             .Where(shelf => shelf.Jars.Count > 0).ToList();
@@ -45,12 +49,50 @@ public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IHousehol
         return (link, await rounds.AllWellAsync(link.Jars.ToHashSet(), opened ? link.ToOpen.ToHashSet() : [], mark, cancellationToken));
     }
 
-    /// <summary>Whether nobody has answered for a jar; an answer of this notice that was taken back is not given again by its links.</summary>
-    private static bool Waits(Jar jar, Guid noticeId, LocalDate today, DateTimeZone zone)
+    /// <summary>Later, by a link.</summary>
+    /// <returns>The link as it was found, and when it is asked again; null where the link was not open or the day would be over.</returns>
+    public async Task<(OpenedLink Link, Instant? AskedAgainAt)> LaterAsync(string token, CancellationToken cancellationToken)
+    {
+        OpenedLink link = await OpenAsync(token, cancellationToken);
+        return (link, link.State == LinkState.Open ? await PutOffAsync([link.Notice!], cancellationToken) : null);
+    }
+
+    /// <summary>Whether a person was asked today and can still put it off.</summary>
+    public async Task<bool> CanPutOffAsync(string person, CancellationToken cancellationToken) =>
+        (await AskedAsync(person, cancellationToken)).Any(notice => Postponing.AskAgain(notice, Now) is not null);
+
+    /// <summary>Later, by a person who signed in: by every way this person was asked. The time of day, or null where nothing is asked again.</summary>
+    public async Task<string?> PutOffAsync(string person, CancellationToken cancellationToken)
+    {
+        if (await PutOffAsync(await AskedAsync(person, cancellationToken), cancellationToken) is not { } at)
+            return null;
+        return at.InZone((await households.ReadAsync(cancellationToken)).Zone).ToString("HH:mm", CultureInfo.InvariantCulture);
+    }
+
+    private Instant Now => clock.GetUtcNow().ToInstant();
+
+    private async Task<Instant?> PutOffAsync(IEnumerable<Notice> asked, CancellationToken cancellationToken)
+    {
+        Notice[] again = [.. asked.Select(notice => Postponing.AskAgain(notice, Now)).OfType<Notice>()];
+        await notices.QueueAsync(again, cancellationToken);
+        return again.Length > 0 ? again[0].DueAt : null;
+    }
+
+    /// <summary>What asks a person at present, by each way the newest; nothing where every jar is answered for or one waits to be sent.</summary>
+    private async Task<IReadOnlyList<Notice>> AskedAsync(string person, CancellationToken cancellationToken)
+    {
+        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        var newest = (await notices.LatestAsync(NewestLookedAt, cancellationToken))
+            .Where(notice => notice.Person == person && notice.Question is { } question && Now < question.Until && question.Waiting(kept, zone).Count > 0)
+            .GroupBy(notice => notice.RouteId).Select(same => same.MaxBy(notice => notice.DueAt)!).ToList();
+        return newest.Exists(notice => notice.DueAt > Now) ? [] : newest;
+    }
+
+    /// <summary>An answer of this notice that was taken back is not given again by its links.</summary>
+    private static bool IsAnsweredBy(Guid noticeId, Jar jar)
     {
         Guid answer = AnswerId.Of(noticeId, jar.Id);
-        return jar.Stage == JarStage.Fermenting
-            && !jar.Observations.Exists(each => each.Id == answer)
-            && !jar.Standing.Any(each => each is Look or Sighting && each.At.InZone(zone).Date == today);
+        return jar.Observations.Exists(each => each.Id == answer);
     }
 }

@@ -11,6 +11,7 @@ internal static class NoticeWords
     {
         NoticeState.Delivered => "delivered",
         NoticeState.Expired => "not delivered in time, given up",
+        NoticeState.Answered => "answered before it was sent",
         NoticeState.Refused => "refused by the receiver",
         _ => notice.Attempts == 0 ? "waiting" : notice.Attempts == 1 ? "tried once, is tried again" : $"tried {notice.Attempts} times, is tried again",
     };

@@ -104,6 +104,59 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Later_SaidTwice_IsAskedAgainOnceInTwoHours()
+    {
+        Notice morning = await MorningAsync();
+        string path = Links(morning).First().Path;
+        Dictionary<string, string> form = await FormAsync(path);
+        form["Input.Later"] = "true";
+        HttpResponseMessage pressed = await _stranger.Http.PostAsync(path, new FormUrlEncodedContent(form));
+        Assert.Contains("Asked again in two hours.", await _stranger.Http.GetStringAsync(pressed.Headers.Location), StringComparison.Ordinal);
+        JsonElement said = await (await _stranger.PostAsync(Api(path), new { later = true })).Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Equal((0, (morning.DueAt + Duration.FromHours(2)).ToString()), (said.GetProperty("filed").GetInt32(), said.GetProperty("asked_again_at").GetString()));
+
+        Notice again = Assert.Single(await Book.LatestAsync(10, default), notice => notice.Key.StartsWith("later/", StringComparison.Ordinal));
+        Assert.Equal((morning.Title, morning.Body, morning.Person, morning.DueAt + Duration.FromHours(2)), (again.Title, again.Body, again.Person, again.DueAt));
+        Assert.Empty(await LooksAsync());
+        Assert.Equal(3, await FiledByApiAsync(Links(again).First().Path));
+    }
+
+    [Fact]
+    public async Task Later_AnsweredMeanwhile_IsNotAskedAgain()
+    {
+        string path = Links(await MorningAsync()).First().Path;
+        await _stranger.PostAsync(Api(path), new { later = true });
+        Assert.Equal(3, await FiledByApiAsync(path));
+        _kitchen.Clock.Advance(TimeSpan.FromHours(2));
+        await _kitchen.SettleAsync();
+        Notice again = Assert.Single(await Book.LatestAsync(10, default), notice => notice.Key.StartsWith("later/", StringComparison.Ordinal));
+        Assert.Equal((NoticeState.Answered, 1), (again.State, again.Attempts));
+    }
+
+    [Fact]
+    public async Task Later_TwoHoursBeforeMidnight_IsNotAskedAgain()
+    {
+        string path = Links(await MorningAsync()).First().Path;
+        _kitchen.Clock.Advance(TimeSpan.FromHours(15));
+        JsonElement said = await (await _stranger.PostAsync(Api(path), new { later = true })).Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Equal(JsonValueKind.Null, said.GetProperty("asked_again_at").ValueKind);
+    }
+
+    [Fact]
+    public async Task Later_OnThePageOfTheRound_IsOfferedWhileOneIsAskedAndNotTwice()
+    {
+        await _ada.PostAsync("/api/v1/notice-routes", new { person = "Ada", channel = "Webhook", address = "http://127.0.0.1:9/" });
+        await MorningAsync();
+        string page = await _ada.Http.GetStringAsync("/");
+        Assert.Contains("Later: ask me again in two hours", page, StringComparison.Ordinal);
+        string form = LaterForm().Match(page).Value;
+        var fields = HiddenInPage().Matches(form).ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
+        HttpResponseMessage pressed = await _ada.Http.PostAsync("/", new FormUrlEncodedContent(fields));
+        Assert.Contains("Asked again at 09:00.", await _ada.Http.GetStringAsync(pressed.Headers.Location), StringComparison.Ordinal);
+        Assert.DoesNotContain("Later: ask me again", await _ada.Http.GetStringAsync("/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Link_OnTheNextDay_HasExpiredAndAnswersNothing()
     {
         string path = Links(await MorningAsync()).First().Path;
@@ -175,7 +228,7 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     private async Task<Notice> MorningAsync()
     {
         await PrepareAsync(_kitchen, _ada, "Webhook", "http://127.0.0.1:9/");
-        return (await Book.LatestAsync(10, default)).Single();
+        return (await Book.LatestAsync(10, default)).Single(notice => notice.Person == "Mira");
     }
 
     private static async Task PrepareAsync(RunningKitchen kitchen, Script ada, string channel, string address)
@@ -198,7 +251,7 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
         return (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("filed").GetInt32();
     }
 
-    /// <summary>Opens the page, presses its one button and gives the page that follows.</summary>
+    /// <summary>Opens the page, presses its first button and gives the page that follows.</summary>
     private async Task<string> PressAsync(string path)
     {
         HttpResponseMessage pressed = await _stranger.Http.PostAsync(path, new FormUrlEncodedContent(await FormAsync(path)));
@@ -209,7 +262,7 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     private async Task<Dictionary<string, string>> FormAsync(string path)
     {
         string page = await _stranger.Http.GetStringAsync(path);
-        Assert.Single(ButtonInPage().Matches(page));
+        Assert.Equal(2, ButtonInPage().Count(page));
         return HiddenInPage().Matches(page).ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
     }
 
@@ -217,6 +270,9 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
 
     [GeneratedRegex("<input type=\"hidden\" name=\"(?<name>[^\"]+)\" value=\"(?<value>[^\"]*)\"")]
     private static partial Regex HiddenInPage();
+
+    [GeneratedRegex("<form[^>]*>(?:(?!</form>).)*Later: ask me again.*?</form>", RegexOptions.Singleline)]
+    private static partial Regex LaterForm();
 
     [GeneratedRegex("<button")]
     private static partial Regex ButtonInPage();
