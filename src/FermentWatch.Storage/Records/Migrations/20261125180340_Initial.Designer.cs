@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125172405_Initial")]
+    [Migration("20261125180340_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -499,6 +499,12 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("SensorId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("VoidedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("VoidedBy")
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
