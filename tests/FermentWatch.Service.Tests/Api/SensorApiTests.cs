@@ -96,6 +96,23 @@ public class SensorApiTests
     }
 
     [Fact]
+    public async Task Calibrations_TakenBackOnThePage_CountsNoMoreAndSaysWho()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await kitchen.AddSensorAsync("probe", await CounterAsync(kitchen), 1, _ => 20);
+        HttpResponseMessage filed = await script.PostAsync("/api/v1/sensors/probe/calibrations", Check("0", "174"));
+        string id = (await filed.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("id").GetString()!;
+
+        HttpResponseMessage answer = await script.SendFormAsync("/sensors/probe/calibration", $"take-back-{id}");
+
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        string page = await script.Http.GetStringAsync("/sensors/probe/calibration");
+        Assert.Contains("by Ada.</p>", page[page.IndexOf("Taken back", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.DoesNotContain("last-head", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Calibrations_WrongFields_NamesEachAtOnce()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Kitchen.Jars;
@@ -59,6 +60,24 @@ public class JarButtonTests
         Assert.Equal(HttpStatusCode.NoContent, (await script.Http.DeleteAsync("/api/v1/gateways/cellar-buttons")).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await script.Http.DeleteAsync("/api/v1/gateways/cellar-buttons")).StatusCode);
         Assert.Empty(await kitchen.Services.GetRequiredService<ISensorBook>().GatewaysAsync(default));
+    }
+
+    [Fact]
+    public async Task Add_OnThePage_ShowsThePasswordOnceAndRemovesAgain()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Mqtt:Enabled", "true"), ("Mqtt:Port", "0"));
+        using Script script = await Script.SignedInAsync(kitchen);
+        var book = kitchen.Services.GetRequiredService<ISensorBook>();
+        HttpResponseMessage added = await script.SendFormAsync("/sensors", "gateway-new", ("Form.Name", "Cellar buttons"), ("Form.Filter", "fermentwatch/jar/+/checked"));
+        Assert.Equal((HttpStatusCode.OK, true), (added.StatusCode, added.Headers.CacheControl!.NoStore));
+        string password = Regex.Match(await added.Content.ReadAsStringAsync(), "Password <code>([^<]+)</code>").Groups[1].Value;
+        Assert.True(SensorPassword.Verify(Assert.Single(await book.GatewaysAsync(default)), password));
+        Assert.DoesNotContain(password, await script.Http.GetStringAsync("/sensors"), StringComparison.Ordinal);
+
+        HttpResponseMessage again = await script.SendFormAsync("/sensors", "gateway-new", ("Form.Name", "cellar buttons"), ("Form.Filter", "zigbee/#"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, again.StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await script.SendFormAsync("/sensors", "gateway-cellar-buttons")).StatusCode);
+        Assert.Empty(await book.GatewaysAsync(default));
     }
 
     [Theory]
