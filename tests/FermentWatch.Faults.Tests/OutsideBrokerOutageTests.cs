@@ -44,7 +44,7 @@ public sealed class OutsideBrokerOutageTests(ITestOutputHelper output)
 
         Dictionary<double, int> stored = await StoredAsync(product, 2_320);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"away {_away.TotalSeconds:0} s twice, back after {backFromStop.TotalSeconds:0.0} and {backFromKill.TotalSeconds:0.0} s; connected {product.Connects} times; acknowledged 2320, stored {stored.Values.Sum()} of {stored.Count}"));
+            $"away {_away.TotalSeconds:0} s twice, back after {backFromStop.TotalSeconds:0.0} and {backFromKill.TotalSeconds:0.0} s; connected {product.Connects} times; sent and acknowledged 2320, stored {stored.Values.Sum()} of {stored.Count}"));
         Assert.InRange(backFromStop, TimeSpan.Zero, TimeSpan.FromSeconds(5));
         Assert.InRange(backFromKill, TimeSpan.Zero, TimeSpan.FromSeconds(5));
         Assert.Equal(2_320, stored.Count);

@@ -19,6 +19,7 @@ internal sealed class Publisher(int port, string user, string password) : IAsync
     private readonly ConcurrentQueue<int> _again = new();
     private Task _running = Task.CompletedTask;
     private int _next;
+    private volatile int _last = int.MaxValue;
 
     /// <summary>Everything sent so far. Even numbers are bare, odd ones carry their time.</summary>
     public ConcurrentDictionary<int, Sent> Numbers { get; } = new();
@@ -27,6 +28,12 @@ internal sealed class Publisher(int port, string user, string password) : IAsync
 
     /// <summary>The second of the Unix epoch at which an odd number says that it was measured.</summary>
     public static long SecondOf(int number) => FirstSecond + number;
+
+    /// <summary>
+    /// Lets no more than so many new numbers out until it is called again. An outside broker takes everything while nobody reads;
+    /// beyond what its queue holds it refuses, and long before it does little else than save the queue at each change.
+    /// </summary>
+    public void Allow(int more) => _last = Volatile.Read(ref _next) + more;
 
     public void Start() => _running = Task.Run(RunAsync);
 
@@ -71,6 +78,8 @@ internal sealed class Publisher(int port, string user, string password) : IAsync
         var underWay = new List<Task>();
         while (client.IsConnected && (!_ending.IsCancellationRequested || !_again.IsEmpty))
         {
+            while (_again.IsEmpty && _next >= _last && client.IsConnected && !_ending.IsCancellationRequested)
+                await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System);
             await window.WaitAsync();
             int number = _again.TryDequeue(out int again) ? again : Interlocked.Increment(ref _next);
             underWay.Add(SendAsync(client, number, window));

@@ -1,4 +1,3 @@
-using System.Net.Sockets;
 using System.Security.Cryptography;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Sources;
@@ -103,10 +102,25 @@ public sealed class OutsideLink : IAsyncDisposable
             if (Problem is null || failures == 1)
                 LinkLog.Lost(_logger, _options.Host, _options.Port, attempt.Problem);
             Problem = attempt.Problem;
-            double chance = RandomNumberGenerator.GetInt32(1_000) / 1_000.0;
-            await WaitAsync(ReconnectBackoff.Wait(failures, attempt.NobodyListens, chance), stopping);
+            await WaitAsync(ReconnectBackoff.Wait(failures, Chance()), stopping);
+            if (await WasAbsentAsync(stopping))
+                failures = 0;
         }
     }
+
+    /// <summary>Looks until somebody is there; whether nobody was at first.</summary>
+    private async Task<bool> WasAbsentAsync(CancellationToken stopping)
+    {
+        bool absent = false;
+        while (await BrokerPresence.WhyAbsentAsync(_options, _time, stopping) is { } problem)
+        {
+            (absent, Problem) = (true, problem);
+            await WaitAsync(ReconnectBackoff.LookAgain(Chance()), stopping);
+        }
+        return absent;
+    }
+
+    private static double Chance() => RandomNumberGenerator.GetInt32(1_000) / 1_000.0;
 
     private async Task<LinkAttempt> ServeOnceAsync(MqttClientOptions clientOptions, CancellationToken stopping)
     {
@@ -117,7 +131,7 @@ public sealed class OutsideLink : IAsyncDisposable
         {
             MqttClientConnectResult result = await session.ConnectAsync(clientOptions, stopping);
             if (result.ResultCode != MqttClientConnectResultCode.Success)
-                return new LinkAttempt($"It refuses us: {result.ResultCode}.", false, false);
+                return new LinkAttempt($"It refuses us: {result.ResultCode}.", false);
             await SubscribeAsync(session, stopping);
             await session.PublishAsync(LinkClientOptions.StatusTopic, "online"u8.ToArray(), retain: true, stopping);
             _session = session;
@@ -127,17 +141,17 @@ public sealed class OutsideLink : IAsyncDisposable
             Connected?.Invoke();
             since = _time.GetTimestamp();
             await ServeAsync(session, stopping);
-            return new LinkAttempt("The connection ended.", false, Held(since));
+            return new LinkAttempt("The connection ended.", Held(since));
         }
         catch (IOException exception)
         {
             LinkLog.NotStored(_logger, exception);
-            return new LinkAttempt(exception.Message, false, false);
+            return new LinkAttempt(exception.Message, false);
         }
         catch (Exception exception)
         {
             // Whatever it was, the link must outlive it. It is told as the link's problem, and logged when that changes.
-            return new LinkAttempt($"{exception.GetBaseException().Message.TrimEnd('.')}.", IsRefused(exception), Held(since));
+            return new LinkAttempt($"{exception.GetBaseException().Message.TrimEnd('.')}.", Held(since));
         }
         finally
         {
@@ -198,7 +212,4 @@ public sealed class OutsideLink : IAsyncDisposable
 
     // A broker that lets us in and throws us out at once is not well, and the waits must grow.
     private bool Held(long? since) => since is { } start && _time.GetElapsedTime(start) >= _wellAfter;
-
-    private static bool IsRefused(Exception exception) =>
-        exception.GetBaseException() is SocketException { SocketErrorCode: SocketError.ConnectionRefused };
 }

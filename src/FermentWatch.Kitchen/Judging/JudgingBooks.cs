@@ -20,5 +20,5 @@ public sealed class JudgingBooks(ISensorBook sensors, ISourceRuleBook rules, IPr
     public async Task<JudgingBasis> BasisAsync(CancellationToken cancellationToken) => new(
         await sensors.AllAsync(cancellationToken),
         new SourceLimits(await rules.AllAsync(cancellationToken), await rules.FeedsAsync(cancellationToken)),
-        await probes.AllAsync(cancellationToken));
+        await probes.StandingAsync(cancellationToken));
 }

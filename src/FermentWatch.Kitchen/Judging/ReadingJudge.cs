@@ -19,9 +19,6 @@ public static class ReadingJudge
     /// <summary>Older than this on arrival means a clock that was never set rather than a sensor that was out of reach.</summary>
     public static readonly Duration OldestUseful = Duration.FromDays(366);
 
-    /// <summary>Fewer neighbours than this cannot outvote a reading.</summary>
-    private const int NeighboursThatOutvote = 3;
-
     /// <summary>A power-up value is told from a real 85 C by neighbours this warm.</summary>
     private const double NearEightyFiveCelsius = 70;
 
@@ -52,8 +49,7 @@ public static class ReadingJudge
             return Verdict.OutOfRange;
 
         neighbours.RemoveAll(value => !range.Holds(value));
-        bool jumps = neighbours.Count >= NeighboursThatOutvote && Math.Abs(reading.Value - Median(neighbours)) > range.LargestStep;
-        return jumps ? Verdict.Jump : Verdict.Counts;
+        return Jump.Is(readings, index, neighbours, range) ? Verdict.Jump : Verdict.Counts;
     }
 
     private static bool IsSentinel(Reading reading, List<double> neighbours)
@@ -73,12 +69,5 @@ public static class ReadingJudge
             neighbours.Add(readings[i].Value);
         for (int i = index + 1; i < readings.Count && readings[i].MeasuredAt - at <= Reach; i++)
             neighbours.Add(readings[i].Value);
-    }
-
-    private static double Median(List<double> values)
-    {
-        values.Sort();
-        int half = values.Count / 2;
-        return values.Count % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
     }
 }

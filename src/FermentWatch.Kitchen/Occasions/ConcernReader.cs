@@ -15,7 +15,7 @@ public sealed class ConcernReader(ISensorBook sensors, ISourceRuleBook rules, IP
     {
         Sensor[] inService = [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null)];
         var limits = new SourceLimits(await rules.AllAsync(cancellationToken), await rules.FeedsAsync(cancellationToken));
-        var watch = new SensorWatch(log, inService, limits, await probes.AllAsync(cancellationToken), unit, now);
+        var watch = new SensorWatch(log, inService, limits, await probes.StandingAsync(cancellationToken), unit, now);
         var concerns = new List<SensorConcern>();
         foreach (Sensor sensor in inService)
         {

@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Probes;
 
-/// <summary>What a sensor's probe showed in two or three buffers, as it was entered. It holds until the next one.</summary>
+/// <summary>What a sensor's probe showed in two or three buffers, as it was entered. It holds until the next one, unless it is taken back.</summary>
 public sealed class ProbeCheck
 {
     public required Guid Id { get; init; }
@@ -19,6 +19,12 @@ public sealed class ProbeCheck
 
     /// <summary>What it showed; a probe that shows pH is entered as the potential of an ideal one, see <see cref="BufferReading.OfShownPh"/>.</summary>
     public required IReadOnlyList<BufferReading> Points { get; init; }
+
+    /// <summary>When it was taken back; null while it stands.</summary>
+    public Instant? VoidedAt { get; set; }
+
+    /// <summary>Who took it back.</summary>
+    public string? VoidedBy { get; set; }
 
     /// <summary>The calibration it comes to.</summary>
     /// <exception cref="InvalidOperationException">The points tell none; they are looked at before they are filed.</exception>

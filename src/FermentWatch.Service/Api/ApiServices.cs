@@ -33,6 +33,7 @@ internal static class ApiServices
         api.MapHousehold();
         api.MapSensors();
         api.MapSources();
+        api.MapGateways();
         api.MapRound();
         api.MapNotices();
         api.MapForwarding();

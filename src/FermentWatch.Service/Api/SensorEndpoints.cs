@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Api.Answers;
@@ -16,6 +17,7 @@ internal static class SensorEndpoints
         sensors.MapPost("/sensors/{slug}/place", GiveAsync).WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
         sensors.MapGet("/sensors/{slug}/calibrations", CalibrationsAsync).WithSummary("The checks of a probe in buffers, the last first.").Produces<CalibrationAnswer[]>().ProducesProblem(404);
         sensors.MapPost("/sensors/{slug}/calibrations", CalibrateAsync).WithSummary("Files a check of a probe in buffers.").Produces<CalibrationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+        sensors.MapDelete("/sensors/{slug}/calibrations/{id:guid}", TakeBackAsync).WithSummary("Takes a check of a probe back; it is kept, and counts no more.").Produces(204).ProducesProblem(404);
         sensors.MapGet("/rejects", RejectsAsync).WithSummary("What came in and could not be used.").Produces<RejectAnswer[]>();
     }
 
@@ -46,4 +48,10 @@ internal static class SensorEndpoints
         CalibrationEntry entry = await desk.EnterAsync(sensor, form, EntryMark.Of(Guid.CreateVersion7(clock.GetUtcNow()), context.User), cancellationToken);
         return entry.Check is { } check ? Results.Created($"/api/v1/sensors/{slug}/calibrations", CalibrationAnswer.Of(check)) : RefusalProblem.Of(entry.Refusals);
     }
+
+    private static async Task<IResult> TakeBackAsync(
+        string slug, Guid id, ISensorBook sensors, CalibrationDesk desk, ClaimsPrincipal person, CancellationToken cancellationToken) =>
+        await sensors.FindAsync(slug, cancellationToken) is { } sensor && await desk.TakeBackAsync(sensor, id, person.Identity!.Name!, cancellationToken)
+            ? Results.NoContent()
+            : RefusalProblem.NotThere($"calibration {id} of sensor {slug}");
 }

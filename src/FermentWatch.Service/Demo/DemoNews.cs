@@ -1,5 +1,6 @@
 using FermentWatch.Service.CommandLine.Sensors;
 using FermentWatch.Service.Demo.Household;
+using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.Demo;
 

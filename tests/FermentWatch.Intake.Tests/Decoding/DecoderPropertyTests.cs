@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using CsCheck;
@@ -8,10 +9,11 @@ using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
+using Xunit.Abstractions;
 
 namespace FermentWatch.Intake.Tests.Decoding;
 
-public sealed class DecoderPropertyTests
+public sealed class DecoderPropertyTests(ITestOutputHelper output)
 {
     private static readonly Instant _now = Instant.FromUtc(2026, 10, 4, 8, 0);
     private static readonly long _iterations = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 10_000_000 : 50_000;
@@ -24,18 +26,28 @@ public sealed class DecoderPropertyTests
     ];
 
     [Fact]
-    public void Decode_AnyPayload_GivesValuesOrFaultsAndNeverThrows() =>
+    public void Decode_AnyPayload_GivesValuesOrFaultsAndNeverThrows()
+    {
+        long start = TimeProvider.System.GetTimestamp(), decoded = 0, values = 0;
         AnyPayload.Bytes.Sample(
             payload =>
             {
-                AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Fahrenheit, _now));
-                AssertSound(SenMlDecoder.Decode(payload, _now));
+                int sound = AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Fahrenheit, _now)) + AssertSound(SenMlDecoder.Decode(payload, _now));
                 foreach (SourceReader source in _sources)
-                    AssertSound(SourceDecoder.Decode(source, payload, _now));
-                Assert.All(LikenessFinder.Find("a/temperature", payload), likeness =>
-                    Assert.InRange(likeness.Unit.ToStored(likeness.Value), -30, 60));
+                    sound += AssertSound(SourceDecoder.Decode(source, payload, _now));
+                foreach (Likeness likeness in LikenessFinder.Find("a/temperature", payload))
+                    Assert.InRange(likeness.Unit.ToStored(likeness.Value), -30, 60);
+                Interlocked.Increment(ref decoded);
+                Interlocked.Add(ref values, sound);
             },
             iter: _iterations);
+
+        using Process self = Process.GetCurrentProcess();
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{decoded} payloads through five decoders and the offers, {values} values in them, in {TimeProvider.System.GetElapsedTime(start).TotalSeconds:F0} s ({self.TotalProcessorTime.TotalSeconds:F0} s of processor time so far); "
+            + $"resident {self.WorkingSet64 / 1e6:F0} MB, at most {self.PeakWorkingSet64 / 1e6:F0} MB, managed {GC.GetTotalMemory(forceFullCollection: true) / 1e6:F1} MB"));
+        Assert.Equal(_iterations, decoded);
+    }
 
     [Fact]
     public void Decode_AnyPackOfTemperatures_KeepsEveryValueAndItsTime() =>
@@ -79,7 +91,8 @@ public sealed class DecoderPropertyTests
         ValuePointer = value, Unit = "Cel", UnitPointer = unit, Time = time, TimePointer = timePlace, Offset = 0.5,
     });
 
-    private static void AssertSound(Decoded decoded)
+    /// <summary>Gives how many values were in it.</summary>
+    private static int AssertSound(Decoded decoded)
     {
         Assert.True(decoded.Values.Count + decoded.Faults.Count > 0);
         Assert.All(decoded.Values, value => Assert.True(double.IsFinite(value.Value)));
@@ -88,5 +101,6 @@ public sealed class DecoderPropertyTests
             Assert.True(fault.Example.Length <= PayloadExcerpt.LongestCharacters);
             Assert.EndsWith(".", fault.Explanation);
         });
+        return decoded.Values.Count;
     }
 }

@@ -62,7 +62,7 @@ public class ConcernReaderTests
         rules.AllAsync(default).ReturnsForAnyArgs([]);
         rules.FeedsAsync(default).ReturnsForAnyArgs([]);
         var probes = Substitute.For<IProbeBook>();
-        probes.AllAsync(default).ReturnsForAnyArgs([]);
+        probes.StandingAsync(default).ReturnsForAnyArgs([]);
         return await new ConcernReader(sensors, rules, probes, log).ReadAsync(TemperatureUnit.Celsius, Now, CancellationToken.None);
     }
 

@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Security.Claims;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.RunningTests;
 using FermentWatch.Storage.Records;
@@ -60,6 +61,23 @@ internal sealed class Script : IDisposable
         foreach ((string field, string value) in changes)
             body[field] = value;
         return PostAsync("/api/v1/jars", body);
+    }
+
+    /// <summary>Sends a form of a page, as a browser without script does.</summary>
+    /// <param name="path">The page.</param>
+    /// <param name="form">The form's name.</param>
+    /// <param name="fields">What is filled in.</param>
+    public async Task<HttpResponseMessage> SendFormAsync(string path, string form, params (string Name, string Value)[] fields)
+    {
+        string page = await Http.GetStringAsync(path);
+        var sent = new Dictionary<string, string>
+        {
+            ["_handler"] = form,
+            ["__RequestVerificationToken"] = Regex.Match(page, "__RequestVerificationToken\" value=\"([^\"]+)\"").Groups[1].Value,
+        };
+        foreach ((string name, string value) in fields)
+            sent[name] = value;
+        return await Http.PostAsync(path, new FormUrlEncodedContent(sent));
     }
 
     public void Dispose() => Http.Dispose();

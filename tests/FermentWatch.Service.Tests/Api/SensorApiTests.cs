@@ -66,6 +66,53 @@ public class SensorApiTests
     }
 
     [Fact]
+    public async Task Calibrations_BadOneTakenBack_ReadingsCountAgainAndThePageSaysWho()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        Sensor probe = await kitchen.AddSensorAsync("probe", await CounterAsync(kitchen), 1, _ => 20 + (0.1 * Math.Sin(_ * 50)));
+        await script.PostAsync("/api/v1/sensors/probe/calibrations", Check("0", "174"));
+        kitchen.Clock.Advance(TimeSpan.FromMinutes(5));
+        HttpResponseMessage bad = await script.PostAsync("/api/v1/sensors/probe/calibrations", Check("41", "200"));
+        string id = (await bad.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("id").GetString()!;
+        await ReadAsync(kitchen, probe, 168);
+        Assert.Equal(Verdict.BadCalibration, await VerdictAsync(kitchen, probe));
+
+        Assert.Equal(HttpStatusCode.NotFound, (await script.Http.DeleteAsync($"/api/v1/sensors/probe/calibrations/{Guid.NewGuid()}")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await script.Http.DeleteAsync($"/api/v1/sensors/other/calibrations/{id}")).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, (await script.Http.DeleteAsync($"/api/v1/sensors/probe/calibrations/{id}")).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, (await script.Http.DeleteAsync($"/api/v1/sensors/probe/calibrations/{id}")).StatusCode);
+        await kitchen.SettleAsync();
+
+        Assert.Equal(Verdict.Counts, await VerdictAsync(kitchen, probe));
+        JsonElement filed = await script.GetAsync("/api/v1/sensors/probe/calibrations");
+        Assert.Equal(2, filed.GetArrayLength());
+        Assert.Equal(filed[0].GetProperty("by").GetString(), filed[0].GetProperty("taken_back_by").GetString());
+        Assert.Equal(JsonValueKind.Null, filed[1].GetProperty("taken_back_at").ValueKind);
+        Assert.DoesNotContain("not accepted", (await script.GetAsync("/api/v1/sensors"))[0].GetProperty("warnings").ToString(), StringComparison.Ordinal);
+        string page = await script.Http.GetStringAsync("/sensors/probe/calibration");
+        Assert.Contains("<h2 id=\"last-head\">Accepted</h2>", page, StringComparison.Ordinal);
+        Assert.Contains($"by {filed[0].GetProperty("by").GetString()}.</p>", page[page.IndexOf("Taken back", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Calibrations_TakenBackOnThePage_CountsNoMoreAndSaysWho()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await kitchen.AddSensorAsync("probe", await CounterAsync(kitchen), 1, _ => 20);
+        HttpResponseMessage filed = await script.PostAsync("/api/v1/sensors/probe/calibrations", Check("0", "174"));
+        string id = (await filed.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("id").GetString()!;
+
+        HttpResponseMessage answer = await script.SendFormAsync("/sensors/probe/calibration", $"take-back-{id}");
+
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        string page = await script.Http.GetStringAsync("/sensors/probe/calibration");
+        Assert.Contains("by Ada.</p>", page[page.IndexOf("Taken back", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.DoesNotContain("last-head", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Calibrations_WrongFields_NamesEachAtOnce()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

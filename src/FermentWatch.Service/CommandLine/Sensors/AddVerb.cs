@@ -3,6 +3,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Records;
+using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 

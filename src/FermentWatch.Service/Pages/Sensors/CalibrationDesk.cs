@@ -23,7 +23,17 @@ public sealed class CalibrationDesk(IProbeBook probes, IHouseholdBook households
         return entry;
     }
 
-    /// <summary>The checks of a sensor's probe, the last first.</summary>
+    /// <summary>Takes a check back, and what was read since is judged again. False if there is none of this id of this sensor.</summary>
+    public async Task<bool> TakeBackAsync(Sensor sensor, Guid check, string by, CancellationToken cancellationToken)
+    {
+        if (!(await probes.FiledAsync(sensor.Id, cancellationToken)).Any(each => each.Id == check))
+            return false;
+        await probes.TakeBackAsync(check, clock.GetUtcNow().ToInstant(), by, cancellationToken);
+        loops.Judging.Wake();
+        return true;
+    }
+
+    /// <summary>The checks of a sensor's probe, the last first, those taken back among them.</summary>
     public async Task<IReadOnlyList<ProbeCheck>> OfAsync(Sensor sensor, CancellationToken cancellationToken) =>
-        [.. (await probes.AllAsync(cancellationToken)).Where(check => check.SensorId == sensor.Id).Reverse()];
+        [.. (await probes.FiledAsync(sensor.Id, cancellationToken)).Reverse()];
 }

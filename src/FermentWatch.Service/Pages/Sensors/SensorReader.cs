@@ -22,7 +22,7 @@ public sealed class SensorReader(
         Instant now = clock.GetUtcNow().ToInstant();
         Sensor[] inService = [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor => sensor.Name, StringComparer.OrdinalIgnoreCase)];
         var limits = new SourceLimits(await rules.AllAsync(cancellationToken), await rules.FeedsAsync(cancellationToken));
-        IReadOnlyList<ProbeCheck> checks = await probes.AllAsync(cancellationToken);
+        IReadOnlyList<ProbeCheck> checks = await probes.StandingAsync(cancellationToken);
         var watch = new SensorWatch(log, inService, limits, checks, (await households.ReadAsync(cancellationToken)).TemperatureUnit, now);
         var views = new List<SensorView>();
         foreach (Sensor sensor in inService)

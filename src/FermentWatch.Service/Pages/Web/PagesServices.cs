@@ -36,7 +36,7 @@ public static class PagesServices
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
-        services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>();
+        services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>().AddSingleton<CredentialDesk>();
         services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>();

@@ -515,6 +515,12 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<Guid>("SensorId")
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("VoidedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("VoidedBy")
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Id");
 
                     b.HasIndex("SensorId");

@@ -91,10 +91,34 @@ public sealed class SourceRuleBookTests : OpenedRecords
         await Get<IProbeBook>().AddAsync(check, default);
         await Get<IProbeBook>().AddAsync(check, default);
         await RestartAsync();
-        ProbeCheck read = Assert.Single(await Get<IProbeBook>().AllAsync(default));
+        ProbeCheck read = Assert.Single(await Get<IProbeBook>().StandingAsync(default));
         Assert.Equal(check.Points, read.Points);
         Assert.Equal(check.Calibration.Slope, read.Calibration.Slope);
         Assert.Equal(sensor.Id, Assert.Single(await Orders.PendingAsync(default)).SensorId);
+    }
+
+    [Fact]
+    public async Task ProbeTakeBackAsync_FiledCheck_IsKeptWithWhoDidItAndOrdersTheSensor()
+    {
+        Sensor sensor = await AddSensorAsync("probe");
+        var check = new ProbeCheck
+        {
+            Id = Guid.CreateVersion7(), SensorId = sensor.Id, At = Noon, EnteredAt = Noon, By = "Ada",
+            Points = [new BufferReading(ReferenceBuffer.Technical7, -3, 20), new BufferReading(ReferenceBuffer.Phthalate4, 168.5, 20.5)],
+        };
+        var book = Get<IProbeBook>();
+        await book.AddAsync(check, default);
+        await Orders.DoneAsync(Assert.Single(await Orders.PendingAsync(default)).Id, default);
+        Instant later = Noon + Duration.FromHours(1);
+
+        Assert.True(await book.TakeBackAsync(check.Id, later, "Ben", default));
+        Assert.False(await book.TakeBackAsync(check.Id, later + Duration.FromHours(1), "Cleo", default));
+
+        Assert.Equal(sensor.Id, Assert.Single(await Orders.PendingAsync(default)).SensorId);
+        Assert.Empty(await book.StandingAsync(default));
+        ProbeCheck kept = Assert.Single(await book.FiledAsync(sensor.Id, default));
+        Assert.Equal((later, "Ben"), (kept.VoidedAt, kept.VoidedBy));
+        await Assert.ThrowsAsync<InvalidOperationException>(() => book.TakeBackAsync(Guid.Empty, later, "Ben", default));
     }
 
     [Fact]

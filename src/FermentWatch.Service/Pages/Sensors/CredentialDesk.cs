@@ -8,7 +8,7 @@ using FermentWatch.Service.Settings;
 using NodaTime;
 using NodaTime.Extensions;
 
-namespace FermentWatch.Service.CommandLine.Sensors;
+namespace FermentWatch.Service.Pages.Sensors;
 
 /// <summary>Where sensors and gateways are added to the records.</summary>
 internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, TimeProvider clock)

@@ -3,7 +3,7 @@ using System.Net.NetworkInformation;
 using System.Net.Sockets;
 using FermentWatch.Intake.Embedded;
 
-namespace FermentWatch.Service.CommandLine.Sensors;
+namespace FermentWatch.Service.Pages.Sensors;
 
 /// <summary>Where a sensor finds the broker.</summary>
 /// <param name="Host">An address of this machine.</param>

@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace FermentWatch.Storage.Records.Migrations
 {
     [DbContext(typeof(RecordsContext))]
-    [Migration("20261125174358_Initial")]
+    [Migration("20261125183748_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -516,6 +516,12 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("SensorId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("VoidedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("VoidedBy")
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");

@@ -1,6 +1,6 @@
-namespace FermentWatch.Service.CommandLine.Sensors;
+namespace FermentWatch.Service.Pages.Sensors;
 
-/// <summary>What was typed after <c>sensor add</c>.</summary>
+/// <summary>A sensor or gateway to be added, as it was typed.</summary>
 /// <param name="Name">What the household calls it.</param>
 /// <param name="Place">Name of the place it stands in.</param>
 /// <param name="Gateway">Topic filter of a gateway; null for a sensor.</param>

@@ -584,7 +584,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     At = table.Column<long>(type: "INTEGER", nullable: false),
                     EnteredAt = table.Column<long>(type: "INTEGER", nullable: false),
                     By = table.Column<string>(type: "TEXT", nullable: false),
-                    Points = table.Column<string>(type: "TEXT", nullable: false)
+                    Points = table.Column<string>(type: "TEXT", nullable: false),
+                    VoidedAt = table.Column<long>(type: "INTEGER", nullable: true),
+                    VoidedBy = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {

@@ -1,7 +1,7 @@
 using System.Text;
 using FermentWatch.Intake.Door;
 
-namespace FermentWatch.Service.CommandLine.Sensors;
+namespace FermentWatch.Service.Pages.Sensors;
 
 /// <summary>Makes the name in topics from the name people use.</summary>
 internal static class SlugOf
