@@ -10,7 +10,7 @@ namespace FermentWatch.Kitchen.Occasions;
 /// <summary>Reads which sensors a person should look at.</summary>
 public sealed class ConcernReader(ISensorBook sensors, ISourceRuleBook rules, IProbeBook probes, IReadingLog log)
 {
-    /// <summary>What is wrong with sensors in service. Two that disagree are one concern.</summary>
+    /// <summary>What is wrong with sensors in service: of each sensor the first of a kind. Two that disagree are one concern.</summary>
     public async Task<IReadOnlyList<SensorConcern>> ReadAsync(TemperatureUnit unit, Instant now, CancellationToken cancellationToken)
     {
         Sensor[] inService = [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null)];
@@ -21,7 +21,7 @@ public sealed class ConcernReader(ISensorBook sensors, ISourceRuleBook rules, IP
         {
             IReadOnlyList<SensorWarning> warnings = await watch.WarningsAsync(sensor, await log.LastAsync(sensor.Key, cancellationToken), cancellationToken);
             concerns.AddRange(warnings.Where(warning => warning.OtherSensor is null || sensor.Id.CompareTo(warning.OtherSensor) < 0)
-                .Select(warning => new SensorConcern(KindOf(warning.Kind), sensor.Id, sensor.Name, $"{warning.Kind} {warning.OtherSensor:N}".TrimEnd(), warning.Words)));
+                .Select(warning => new SensorConcern(KindOf(warning.Kind), sensor.Id, sensor.Name, $"{warning.Kind} {warning.OtherSensor:N}".TrimEnd(), warning.Words)).DistinctBy(concern => concern.Kind));
         }
         return concerns;
     }
