@@ -4,6 +4,7 @@ using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Intake.Tests;
 using FermentWatch.Intake.Tests.Peers;
+using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.RunningTests;
@@ -57,6 +58,27 @@ public class OutsideDoorTests
         Assert.Equal(sensor.Id, Assert.Single(await kitchen.Services.GetRequiredService<ISourceRuleBook>().FeedsAsync(default)).SensorId);
         await Eventually.TrueAsync(() => hub.Heard.ContainsKey("fermentwatch/jar/1/state"), "the jar's state is on the outside broker");
         Assert.Equal("online", hub.Heard["fermentwatch/service/status"]);
+    }
+
+    [Fact]
+    public async Task Notice_ToATopicOfTheOutsideBroker_IsHeardThereWithItsKey()
+    {
+        await using Mosquitto outside = await Mosquitto.StartAsync();
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(At(outside));
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync();
+        await script.PostAsync("/api/v1/notice-routes", new { person = "Mira", channel = "Mqtt", address = "kitchen/notices" });
+        await ConnectedAsync(kitchen);
+        await using Listener tablet = await Listener.AtAsync(outside.Port);
+
+        LocalDate tomorrow = kitchen.Now.InUtc().Date.PlusDays(1);
+        kitchen.Clock.SetUtcNow((tomorrow + new LocalTime(7, 0)).InUtc().ToDateTimeOffset());
+        await kitchen.SettleAsync();
+        await Eventually.TrueAsync(() => tablet.Heard.ContainsKey("kitchen/notices"), "the round is heard at the outside broker");
+        JsonElement notice = JsonDocument.Parse(tablet.Heard["kitchen/notices"]).RootElement;
+        Assert.StartsWith($"round/{tomorrow:uuuu-MM-dd}/Mira/", notice.GetProperty("key").GetString(), StringComparison.Ordinal);
+        Notice told = Assert.Single(await kitchen.Services.GetRequiredService<INoticeBook>().LatestAsync(10, default));
+        Assert.Equal((NoticeState.Delivered, 1), (told.State, told.Attempts));
     }
 
     [Fact]
