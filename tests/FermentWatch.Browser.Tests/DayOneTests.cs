@@ -20,7 +20,7 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         await page.GetByLabel("How much in each jar").FillAsync("1 head");
         await page.ChooseAsync("By taste");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
-        await page.WaitForURLAsync($"{kitchen.Address}/jars/1?new=1");
+        await page.ArriveAsync($"{kitchen.Address}/jars/1?new=1");
 
         string words = await page.InnerTextAsync("main");
         Assert.Matches(@"(Probably sour enough|Probably not sour enough|Not expected to be sour enough).*; not measured\.", words);
@@ -77,11 +77,11 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         Assert.Equal("3.9", await page.GetByLabel("pH", new() { Exact = true }).InputValueAsync());
         await page.GetByLabel("Meter or probe checked in buffer that day").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Correct" }).ClickAsync();
-        await page.WaitForURLAsync($"{kitchen.Address}/jars/1");
+        await page.ArriveAsync($"{kitchen.Address}/jars/1");
         Assert.Contains("Measured 3.9 by meter", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         Assert.Contains("Below 4.6 the botulism germ does not grow. This does not show", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back" }).ClickAsync();
-        await page.WaitForURLAsync($"{kitchen.Address}/jars/1");
+        await page.ArriveAsync($"{kitchen.Address}/jars/1");
         Assert.Contains("Acid line: not measured", await page.InnerTextAsync("main"), StringComparison.Ordinal);
     }
 
@@ -98,7 +98,7 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         await page.GetByText("It stands somewhere else now").ClickAsync();
         await page.GetByLabel("To", new() { Exact = true }).SelectOptionAsync("cellar");
         await page.GetByRole(AriaRole.Button, new() { Name = "Move jar 1" }).ClickAsync();
-        await page.WaitForURLAsync($"{kitchen.Address}/jars/1");
+        await page.ArriveAsync($"{kitchen.Address}/jars/1");
 
         Assert.Contains("Day 0, cellar", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         // The forecast knows of a move from the quarter hour that closes after it.
@@ -125,7 +125,7 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         Assert.Contains("do not belong together", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByLabel("Password").FillAsync(Walks.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await page.WaitForURLAsync(kitchen.Address + "/sensors");
+        await page.ArriveAsync(kitchen.Address + "/sensors");
         await page.GotoAsync(kitchen.Address + "/put-up");
         Assert.Contains("1 quart", await page.InnerTextAsync("main"), StringComparison.Ordinal);
     }

@@ -104,7 +104,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Right" }).ClickAsync();
         Assert.Contains("Public advice lets kraut work 3 to 6 weeks", await page.InnerTextAsync("form"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Into the cold" }).ClickAsync();
-        await page.WaitForURLAsync(kitchen.Address + "/jars/1");
+        await page.ArriveAsync(kitchen.Address + "/jars/1");
         Assert.Contains("refrigerator, in the cold", await page.InnerTextAsync("main"), StringComparison.Ordinal);
 
         await page.GotoAsync(kitchen.Address + "/jars/1/on");
@@ -112,7 +112,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Contains("a few words on why it was thrown out", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByLabel("Why it is thrown out").FillAsync("too soft");
         await page.GetByRole(AriaRole.Button, new() { Name = "Thrown out" }).ClickAsync();
-        await page.WaitForURLAsync(kitchen.Address + "/jars");
+        await page.ArriveAsync(kitchen.Address + "/jars");
         Assert.Contains("No jar yet", await page.InnerTextAsync("main"), StringComparison.Ordinal);
     }
 }

@@ -7,6 +7,9 @@ internal static class Walks
 {
     public const string User = "Ada", Password = "four wet cabbages";
 
+    /// <summary>Waits for the page, not for the event of its loading, which can be over before anybody waits for it.</summary>
+    private static readonly PageWaitForURLOptions Committed = new() { WaitUntil = WaitUntilState.Commit };
+
     /// <summary>The owner sets up the kitchen and stands on the first page.</summary>
     public static async Task SetUpAsync(this IPage page, RunningKitchen kitchen, string zone = "Europe/Vienna", bool pounds = false)
     {
@@ -22,7 +25,7 @@ internal static class Walks
             await page.ChooseAsync("pounds, quarts");
         }
         await page.GetByRole(AriaRole.Button, new() { Name = "Set up" }).ClickAsync();
-        await page.WaitForURLAsync(kitchen.Address + "/");
+        await page.ArriveAsync(kitchen.Address + "/");
     }
 
     /// <summary>Puts up jars and stands on the page that follows.</summary>
@@ -41,7 +44,8 @@ internal static class Walks
             await page.GetByLabel("Packed", new() { Exact = true }).FillAsync(packed.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToString("uuuu-MM-dd'T'HH:mm", null));
         }
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
-        await page.WaitForURLAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal));
+        await page.WaitForURLAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal), Committed);
+        await page.Locator("main h1").First.WaitForAsync();
     }
 
     /// <summary>Enters a pH and stands on the jar's page.</summary>
@@ -53,7 +57,14 @@ internal static class Walks
         if (check)
             await page.GetByLabel(method == "Strip" ? "Strip in pale brine" : "Meter or probe checked in buffer that day").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Enter" }).ClickAsync();
-        await page.WaitForURLAsync($"{kitchen.Address}/jars/{jar}");
+        await page.ArriveAsync($"{kitchen.Address}/jars/{jar}");
+    }
+
+    /// <summary>Waits until the page of an address is there.</summary>
+    public static async Task ArriveAsync(this IPage page, string address)
+    {
+        await page.WaitForURLAsync(address, Committed);
+        await page.Locator("main h1").First.WaitForAsync();
     }
 
     /// <summary>Adds a way to reach somebody.</summary>
