@@ -29,8 +29,9 @@ public sealed class DeliveryPass(
             if (due.Count == 0)
                 return delivered;
             var routes = (await notices.RoutesAsync(cancellationToken)).ToDictionary(route => route.Id);
-            due = await PutOffQuietAsync(due, routes.Values, now, cancellationToken);
-            due = await LeaveAnsweredAsync(due, now, cancellationToken);
+            DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+            due = await PutOffQuietAsync(due, routes.Values, zone, now, cancellationToken);
+            due = await LeaveAnsweredAsync(due, zone, now, cancellationToken);
             DeliveryResult[] results = await Task.WhenAll(due.Select(notice => TryAndSettleAsync(notice, routes, now, cancellationToken)));
             delivered += results.Count(result => result == DeliveryResult.Delivered);
         }
@@ -59,9 +60,8 @@ public sealed class DeliveryPass(
 
     /// <summary>Puts off those whose person is left in peace now: one tried again after trouble must not wake anybody. Gives the rest.</summary>
     private async Task<IReadOnlyList<Notice>> PutOffQuietAsync(
-        IReadOnlyList<Notice> due, IEnumerable<NoticeRoute> routes, Instant now, CancellationToken cancellationToken)
+        IReadOnlyList<Notice> due, IEnumerable<NoticeRoute> routes, DateTimeZone zone, Instant now, CancellationToken cancellationToken)
     {
-        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
         var audience = new Audience([.. routes], await members.RosterAsync(now.InZone(zone).Date, cancellationToken), zone);
         var rest = new List<Notice>();
         foreach (Notice notice in due)
@@ -80,11 +80,11 @@ public sealed class DeliveryPass(
     }
 
     /// <summary>Settles those whose question was answered meanwhile: one that was put off, or comes late. Gives the rest.</summary>
-    private async Task<IReadOnlyList<Notice>> LeaveAnsweredAsync(IReadOnlyList<Notice> due, Instant now, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<Notice>> LeaveAnsweredAsync(
+        IReadOnlyList<Notice> due, DateTimeZone zone, Instant now, CancellationToken cancellationToken)
     {
         if (!due.Any(notice => notice.Question is not null))
             return due;
-        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
         var rest = new List<Notice>();
         foreach (Notice notice in due)

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using System.Security.Claims;
 using FermentWatch.Kitchen.Members;
 using Microsoft.EntityFrameworkCore;
@@ -14,15 +15,7 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
         return await AllAsync(context, cancellationToken);
     }
 
-    public async Task WriteAsync(Duty duty, CancellationToken cancellationToken)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
-        bool known = await context.Duties.AnyAsync(each => each.Person == duty.Person, cancellationToken);
-        context.Entry(duty).State = known ? EntityState.Modified : EntityState.Added;
-        await context.SaveChangesAsync(cancellationToken);
-        await transaction.CommitAsync(cancellationToken);
-    }
+    public Task WriteAsync(Duty duty, CancellationToken cancellationToken) => PutAsync(duty, each => each.Person == duty.Person, cancellationToken);
 
     public async Task<Roster> RosterAsync(LocalDate from, CancellationToken cancellationToken)
     {
@@ -31,15 +24,7 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
         return new Roster(await AllAsync(context, cancellationToken), handOvers, await PausesAsync(context, from, cancellationToken));
     }
 
-    public async Task HandOverAsync(HandOver handOver, CancellationToken cancellationToken)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
-        bool known = await context.HandOvers.AnyAsync(each => each.Date == handOver.Date, cancellationToken);
-        context.Entry(handOver).State = known ? EntityState.Modified : EntityState.Added;
-        await context.SaveChangesAsync(cancellationToken);
-        await transaction.CommitAsync(cancellationToken);
-    }
+    public Task HandOverAsync(HandOver handOver, CancellationToken cancellationToken) => PutAsync(handOver, each => each.Date == handOver.Date, cancellationToken);
 
     public async Task TakeBackAsync(LocalDate date, CancellationToken cancellationToken)
     {
@@ -53,12 +38,15 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
         return await PausesAsync(context, from, cancellationToken);
     }
 
-    public async Task PauseAsync(RoundPause pause, CancellationToken cancellationToken)
+    public Task PauseAsync(RoundPause pause, CancellationToken cancellationToken) => PutAsync(pause, each => each.Id == pause.Id, cancellationToken);
+
+    /// <summary>Adds a row, or writes over the one that stands for the same.</summary>
+    private async Task PutAsync<T>(T row, Expression<Func<T, bool>> isSame, CancellationToken cancellationToken) where T : class
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
-        bool known = await context.RoundPauses.AnyAsync(each => each.Id == pause.Id, cancellationToken);
-        context.Entry(pause).State = known ? EntityState.Modified : EntityState.Added;
+        bool known = await context.Set<T>().AnyAsync(isSame, cancellationToken);
+        context.Entry(row).State = known ? EntityState.Modified : EntityState.Added;
         await context.SaveChangesAsync(cancellationToken);
         await transaction.CommitAsync(cancellationToken);
     }
