@@ -1,9 +1,12 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using FermentWatch.Intake.Door;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -39,10 +42,31 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             await LookAtErrorsAsync(page, kitchen, findings);
             await LookAtAbsenceAsync(page, kitchen, findings);
         }
+        string asked = await AskAsync(kitchen);
         await using (IBrowserContext stranger = await chromium.Browser.NewContextAsync())
-            await LookAsync(await stranger.NewPageAsync(), kitchen.Address + "/sign-in", "sign-in", findings);
+        {
+            IPage page = await stranger.NewPageAsync();
+            await LookAsync(page, kitchen.Address + "/sign-in", "sign-in", findings);
+            await LookAsync(page, kitchen.Address + asked, "answer", findings);
+        }
         Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
-        Assert.Equal((Pages.Length + 6) * 4, Directory.GetFiles(Folder, "*.png").Length);
+        Assert.Equal((Pages.Length + 7) * 4, Directory.GetFiles(Folder, "*.png").Length);
+    }
+
+    /// <summary>A notice of today's round; where the link in it leads.</summary>
+    private static async Task<string> AskAsync(RunningKitchen kitchen)
+    {
+        Household household = await kitchen.Services.GetRequiredService<IHouseholdBook>().ReadAsync(CancellationToken.None);
+        LocalDate today = kitchen.Now.InZone(household.Zone).Date;
+        RoundSheet sheet = await kitchen.Services.GetRequiredService<RoundPass>().SheetAsync(household, today, CancellationToken.None);
+        INoticeBook book = kitchen.Services.GetRequiredService<INoticeBook>();
+        var notice = new Notice
+        {
+            Id = Guid.CreateVersion7(), Key = "picture", RouteId = (await book.RoutesAsync(CancellationToken.None))[0].Id, Person = "Ada", Title = "t", Body = "b",
+            DueAt = kitchen.Now, ExpiresAt = kitchen.Now, NextAttemptAt = kitchen.Now,
+        };
+        await book.QueueAsync(RoundQuestion.Ask([notice], sheet, RoundCalendar.EndOf(today, household.Zone)), CancellationToken.None);
+        return kitchen.Services.GetRequiredService<INoticeLinks>().Of(notice)[0].Path;
     }
 
     private static async Task FillAsync(IPage page, RunningKitchen kitchen)
