@@ -34,7 +34,7 @@ public static class StorageServices
     {
         if (options.Errors().ToList() is { Count: > 0 } errors)
             throw new ArgumentException(string.Join(' ', errors), nameof(options));
-        services.AddSingleton(options);
+        services.AddSingleton(options).AddSingleton<StorageRemarks>().AddSingleton<OpenMark>();
 
         services.AddSingleton(_ => ReadingStore.Open(options.ReadingsPath));
         services.AddSingleton<IReadingIntake>(provider => provider.GetRequiredService<ReadingStore>());
@@ -68,12 +68,20 @@ public static class StorageServices
     }
 
     /// <summary>Opens both databases: makes new ones, brings older ones up to date (a copy is kept beside), refuses others.</summary>
-    /// <exception cref="DatabaseRefusedException">A file is foreign, half-written or from a newer version.</exception>
+    /// <exception cref="DatabaseRefusedException">A file is foreign, half-written, from a newer version, or not of this pair.</exception>
     /// <exception cref="IOException">The folder cannot be read or written.</exception>
-    public static void OpenStorage(this IServiceProvider provider)
+    /// <param name="provider">The services.</param>
+    /// <param name="asService">Whether this is the one process that runs the service, and not a verb beside it.</param>
+    public static void OpenStorage(this IServiceProvider provider, bool asService = false)
     {
         var options = provider.GetRequiredService<StorageOptions>();
+        DatabasePair.Check(options);
         RecordsDatabase.CreateOrUpgrade(options.RecordsPath, provider.GetRequiredService<TimeProvider>());
+        ReadingSchema.CreateOrCheck(options.ReadingsPath);
+        DatabasePair.Join(options);
+        // Before the store, so that it is disposed of after it.
+        if (asService)
+            provider.GetRequiredService<OpenMark>();
         provider.GetRequiredService<ReadingStore>();
     }
 }

@@ -97,7 +97,7 @@ internal static class MorningBenchmark
         await services.GetRequiredService<IJarBook>().ObserveAsync([.. jars.SelectMany(Looks)], default);
         var byId = places.ToDictionary(place => place.Id);
         JarForecast like = JarForecaster.Forecast(jars[0], byId, TemperatureHistory.Empty, First - Duration.FromMinutes(15), null, "");
-        await services.GetRequiredService<IForecastBook>().SaveAsync([.. jars.Select(jar => like with { JarId = jar.Id, Origin = QuarterHour.Floor(jar.PackedAt) })], default);
+        await services.GetRequiredService<IForecastBook>().SaveAsync([.. jars.Select(jar => new RenewedForecast(like with { JarId = jar.Id, Origin = QuarterHour.Floor(jar.PackedAt) }, null))], default);
     }
 
     private static async Task FillRoomAsync(ServiceProvider services, Place place)

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Judging;
@@ -8,6 +9,8 @@ using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Storage;
 using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+using NodaTime.Extensions;
 
 namespace FermentWatch.Scenario.Tests;
 
@@ -22,7 +25,7 @@ internal sealed class Kitchen : IAsyncDisposable
         services.AddLogging();
         services.AddSingleton(TimeProvider.System);
         services.AddFermentWatchStorage(new StorageOptions { Folder = folder });
-        services.AddSingleton<JudgingPass>().AddSingleton<ForecastPass>();
+        services.AddSingleton<IClock>(TimeProvider.System.ToClock()).AddSingleton<SetAside>().AddSingleton<JudgingPass>().AddSingleton<ForecastPass>();
         _services = services.BuildServiceProvider();
         _services.OpenStorage();
     }

@@ -37,7 +37,8 @@ public sealed class EstimateNotes(IForecastBook forecasts, IJarBook jars, IHouse
     /// <summary>What a forecast says of the time up to which it knows.</summary>
     internal static SavedEstimate Of(JarForecast forecast, Instant now)
     {
-        CoursePoint point = forecast.PointAt(forecast.AsOf);
+        Instant quarter = QuarterHour.Floor(now);
+        CoursePoint point = forecast.PointAt(quarter);
         return new SavedEstimate(forecast.JarId, now, forecast.Inputs)
         {
             PhP10 = point.Ph.P10,
@@ -45,7 +46,7 @@ public sealed class EstimateNotes(IForecastBook forecasts, IJarBook jars, IHouse
             PhP90 = point.Ph.P90,
             AcidityPercentLacticP50 = point.AcidityPercentLactic.P50,
             SournessP50 = point.SournessP50,
-            DaysToTargetP50 = forecast.Forecast.Target?.P50 - (forecast.AsOf - forecast.Origin).TotalDays,
+            DaysToTargetP50 = forecast.Forecast.Target?.P50 - (quarter - forecast.Origin).TotalDays,
         };
     }
 }

@@ -34,18 +34,27 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         return new AnswerOutcome(observations, known, []);
     }
 
-    /// <summary>Something was seen at one jar.</summary>
+    /// <summary>Something was seen at one jar. What somebody wrote is filed, also when the same was seen today without those words.</summary>
     public AnswerOutcome Seen(Jar jar, SightingKind kind, string? note)
     {
-        if (SentBefore(jar) is { } line)
-            return Known(line);
+        Guid id = AnswerId.Of(answerId, jar.Id);
+        if (jar.Observations.Find(each => each.Id == id) is { } sent)
+        {
+            if (sent is Sighting same && same.Kind == kind && same.Note == Trim(note))
+                return Known(SentBefore(jar)!);
+            // The same form changed and sent again says something else; sent a third time it is this once more.
+            id = AnswerId.Of(id, AnswerId.Named($"{kind}\n{Trim(note)}"));
+        }
+        if (jar.Observations.Exists(each => each.Id == id))
+            return Known(SentBefore(jar)!);
         if (Ended(jar) is { } refusal)
             return refusal;
         if (kind == SightingKind.Other && string.IsNullOrWhiteSpace(note))
             return Refused("note", note, "a few words on what was seen would be right");
-        if (Today(jar).OfType<Sighting>().FirstOrDefault(each => each.Kind == kind) is { } before)
-            return Known($"{before.By} saw the same at jar {jar.Number} at {Clock(before.At)}.");
-        return One(new Sighting { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note) });
+        var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
+        if (before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
+            return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note) });
     }
 
     /// <summary>Somebody tasted one jar.</summary>
@@ -66,7 +75,7 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         if (SentBefore(jar) is { } line)
             return Known(line);
         if (jar.Stage == stage)
-            return Known($"Jar {jar.Number} is {Words(stage)} already.");
+            return Known($"Jar {jar.Number} is {Words(stage)} already.{(Trim(why) is null ? "" : " What you wrote now was not kept.")}");
         if (Ended(jar) is { } refusal)
             return refusal;
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))

@@ -37,7 +37,7 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
     {
         LocalDate packed = scene.DateOf(jar.PackedAt);
         JarForecast? forecast = scene.Forecasts.GetValueOrDefault(jar.Id);
-        double? celsius = forecast?.PointAt(forecast.AsOf).JarCelsius;
+        double? celsius = forecast?.PointAt(scene.Now).JarCelsius;
         bool gas = jar.Lid == Lid.Tight && packed.PlusDays(BubblingEnds.Day(celsius)) >= from && packed.PlusDays(2) < until;
         TroubleState trouble = Trouble.Of(jar, scene.Zone);
         var lines = new List<string>();

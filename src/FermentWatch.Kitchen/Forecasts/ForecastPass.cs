@@ -1,4 +1,6 @@
+using System.Globalization;
 using FermentWatch.Kinetics.Household;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -10,45 +12,88 @@ namespace FermentWatch.Kitchen.Forecasts;
 
 /// <summary>Renews the forecasts of every kept jar whose inputs have changed.</summary>
 public sealed class ForecastPass(
-    IHouseholdBook household, IJarBook jars, IPlaceBook places, ISensorBook sensors, IReadingLog log, IForecastBook forecasts)
+    IHouseholdBook household, IJarBook jars, IPlaceBook places, ISensorBook sensors, IReadingLog log, IForecastBook forecasts, SetAside setAside)
 {
     private readonly HouseholdLessons _lessons = new(log);
-    private (Instant AsOf, long Means, long Facts)? _seen;
+    private (Instant Day, Instant? NewestMean, long Means, long Facts)? _seen;
+    private HouseholdPrior? _taught;
 
     /// <summary>Renews what needs renewing as of the last quarter hour that closed before <paramref name="now"/>. Returns how many.</summary>
     public async Task<int> RunAsync(Instant now, CancellationToken cancellationToken)
     {
-        Instant asOf = QuarterHour.Floor(now);
+        Instant closed = QuarterHour.Floor(now);
         // Revisions are read before the facts: a change in between makes one look too many, never one too few.
-        var seen = (asOf, await log.MeansRevisionAsync(cancellationToken), await household.RevisionAsync(cancellationToken));
+        var revisions = (Means: await log.MeansRevisionAsync(cancellationToken), Facts: await household.RevisionAsync(cancellationToken));
+        IReadOnlyList<Sensor> everySensor = await sensors.AllAsync(cancellationToken);
+        var seen = (QuarterHour.FloorDay(closed), await NewestMeanAsync(everySensor, closed, cancellationToken), revisions.Means, revisions.Facts);
         if (seen == _seen)
             return 0;
-        int renewed = await RenewAsync(asOf, seen.Item2, cancellationToken);
+        int renewed = await RenewAsync(closed, everySensor, cancellationToken);
         _seen = seen;
         return renewed;
     }
 
-    private async Task<int> RenewAsync(Instant asOf, long meansRevision, CancellationToken cancellationToken)
+    /// <summary>
+    /// Renews the forecasts of a few jars at once, for whoever has just entered something about them. What they teach others follows
+    /// with the next pass.
+    /// </summary>
+    public async Task RenewAsync(IReadOnlyCollection<Jar> few, Instant now, CancellationToken cancellationToken)
     {
+        using SetAside.SetAsideRun run = setAside.Begin("entry");
+        var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
+        await RenewAsync(few, new MeansOfJars(log, await sensors.AllAsync(cancellationToken)), placesById, _taught, QuarterHour.Floor(now), run, cancellationToken);
+    }
+
+    private async Task<Instant?> NewestMeanAsync(IReadOnlyList<Sensor> everySensor, Instant closed, CancellationToken cancellationToken)
+    {
+        var lately = everySensor.Select(sensor => new SensorSpan(sensor.Key, closed - Duration.FromDays(1), closed)).ToList();
+        return (await log.MeanStampsAsync(Quantity.Temperature, MeanSpan.QuarterHour, lately, cancellationToken)).Max(stamp => stamp.Newest);
+    }
+
+    private async Task<int> RenewAsync(Instant closed, IReadOnlyList<Sensor> everySensor, CancellationToken cancellationToken)
+    {
+        using SetAside.SetAsideRun run = setAside.Begin("forecast");
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken), ended = await jars.EndedLastAsync(HouseholdLessons.EndedJarsAsked, cancellationToken);
-        IReadOnlyList<Place> everyPlace = await places.AllAsync(cancellationToken);
-        IReadOnlyList<Sensor> everySensor = await sensors.AllAsync(cancellationToken);
-        var placesById = everyPlace.ToDictionary(place => place.Id);
-        HouseholdPrior? taught = await _lessons.ReadAsync([.. ended, .. kept], placesById, everySensor, meansRevision, cancellationToken);
-        var inputs = new ForecastInputs(asOf, meansRevision, everyPlace, everySensor, taught);
+        var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
+        _taught = await _lessons.ReadAsync([.. ended, .. kept], placesById, everySensor, run, cancellationToken);
+        return await RenewAsync(kept, new MeansOfJars(log, everySensor), placesById, _taught, closed, run, cancellationToken);
+    }
+
+    private async Task<int> RenewAsync(
+        IReadOnlyCollection<Jar> among, MeansOfJars means, Dictionary<Guid, Place> placesById, HouseholdPrior? taught, Instant closed,
+        SetAside.SetAsideRun run, CancellationToken cancellationToken)
+    {
+        var inputs = new ForecastInputs(means, placesById, taught);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId, forecast => forecast.Inputs);
-        var stale = kept.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold).Select(jar => (Jar: jar, Inputs: inputs.Of(jar)))
-            .Where(each => latest.GetValueOrDefault(each.Jar.Id) != each.Inputs).ToList();
+        var stale = new List<NamedInputs>();
+        foreach (Jar jar in among.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold))
+            await run.TryAsync(Named(jar), async () =>
+            {
+                NamedInputs named = await inputs.OfAsync(jar, closed, cancellationToken);
+                if (latest.GetValueOrDefault(jar.Id) != named.Name)
+                    stale.Add(named);
+            });
         if (stale.Count == 0)
             return 0;
 
-        Instant from = stale.Select(each => QuarterHour.Floor(each.Jar.PackedAt)).Append(asOf - Surroundings.LearnedFrom).Min();
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, everySensor, from, asOf, cancellationToken);
-        foreach ((Jar jar, string name) in stale)
+        TemperatureHistory history = await HistoryAsync(means, stale, cancellationToken);
+        var renewed = new List<RenewedForecast>();
+        foreach (NamedInputs each in stale)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            await forecasts.SaveAsync([JarForecaster.Forecast(jar, placesById, history, asOf, taught, name)], cancellationToken);
+            run.Try(Named(each.Jar), () => renewed.Add(new RenewedForecast(
+                JarForecaster.Forecast(each.Jar, placesById, history, each.AsOf, taught, each.Name), latest.GetValueOrDefault(each.Jar.Id))));
         }
-        return stale.Count;
+        await forecasts.SaveAsync(renewed, cancellationToken);
+        return renewed.Count;
     }
+
+    private async Task<TemperatureHistory> HistoryAsync(MeansOfJars means, List<NamedInputs> stale, CancellationToken cancellationToken)
+    {
+        Instant from = stale.Min(each => Instant.Min(QuarterHour.Floor(each.Jar.PackedAt), each.AsOf - Surroundings.LearnedFrom));
+        IReadOnlyList<Sensor> among = means.AmongThem(stale.Select(each => (each.Jar, each.AsOf)));
+        return await TemperatureHistory.ReadAsync(log, among, from, stale.Max(each => each.AsOf), cancellationToken);
+    }
+
+    private static string Named(Jar jar) => string.Create(CultureInfo.InvariantCulture, $"jar {jar.Number}");
 }

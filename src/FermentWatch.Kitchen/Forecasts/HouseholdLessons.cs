@@ -1,7 +1,7 @@
-using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Household;
 using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
@@ -24,55 +24,49 @@ public sealed class HouseholdLessons(IReadingLog log)
     public const int EndedJarsAsked = 3 * JarsLearnedFrom;
 
     private readonly Dictionary<Guid, (string Name, JarLesson Lesson)> _lessons = [];
-    private string? _seen;
-    private HouseholdPrior? _prior;
 
     /// <summary>The prior of the next jar; null while no finished jar taught anything.</summary>
     /// <param name="jars">The jars that ended last, and those that are kept.</param>
     /// <param name="places">Every place.</param>
     /// <param name="sensors">Every sensor.</param>
-    /// <param name="meansRevision">Revision of the quarter-hour means.</param>
+    /// <param name="run">Where a jar goes of which nothing can be learned because its record cannot be digested.</param>
     /// <param name="cancellationToken">Gives up between two jars.</param>
     public async Task<HouseholdPrior?> ReadAsync(
-        IReadOnlyList<Jar> jars, IReadOnlyDictionary<Guid, Place> places, IReadOnlyList<Sensor> sensors, long meansRevision, CancellationToken cancellationToken)
+        IReadOnlyList<Jar> jars, IReadOnlyDictionary<Guid, Place> places, IReadOnlyList<Sensor> sensors,
+        SetAside.SetAsideRun run, CancellationToken cancellationToken)
     {
         var teachers = jars.Select(jar => (Jar: jar, Done: DoneAt(jar))).Where(each => each.Done is not null)
-            .Select(each => (each.Jar, Done: each.Done!.Value))
+            .Select(each => (each.Jar, Done: QuarterHour.Floor(each.Done!.Value)))
             .OrderByDescending(each => each.Done).ThenBy(each => each.Jar.Number).Take(JarsLearnedFrom).ToList();
-        string seen = string.Join(';', teachers.Select(each => ForecastInputs.OwnText(each.Jar))
-            .Append(ForecastInputs.SharedText(places.Values, sensors)).Append(meansRevision.ToString(CultureInfo.InvariantCulture)));
-        if (seen == _seen)
-            return _prior;
-        _prior = teachers.Count == 0 ? null : HouseholdPrior.From(await LearnAsync(teachers, places, sensors, cancellationToken));
-        _seen = seen;
-        return _prior;
-    }
-
-    private async Task<List<JarLesson>> LearnAsync(
-        List<(Jar Jar, Instant Done)> teachers, IReadOnlyDictionary<Guid, Place> places, IReadOnlyList<Sensor> sensors, CancellationToken cancellationToken)
-    {
-        Instant from = QuarterHour.Floor(teachers.Min(each => each.Jar.PackedAt)), until = QuarterHour.Floor(teachers.Max(each => each.Done));
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, sensors, from, until, cancellationToken);
-        var lessons = new List<JarLesson>();
+        foreach (Guid gone in _lessons.Keys.Except(teachers.Select(each => each.Jar.Id)).ToList())
+            _lessons.Remove(gone);
+        var means = new MeansOfJars(log, sensors);
         foreach ((Jar jar, Instant done) in teachers)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            lessons.Add(LessonOf(jar, QuarterHour.Floor(done), places, history));
+            await run.TryAsync($"what jar {jar.Number} teaches", () => RefreshAsync(jar, done, places, means, cancellationToken));
         }
-        foreach (Guid gone in _lessons.Keys.Except(teachers.Select(each => each.Jar.Id)).ToList())
-            _lessons.Remove(gone);
-        return lessons;
+        return _lessons.Count == 0 ? null : HouseholdPrior.From(_lessons.Values.Select(each => each.Lesson));
     }
 
-    private JarLesson LessonOf(Jar jar, Instant done, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history)
+    private async Task RefreshAsync(
+        Jar jar, Instant done, IReadOnlyDictionary<Guid, Place> places, MeansOfJars means, CancellationToken cancellationToken)
+    {
+        string name = ForecastInputs.Hash($"{ForecastInputs.OwnText(jar, places)}\n{await means.NameAsync(jar, done, cancellationToken)}");
+        if (_lessons.TryGetValue(jar.Id, out var known) && known.Name == name)
+            return;
+        _lessons.Remove(jar.Id);
+        _lessons[jar.Id] = (name, await LearnAsync(jar, done, places, means, cancellationToken));
+    }
+
+    private async Task<JarLesson> LearnAsync(
+        Jar jar, Instant done, IReadOnlyDictionary<Guid, Place> places, MeansOfJars means, CancellationToken cancellationToken)
     {
         Instant origin = QuarterHour.Floor(jar.PackedAt);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(
+            log, means.AmongThem([(jar, done)]), Instant.Min(origin, done - Surroundings.LearnedFrom), done, cancellationToken);
         double days = Math.Max(QuarterHour.Days(origin, done), TemperatureCourse.StepDays);
-        ForecastRequest request = JarForecaster.Request(jar, Surroundings.Of(jar, places, history, done, days), days);
-        string name = ForecastInputs.Hash($"{ForecastInputs.OwnText(jar)}|{CourseText(request.Temperatures)}");
-        if (!_lessons.TryGetValue(jar.Id, out var known) || known.Name != name)
-            _lessons[jar.Id] = known = (name, Forecaster.Learn(request));
-        return known.Lesson;
+        return Forecaster.Learn(JarForecaster.Request(jar, Surroundings.Of(jar, places, history, done, days), days));
     }
 
     /// <summary>When its ferment was over; null where it teaches nothing: still working, thrown out, spoiled on the way, or never tasted nor measured.</summary>
@@ -84,7 +78,4 @@ public sealed class HouseholdLessons(IReadingLog log)
         bool saidSomething = done is not null && standing.Any(each => each is PhMeasurement or Taste && each.At <= done.At);
         return done is { Stage: JarStage.Cold or JarStage.Finished } && wentWell && saidSomething && done.At > jar.PackedAt ? done.At : null;
     }
-
-    private static string CourseText(TemperatureCourse course) => string.Join(',', Enumerable.Range(0, course.Count)
-        .Select(step => string.Create(CultureInfo.InvariantCulture, $"{course[step].Celsius:R}/{course[step].SpreadCelsius:R}")));
 }

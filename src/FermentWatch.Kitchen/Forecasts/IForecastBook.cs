@@ -3,8 +3,11 @@ namespace FermentWatch.Kitchen.Forecasts;
 /// <summary>Where derived forecasts are kept between renewals.</summary>
 public interface IForecastBook
 {
-    /// <summary>Replaces the latest forecasts of these jars and keeps the mark of each for its UTC day.</summary>
-    Task SaveAsync(IReadOnlyList<JarForecast> forecasts, CancellationToken cancellationToken);
+    /// <summary>
+    /// Replaces the latest forecasts of these jars, each only where the one it was to replace is still the latest, and keeps the mark
+    /// of each for its UTC day; all in one step.
+    /// </summary>
+    Task SaveAsync(IReadOnlyList<RenewedForecast> renewed, CancellationToken cancellationToken);
 
     /// <summary>The latest forecast of every jar that has one.</summary>
     Task<IReadOnlyList<JarForecast>> LatestAsync(CancellationToken cancellationToken);
@@ -15,3 +18,8 @@ public interface IForecastBook
     /// <summary>What was said of one jar day by day, oldest first.</summary>
     Task<IReadOnlyList<ForecastMark>> MarksAsync(Guid jarId, CancellationToken cancellationToken);
 }
+
+/// <summary>A forecast that was made anew.</summary>
+/// <param name="Forecast">The new one.</param>
+/// <param name="Replaces">The inputs of the one it takes the place of; null where there was none.</param>
+public readonly record struct RenewedForecast(JarForecast Forecast, string? Replaces);

@@ -11,6 +11,12 @@ namespace FermentWatch.Kitchen.Forecasts;
 /// <param name="Forecast">What the model expects.</param>
 public sealed record JarForecast(Guid JarId, Instant AsOf, Instant Origin, string Inputs, Forecast Forecast)
 {
+    /// <summary>How much of <see cref="Inputs"/> names the household's facts; the rest names what sensors measured.</summary>
+    internal const int FactsLength = 32;
+
+    /// <summary>Names the facts it was made from: equal where only temperatures came in between.</summary>
+    public string Facts => Inputs[..Math.Min(FactsLength, Inputs.Length)];
+
     /// <summary>The instant of a day of its course.</summary>
     public Instant At(double day) => Origin + Duration.FromDays(day);
 

@@ -17,6 +17,9 @@ public static class QuarterHour
         return Instant.FromUnixTimeTicks(ticks - ((ticks % Ticks + Ticks) % Ticks));
     }
 
+    /// <summary>Start of the UTC day that holds an instant.</summary>
+    public static Instant FloorDay(Instant instant) => instant.InUtc().Date.AtMidnight().InUtc().ToInstant();
+
     /// <summary>Whole quarter hours from one start to another.</summary>
     public static int Between(Instant start, Instant end) => checked((int)((end - start).TotalTicks / Ticks));
 

@@ -30,11 +30,13 @@ public static class Surroundings
         return course is null ? ahead : course.Then(QuarterHour.Days(packed, asOf), ahead);
     }
 
+    /// <summary>Where the jar stands now: a move within the quarter hour that is still open is known already.</summary>
+    internal static Guid PlaceAhead(Jar jar, Instant asOf) => jar.PlacementAt(asOf + QuarterHour.Length).PlaceId;
+
     private static TemperatureCourse Ahead(
         Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, Instant asOf, Instant packed, double days)
     {
-        // A move within the quarter hour that is still open is known already.
-        Guid placeId = jar.PlacementAt(asOf + QuarterHour.Length).PlaceId;
+        Guid placeId = PlaceAhead(jar, asOf);
         TypicalRoom typical = places[placeId].Typical.Room();
         bool probeInJar = history.CelsiusAt(jar.Id, asOf - QuarterHour.Length) is not null;
         double?[] past = history.Over(probeInJar ? jar.Id : placeId, asOf - LearnedFrom, asOf);
@@ -55,7 +57,8 @@ public static class Surroundings
         return steps;
     }
 
-    private static IEnumerable<Stay> Stays(Jar jar, Instant packed, Instant asOf)
+    /// <summary>Where it stood from packing until an instant, in order, by whole quarter hours.</summary>
+    internal static IEnumerable<Stay> Stays(Jar jar, Instant packed, Instant asOf)
     {
         var moves = jar.Placements.OrderBy(placement => placement.From).ThenBy(placement => placement.Id).ToList();
         for (int i = 0; i < moves.Count; i++)
@@ -67,5 +70,5 @@ public static class Surroundings
         }
     }
 
-    private readonly record struct Stay(Guid PlaceId, Instant From, Instant Until);
+    internal readonly record struct Stay(Guid PlaceId, Instant From, Instant Until);
 }

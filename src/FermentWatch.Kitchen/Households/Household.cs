@@ -26,7 +26,10 @@ public sealed class Household
     /// <summary>What it does about mould; the stricter advice by default.</summary>
     public MouldPolicy Mould { get; set; } = MouldPolicy.ThrowOut;
 
-    /// <summary>The zone rules behind <see cref="TimeZoneId"/>.</summary>
-    /// <exception cref="NodaTime.TimeZones.DateTimeZoneNotFoundException">The name is not in the tz database.</exception>
-    public DateTimeZone Zone => DateTimeZoneProviders.Tzdb[TimeZoneId];
+    /// <summary>The zone rules behind <see cref="TimeZoneId"/>; UTC where the tz database of this version does not have the name.</summary>
+    public DateTimeZone Zone => DateTimeZoneProviders.Tzdb.GetZoneOrNull(TimeZoneId) ?? DateTimeZone.Utc;
+
+    /// <summary>When it was founded, as its id tells (RFC 9562, version 7); null for an id of another kind. No fact of it is older.</summary>
+    public Instant? FoundedAt => Id.Version == 7
+        ? Instant.FromUnixTimeMilliseconds(Convert.ToInt64(Id.ToString("N")[..12], 16)) : null;
 }

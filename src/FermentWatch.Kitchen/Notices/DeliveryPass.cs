@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
@@ -7,7 +8,8 @@ namespace FermentWatch.Kitchen.Notices;
 
 /// <summary>Delivers what is due in the outbox.</summary>
 public sealed class DeliveryPass(
-    INoticeBook notices, IEnumerable<INoticeChannel> channels, IHouseholdBook households, IMemberBook members, IJarBook jars, IClock clock)
+    INoticeBook notices, IEnumerable<INoticeChannel> channels, IHouseholdBook households, IMemberBook members, IJarBook jars, IClock clock,
+    SetAside setAside)
 {
     /// <summary>Longer than any attempt may take; after it a notice of a process that died is tried again.</summary>
     private static readonly Duration Claim = Duration.FromMinutes(2);
@@ -22,6 +24,7 @@ public sealed class DeliveryPass(
     public async Task<int> RunAsync(CancellationToken cancellationToken)
     {
         int delivered = 0;
+        using SetAside.SetAsideRun run = setAside.Begin("delivery");
         while (true)
         {
             Instant now = clock.GetCurrentInstant();
@@ -30,8 +33,8 @@ public sealed class DeliveryPass(
                 return delivered;
             var routes = (await notices.RoutesAsync(cancellationToken)).ToDictionary(route => route.Id);
             DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
-            due = await PutOffQuietAsync(due, routes.Values, zone, now, cancellationToken);
-            due = await LeaveAnsweredAsync(due, zone, now, cancellationToken);
+            due = await PutOffQuietAsync(due, routes.Values, zone, now, run, cancellationToken);
+            due = await LeaveAnsweredAsync(due, zone, now, run, cancellationToken);
             DeliveryResult[] results = await Task.WhenAll(due.Select(notice => TryAndSettleAsync(notice, routes, now, cancellationToken)));
             delivered += results.Count(result => result == DeliveryResult.Delivered);
         }
@@ -60,13 +63,16 @@ public sealed class DeliveryPass(
 
     /// <summary>Puts off those whose person is left in peace now: one tried again after trouble must not wake anybody. Gives the rest.</summary>
     private async Task<IReadOnlyList<Notice>> PutOffQuietAsync(
-        IReadOnlyList<Notice> due, IEnumerable<NoticeRoute> routes, DateTimeZone zone, Instant now, CancellationToken cancellationToken)
+        IReadOnlyList<Notice> due, IEnumerable<NoticeRoute> routes, DateTimeZone zone, Instant now,
+        SetAside.SetAsideRun run, CancellationToken cancellationToken)
     {
         var audience = new Audience([.. routes], await members.RosterAsync(now.InZone(zone).Date, cancellationToken), zone);
         var rest = new List<Notice>();
         foreach (Notice notice in due)
         {
-            Instant when = audience.WhenFor(notice.Person, now);
+            // Of whom it cannot be told when they are left in peace, they are told at once.
+            Instant when = now;
+            run.Try(Named(notice), () => when = audience.WhenFor(notice.Person, now));
             if (when <= now || now >= notice.ExpiresAt)
             {
                 rest.Add(notice);
@@ -81,7 +87,7 @@ public sealed class DeliveryPass(
 
     /// <summary>Settles those whose question was answered meanwhile: one that was put off, or comes late. Gives the rest.</summary>
     private async Task<IReadOnlyList<Notice>> LeaveAnsweredAsync(
-        IReadOnlyList<Notice> due, DateTimeZone zone, Instant now, CancellationToken cancellationToken)
+        IReadOnlyList<Notice> due, DateTimeZone zone, Instant now, SetAside.SetAsideRun run, CancellationToken cancellationToken)
     {
         if (!due.Any(notice => notice.Question is not null))
             return due;
@@ -89,7 +95,10 @@ public sealed class DeliveryPass(
         var rest = new List<Notice>();
         foreach (Notice notice in due)
         {
-            if (notice.Question is null || notice.Question.Waiting(kept, zone).Count > 0)
+            bool waiting = true;
+            if (notice.Question is not null)
+                run.Try(Named(notice), () => waiting = notice.Question.Waiting(kept, zone).Count > 0);
+            if (waiting)
             {
                 rest.Add(notice);
                 continue;
@@ -99,6 +108,8 @@ public sealed class DeliveryPass(
         }
         return rest;
     }
+
+    private static string Named(Notice notice) => $"notice '{notice.Key}'";
 
     private async Task<DeliveryOutcome> TryAsync(
         Notice notice, Dictionary<Guid, NoticeRoute> routes, Instant now, CancellationToken cancellationToken)

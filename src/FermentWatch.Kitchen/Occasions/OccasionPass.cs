@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
@@ -10,7 +11,8 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Occasions;
 
 /// <summary>Tells people of what has come up, each cause once; what is muted is passed over for good.</summary>
-public sealed class OccasionPass(SceneReader scenes, IHouseholdBook households, IMemberBook members, IOccasionBook occasions, INoticeBook notices)
+public sealed class OccasionPass(SceneReader scenes, IHouseholdBook households, IMemberBook members, IOccasionBook occasions, INoticeBook notices,
+    SetAside setAside)
 {
     /// <summary>A lasting state that was away for longer than this has ended; what comes then is another cause.</summary>
     private static readonly Duration EndsAfter = Duration.FromDays(1);
@@ -41,7 +43,8 @@ public sealed class OccasionPass(SceneReader scenes, IHouseholdBook households, 
         IReadOnlySet<OccasionKind> muted = await occasions.MutedAsync(cancellationToken);
         var stillSo = new List<Guid>();
         var fresh = new List<Occasion>();
-        foreach (Occasion occasion in OccasionRules.Of(scene))
+        using SetAside.SetAsideRun run = setAside.Begin("occasion");
+        foreach (Occasion occasion in OccasionRules.Of(scene, run))
         {
             if (known[(occasion.Kind, occasion.Subject, occasion.Cause)].FirstOrDefault(told => IsSame(occasion, told, scene.Now)) is not { } told)
                 fresh.Add(occasion);

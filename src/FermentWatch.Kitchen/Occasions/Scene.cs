@@ -43,6 +43,12 @@ public sealed class Scene
     /// <summary>Jars that ferment.</summary>
     public IEnumerable<Jar> Fermenting => Jars.Where(jar => jar.Stage == JarStage.Fermenting);
 
+    /// <summary>The same moment with one jar alone.</summary>
+    public Scene Of(Jar jar) => new()
+    {
+        Household = Household, Now = Now, Jars = [jar], Places = Places, Forecasts = Forecasts, Temperatures = Temperatures, Roster = Roster, Sensors = Sensors,
+    };
+
     /// <summary>Days after packing, 0 on the date of packing.</summary>
     public int DayOf(Jar jar) => Period.DaysBetween(DateOf(jar.PackedAt), Today);
 

@@ -35,6 +35,16 @@ public interface IReadingLog
     Task<IReadOnlyList<ReadingMean>> MeansAsync(
         int sensorKey, Quantity quantity, MeanSpan span, Instant from, Instant until, CancellationToken cancellationToken);
 
+    /// <summary>The highest key under which anything was ever filed; 0 where nothing was.</summary>
+    Task<int> LastSensorKeyAsync(CancellationToken cancellationToken);
+
+    /// <summary>When the reading that was written last was received; null where there is none.</summary>
+    Task<Instant?> LastReceivedAsync(CancellationToken cancellationToken);
+
+    /// <summary>The stamps of the means of some spans, in their order.</summary>
+    Task<IReadOnlyList<MeanStamp>> MeanStampsAsync(
+        Quantity quantity, MeanSpan span, IReadOnlyList<SensorSpan> spans, CancellationToken cancellationToken);
+
     /// <summary>How many readings of the sensor have each verdict.</summary>
     Task<IReadOnlyDictionary<Verdict, long>> VerdictCountsAsync(int sensorKey, CancellationToken cancellationToken);
 

@@ -16,4 +16,12 @@ public interface IRoundBook
     /// Records a round and queues its notices in one transaction. False, and nothing is written, if the date has one already.
     /// </summary>
     Task<bool> OpenAsync(Round round, IReadOnlyList<Notice> notices, CancellationToken cancellationToken);
+
+    /// <summary>
+    /// Takes back what a clock that was ahead wrote, in one transaction: rounds opened after now, what was told after now, and notices that
+    /// are due after now; notices that were put off into that time are tried now.
+    /// </summary>
+    /// <param name="now">The present, by a clock that is right again.</param>
+    /// <param name="cancellationToken">Gives up before anything is written.</param>
+    Task TakeBackAfterAsync(Instant now, CancellationToken cancellationToken);
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
@@ -12,15 +13,27 @@ namespace FermentWatch.Kitchen.Rounds;
 /// <summary>Opens the round of each local date once, at the household's hour, and asks again in the evening.</summary>
 public sealed class RoundPass(
     IHouseholdBook households, IRoundBook rounds, IJarBook jars, IPlaceBook places, IForecastBook forecasts, INoticeBook notices,
-    IMemberBook members, DryPlaces dryPlaces)
+    IMemberBook members, DryPlaces dryPlaces, SetAside setAside)
 {
+    /// <summary>A clock that is set right by less moves no round; a morning that was told a day early is not told again.</summary>
+    private static readonly Duration ClockWasAhead = Duration.FromHours(36);
+
     /// <summary>Opens what is due. Returns the dates it opened.</summary>
     public async Task<IReadOnlyList<LocalDate>> RunAsync(Instant now, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
         DateTimeZone zone = household.Zone;
         LocalDate today = now.InZone(zone).Date;
-        LocalDate last = (await rounds.LastAsync(cancellationToken))?.Date ?? await BeginAsync(today, household, now, cancellationToken);
+        // A clock that stands before the household began (no battery, just switched on) opens nothing and takes nothing back.
+        if (now < household.FoundedAt)
+            return [];
+        Round? latest = await rounds.LastAsync(cancellationToken);
+        if (latest?.OpenedAt - now > ClockWasAhead)
+        {
+            await rounds.TakeBackAfterAsync(now, cancellationToken);
+            latest = await rounds.LastAsync(cancellationToken);
+        }
+        LocalDate last = latest?.Date ?? await BeginAsync(today, household, now, cancellationToken);
         var opened = new List<LocalDate>();
         foreach ((LocalDate date, Instant dueAt) in RoundCalendar.DueAfter(last, household.RoundAt, zone, now).ToList())
         {
@@ -46,7 +59,8 @@ public sealed class RoundPass(
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
         var forecastsByJar = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         IReadOnlySet<Guid> dry = await dryPlaces.ReadAsync(dueAt, cancellationToken);
-        return new RoundPlan(placesById, forecastsByJar, household.Zone, dry).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
+        using SetAside.SetAsideRun run = setAside.Begin("round");
+        return new RoundPlan(placesById, forecastsByJar, household.Zone, dry, run).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
     }
 
     private async Task<IReadOnlyList<Notice>> MorningAsync(Household household, LocalDate date, Instant dueAt, CancellationToken cancellationToken)

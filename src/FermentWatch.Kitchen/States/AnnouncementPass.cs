@@ -1,4 +1,5 @@
 using System.Text;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Jars;
 
 namespace FermentWatch.Kitchen.States;
@@ -7,7 +8,7 @@ namespace FermentWatch.Kitchen.States;
 /// Tells home hubs of the jars that are kept, and takes back what was said of others, or of all once it is switched off. What was
 /// said is on record before it is said: a broker keeps it for ever, and only who knows the topic can take it back.
 /// </summary>
-public sealed class AnnouncementPass(AnnouncementOptions options, IJarBook jars, IAnnouncementBook book, IMessageOutlet outlet)
+public sealed class AnnouncementPass(AnnouncementOptions options, IJarBook jars, IAnnouncementBook book, IMessageOutlet outlet, SetAside setAside)
 {
     private readonly Dictionary<string, string> _said = [];
 
@@ -23,9 +24,13 @@ public sealed class AnnouncementPass(AnnouncementOptions options, IJarBook jars,
             _said.Clear();
         _all = false;
         var wanted = new Dictionary<string, string>();
+        using SetAside.SetAsideRun run = setAside.Begin("announcement");
         foreach (Jar jar in options.Enabled ? await jars.KeptAsync(cancellationToken) : [])
-            foreach ((string topic, string payload) in JarAnnouncement.Of(jar, options.Prefix))
-                wanted[topic] = payload;
+            run.Try($"jar {jar.Number}", () =>
+            {
+                foreach ((string topic, string payload) in JarAnnouncement.Of(jar, options.Prefix))
+                    wanted[topic] = payload;
+            });
         IReadOnlyList<string> onRecord = await book.TopicsAsync(cancellationToken);
         await TakeBackAsync([.. onRecord.Except(wanted.Keys)], cancellationToken);
         string[] unknown = [.. wanted.Keys.Except(onRecord)];

@@ -49,14 +49,15 @@ public sealed record JarState
 
     public double? DaysToTargetP90 { get; init; }
 
-    /// <summary>The state of a jar as of its forecast.</summary>
-    public static JarState Of(Jar jar, string place, JarForecast? forecast, DateTimeZone zone)
+    /// <summary>The state of a jar at the present quarter hour, by its latest forecast.</summary>
+    public static JarState Of(Jar jar, string place, JarForecast? forecast, DateTimeZone zone, Instant present)
     {
         AcidLineReport line = Lines.AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone);
         bool withdrawn = Trouble.Of(jar, zone).ForecastWithdrawn;
         JarForecast? told = withdrawn ? null : forecast;
-        CoursePoint? now = told?.PointAt(told.AsOf);
-        double age = told is null ? 0 : (told.AsOf - told.Origin).TotalDays;
+        Instant quarter = QuarterHour.Floor(present);
+        CoursePoint? now = told?.PointAt(quarter);
+        double age = told is null ? 0 : (quarter - told.Origin).TotalDays;
         return new JarState
         {
             Jar = jar.Number, Name = jar.Name, Place = place, Stage = Camel(jar.Stage.ToString()), AcidLine = Camel(line.State.ToString()),

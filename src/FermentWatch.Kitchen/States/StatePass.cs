@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -11,7 +12,8 @@ namespace FermentWatch.Kitchen.States;
 
 /// <summary>Publishes what has changed: the state of each kept jar and today's round, retained, so that who comes later gets it too.</summary>
 public sealed class StatePass(
-    IHouseholdBook households, IJarBook jars, IPlaceBook places, IForecastBook forecasts, RoundPass rounds, IMessageOutlet outlet)
+    IHouseholdBook households, IJarBook jars, IPlaceBook places, IForecastBook forecasts, RoundPass rounds, IMessageOutlet outlet,
+    SetAside setAside)
 {
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
     {
@@ -32,12 +34,14 @@ public sealed class StatePass(
         var placeNames = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id, place => place.Name);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         var topics = new Dictionary<string, string>();
+        using SetAside.SetAsideRun run = setAside.Begin("state");
         foreach (Jar jar in await jars.KeptAsync(cancellationToken))
-        {
-            JarState state = JarState.Of(jar, placeNames[jar.PlacementAt(now).PlaceId], latest.GetValueOrDefault(jar.Id), household.Zone);
-            topics[string.Create(CultureInfo.InvariantCulture, $"fermentwatch/jar/{jar.Number}/state")] = JsonSerializer.Serialize(state, Json);
-        }
-        topics["fermentwatch/round/today"] = await RoundAsync(household, now, cancellationToken);
+            run.Try(string.Create(CultureInfo.InvariantCulture, $"jar {jar.Number}"), () =>
+            {
+                JarState state = JarState.Of(jar, placeNames[jar.PlacementAt(now).PlaceId], latest.GetValueOrDefault(jar.Id), household.Zone, now);
+                topics[string.Create(CultureInfo.InvariantCulture, $"fermentwatch/jar/{jar.Number}/state")] = JsonSerializer.Serialize(state, Json);
+            });
+        await run.TryAsync("today's round", async () => topics["fermentwatch/round/today"] = await RoundAsync(household, now, cancellationToken));
         bool all = _all;
         _all = false;
         foreach (string gone in _published.Keys.Except(topics.Keys).ToList())

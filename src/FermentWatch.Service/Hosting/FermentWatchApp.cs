@@ -28,6 +28,7 @@ public static class FermentWatchApp
             .ReadFrom.Configuration(configuration)
             .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));
 
+        builder.Services.AddSystemd();
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<IClock>(time.ToClock());
         builder.Services.AddFermentWatchStorage(settings.Storage);
@@ -40,7 +41,7 @@ public static class FermentWatchApp
         builder.Services.AddFermentWatchPages();
 
         WebApplication app = builder.Build();
-        app.Services.OpenStorage();
+        app.Services.OpenStorage(asService: true);
         return app.MapFermentWatchPages();
     }
 }

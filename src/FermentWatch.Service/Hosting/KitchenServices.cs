@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Feeds;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
@@ -12,6 +13,8 @@ namespace FermentWatch.Service.Hosting;
 internal static class KitchenServices
 {
     public static IServiceCollection AddKitchen(this IServiceCollection services) => services
+        .AddSingleton<SetAside>()
+        .AddSingleton<ClockWatch>()
         .AddSingleton<JudgingBooks>()
         .AddSingleton<JudgingPass>()
         .AddSingleton<ForecastPass>()

@@ -1,4 +1,5 @@
 using System.Threading.Channels;
+using FermentWatch.Storage;
 using NodaTime;
 
 namespace FermentWatch.Service.Loops;
@@ -26,6 +27,15 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
 
     /// <summary>What the last pass failed with; null when it went well.</summary>
     public string? Trouble { get; private set; }
+
+    /// <summary>Since when passes have failed; null when the last went well.</summary>
+    public Instant? FailingSince { get; private set; }
+
+    /// <summary>When the pass that is running began; null between two.</summary>
+    public Instant? RunningSince { get; private set; }
+
+    /// <summary>When it was last seen alive: at the beginning or the end of a pass, well or not; null before the first.</summary>
+    public Instant? LastSign { get; private set; }
 
     /// <summary>Asks for a pass soon; costs nothing if one is asked for already.</summary>
     public void Wake()
@@ -70,12 +80,13 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
     private async Task RunOnceAsync(CancellationToken stoppingToken)
     {
         Instant now = Instant.FromDateTimeOffset(time.GetUtcNow());
+        (RunningSince, LastSign) = (now, now);
         try
         {
             await pass(now, stoppingToken);
             if (Trouble is not null)
                 LoopLog.Recovered(logger, name);
-            Trouble = null;
+            (Trouble, FailingSince) = (null, null);
             LastPass = now;
         }
         catch (Exception trouble) when (trouble is not OperationCanceledException || !stoppingToken.IsCancellationRequested)
@@ -83,7 +94,11 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
             // Whatever it was, the loop must live to try again; the reason is kept for the health page.
             if (Trouble is null)
                 LoopLog.Failed(logger, name, trouble);
-            Trouble = trouble.Message;
+            (Trouble, FailingSince) = (StorageTrouble.WordsOf(trouble) ?? trouble.Message.ReplaceLineEndings(" "), FailingSince ?? now);
+        }
+        finally
+        {
+            (RunningSince, LastSign) = (null, Instant.FromDateTimeOffset(time.GetUtcNow()));
         }
     }
 }

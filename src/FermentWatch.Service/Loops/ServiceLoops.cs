@@ -1,7 +1,9 @@
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.States;
 using NodaTime;
@@ -15,6 +17,8 @@ public sealed class ServiceLoops
     private readonly ForecastPass _forecasts;
     private readonly RoundPass _rounds;
     private readonly SeriesForwarding? _forwarding;
+    private readonly ClockWatch _clockWatch;
+    private readonly IReadingLog _log;
     private readonly OccasionPass _occasions;
 
     private bool _estimatesAreNoted;
@@ -26,18 +30,21 @@ public sealed class ServiceLoops
     /// <param name="deliveries">What the delivery loop does.</param>
     /// <param name="states">What the state loop does.</param>
     /// <param name="announcements">What the state loop does after that.</param>
+    /// <param name="clockWatch">What notices a clock that leaps.</param>
+    /// <param name="log">The log, for its last sign of life.</param>
     /// <param name="time">The clock.</param>
     /// <param name="logger">Where changes of state go.</param>
     /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
     public ServiceLoops(
         JudgingPass judging, ForecastPass forecasts, RoundPass rounds, OccasionPass occasions, DeliveryPass deliveries, StatePass states,
-        AnnouncementPass announcements, TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
+        AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
         _forecasts = forecasts;
         _rounds = rounds;
         _forwarding = forwarding;
         _occasions = occasions;
+        (_clockWatch, _log) = (clockWatch, log);
         Judging = new Loop("judging", JudgeAsync, time, logger);
         Forecasts = new Loop("forecast", ForecastAsync, time, logger);
         Rounds = new Loop("round", OpenRoundsAsync, time, logger);
@@ -48,7 +55,7 @@ public sealed class ServiceLoops
             Forwarding = new Loop("forwarding", (_, cancellationToken) => forwarding.RunAsync(Forwarding!.Wake, cancellationToken), time, logger);
     }
 
-    /// <summary>Judges what came in; wakes the forecasts when anything did.</summary>
+    /// <summary>Judges what came in.</summary>
     public Loop Judging { get; }
 
     /// <summary>Renews forecasts as quarter hours close and facts change; wakes the states when it did.</summary>
@@ -88,6 +95,7 @@ public sealed class ServiceLoops
 
     private async Task OpenRoundsAsync(Instant now, CancellationToken cancellationToken)
     {
+        await _clockWatch.LookAsync(now, () => _log.LastReceivedAsync(cancellationToken));
         await _rounds.RunAsync(now, cancellationToken);
         Deliveries.Wake();
     }
@@ -100,10 +108,9 @@ public sealed class ServiceLoops
 
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)
     {
-        if (await _judging.RunAsync(cancellationToken) == 0)
-            return;
-        Forecasts.Wake();
-        Forwarding?.Wake();
+        // Forecasts eat closed quarter hours and look for them by themselves each minute.
+        if (await _judging.RunAsync(cancellationToken) > 0)
+            Forwarding?.Wake();
     }
 
     /// <summary>Where estimates are passed on, each is noted before the next takes its place, also after a pass that broke off.</summary>

@@ -13,6 +13,17 @@ internal sealed class LogReader(string path) : IDisposable
         string sql, Func<SqliteDataReader, T> map, CancellationToken cancellationToken, params object?[] values) =>
         Task.Run(() => Query(sql, map, values, cancellationToken), cancellationToken);
 
+    /// <summary>Runs a query of one row once for each set of values, all of them on one moment of the database.</summary>
+    /// <exception cref="IOException">The database could not be read.</exception>
+    internal Task<IReadOnlyList<T>> EachAsync<T>(
+        string sql, Func<SqliteDataReader, T> map, IReadOnlyList<object?[]> valueSets, CancellationToken cancellationToken) =>
+        valueSets.Count == 0 ? Task.FromResult<IReadOnlyList<T>>([]) : Task.Run(() => Read<IReadOnlyList<T>>(connection =>
+        {
+            using var moment = connection.BeginTransaction(deferred: true);
+            using var statement = new SqlStatement(connection, sql, moment);
+            return [.. valueSets.Select(values => statement.Rows(map, cancellationToken, values)[0])];
+        }), cancellationToken);
+
     /// <summary>Runs a query whose first row has one number.</summary>
     /// <exception cref="IOException">The database could not be read.</exception>
     internal async Task<long> NumberAsync(string sql, CancellationToken cancellationToken, params object?[] values) =>
@@ -24,7 +35,14 @@ internal sealed class LogReader(string path) : IDisposable
         SqliteConnection.ClearPool(connection);
     }
 
-    private List<T> Query<T>(string sql, Func<SqliteDataReader, T> map, object?[] values, CancellationToken cancellationToken)
+    private List<T> Query<T>(string sql, Func<SqliteDataReader, T> map, object?[] values, CancellationToken cancellationToken) =>
+        Read(connection =>
+        {
+            using var statement = new SqlStatement(connection, sql);
+            return statement.Rows(map, cancellationToken, values);
+        });
+
+    private T Read<T>(Func<SqliteConnection, T> read)
     {
         try
         {
@@ -32,8 +50,7 @@ internal sealed class LogReader(string path) : IDisposable
             connection.Open();
             using var patience = new SqlStatement(connection, "PRAGMA busy_timeout = 5000");
             patience.Run();
-            using var statement = new SqlStatement(connection, sql);
-            return statement.Rows(map, cancellationToken, values);
+            return read(connection);
         }
         catch (SqliteException trouble)
         {

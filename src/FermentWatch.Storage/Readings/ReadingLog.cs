@@ -92,6 +92,30 @@ public sealed class ReadingLog : IReadingLog
             cancellationToken, (int)span, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
 
     /// <inheritdoc/>
+    public async Task<int> LastSensorKeyAsync(CancellationToken cancellationToken) =>
+        checked((int)await _reader.NumberAsync("SELECT coalesce(max(sensor), 0) FROM verdict_count", cancellationToken).ConfigureAwait(false));
+
+    /// <inheritdoc/>
+    public async Task<Instant?> LastReceivedAsync(CancellationToken cancellationToken)
+    {
+        var rows = await _reader.QueryAsync(
+            "SELECT received_ms FROM reading ORDER BY seq DESC LIMIT 1", row => ReadingRow.At(row, 0), cancellationToken).ConfigureAwait(false);
+        return rows.Count > 0 ? rows[0] : null;
+    }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<MeanStamp>> MeanStampsAsync(
+        Quantity quantity, MeanSpan span, IReadOnlyList<SensorSpan> spans, CancellationToken cancellationToken) =>
+        _reader.EachAsync(
+            """
+            SELECT count(*), max(revision), max(start_ms) FROM mean
+            WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms >= $4 AND start_ms < $5
+            """,
+            row => new MeanStamp(row.GetInt64(0), row.IsDBNull(1) ? 0 : row.GetInt64(1), row.IsDBNull(2) ? null : ReadingRow.At(row, 2)),
+            [.. spans.Select(each => new object?[] { (int)span, each.SensorKey, (int)quantity, CeilingMs(each.From), CeilingMs(each.Until) })],
+            cancellationToken);
+
+    /// <inheritdoc/>
     public async Task<IReadOnlyDictionary<Verdict, long>> VerdictCountsAsync(int sensorKey, CancellationToken cancellationToken)
     {
         var rows = await _reader.QueryAsync(

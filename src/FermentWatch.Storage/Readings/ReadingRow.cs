@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Storage.Records.Conversions;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 
@@ -18,5 +19,5 @@ internal static class ReadingRow
             row.GetInt32(0), (Quantity)row.GetInt32(1), row.GetDouble(2), At(row, 3), At(row, 4), (TimeSource)row.GetInt32(5)),
         (Verdict)row.GetInt32(6));
 
-    internal static Instant At(SqliteDataReader row, int column) => Instant.FromUnixTimeMilliseconds(row.GetInt64(column));
+    internal static Instant At(SqliteDataReader row, int column) => InstantConverter.Read(row.GetInt64(column));
 }

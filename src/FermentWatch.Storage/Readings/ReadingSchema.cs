@@ -9,7 +9,7 @@ internal static class ReadingSchema
     internal const int ApplicationId = 0x46577264;
 
     /// <summary>Version of the tables, kept as user_version.</summary>
-    internal const int Version = 1;
+    internal const int Version = 2;
 
     private const string Tables =
         """
@@ -22,6 +22,7 @@ internal static class ReadingSchema
         CREATE TABLE mean(
             span INTEGER NOT NULL, sensor INTEGER NOT NULL, quantity INTEGER NOT NULL, start_ms INTEGER NOT NULL,
             value REAL NOT NULL, minimum REAL NOT NULL, maximum REAL NOT NULL, count INTEGER NOT NULL,
+            revision INTEGER NOT NULL DEFAULT 0,
             PRIMARY KEY(span, sensor, quantity, start_ms)) STRICT, WITHOUT ROWID;
         CREATE TABLE verdict_count(
             sensor INTEGER NOT NULL, verdict INTEGER NOT NULL, count INTEGER NOT NULL,
@@ -36,8 +37,9 @@ internal static class ReadingSchema
             PRIMARY KEY(topic, reason)) STRICT, WITHOUT ROWID;
         CREATE INDEX reject_received ON reject(received_ms);
         CREATE TABLE state(
-            id INTEGER PRIMARY KEY CHECK(id = 1), judged_seq INTEGER NOT NULL, means_revision INTEGER NOT NULL) STRICT;
-        INSERT INTO state VALUES(1, 0, 0);
+            id INTEGER PRIMARY KEY CHECK(id = 1), judged_seq INTEGER NOT NULL, means_revision INTEGER NOT NULL,
+            pair TEXT, opened INTEGER) STRICT;
+        INSERT INTO state(id, judged_seq, means_revision) VALUES(1, 0, 0);
         CREATE TABLE estimate(
             seq INTEGER PRIMARY KEY AUTOINCREMENT, jar TEXT NOT NULL, made_ms INTEGER NOT NULL, inputs TEXT NOT NULL,
             ph_p10 REAL NOT NULL, ph_p50 REAL NOT NULL, ph_p90 REAL NOT NULL, acidity_p50 REAL NOT NULL, sourness_p50 REAL NOT NULL,
@@ -48,6 +50,16 @@ internal static class ReadingSchema
             example TEXT NOT NULL, explanation TEXT NOT NULL, at_ms INTEGER NOT NULL,
             PRIMARY KEY(series, reason)) STRICT, WITHOUT ROWID;
         """;
+
+    /// <summary>What makes tables of each version those of the next, from version 1 on.</summary>
+    private static readonly string[] Steps =
+    [
+        """
+        ALTER TABLE mean ADD COLUMN revision INTEGER NOT NULL DEFAULT 0;
+        ALTER TABLE state ADD COLUMN pair TEXT;
+        ALTER TABLE state ADD COLUMN opened INTEGER;
+        """,
+    ];
 
     private static readonly string[] TableNames =
         ["reading", "mean", "verdict_count", "conflict", "reject", "state", "estimate", "forward_cursor", "not_forwarded"];
@@ -85,6 +97,9 @@ internal static class ReadingSchema
                 if (Scalar(connection, $"SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = '{table}'") is null)
                     throw new DatabaseRefusedException(path, $"its table '{table}' is missing: it is half-written.");
             }
+            // Columns are only added, in one transaction: a kill leaves the tables of the one version or of the next.
+            for (long next = version; next < Version; next++)
+                Execute(connection, $"BEGIN IMMEDIATE; {Steps[next - 1]} PRAGMA user_version = {next + 1}; COMMIT;");
         }
         catch (SqliteException trouble)
         {

@@ -82,10 +82,11 @@ public sealed class ReadingStore : IReadingIntake, IAsyncDisposable
             }),
             cancellationToken);
 
-    /// <summary>Commits what waits, then closes the file.</summary>
+    /// <summary>Commits what waits, then closes the file and leaves no journal.</summary>
     public async ValueTask DisposeAsync()
     {
-        await _writer.DisposeAsync().ConfigureAwait(false);
+        // The writer last: only a connection that may write copies the journal in as it closes.
         _reader.Dispose();
+        await _writer.DisposeAsync().ConfigureAwait(false);
     }
 }

@@ -40,6 +40,13 @@ public sealed class MemoryReadingLog(MemoryReadingIntake intake) : IReadingLog
 
     public Task<IReadOnlyList<RejectCount>> RejectsAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task<int> LastSensorKeyAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<Instant?> LastReceivedAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<IReadOnlyList<MeanStamp>> MeanStampsAsync(
+        Quantity quantity, MeanSpan span, IReadOnlyList<SensorSpan> spans, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task<long> MeansRevisionAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
     private IEnumerable<JudgedReading> Rows(int sensorKey) =>

@@ -42,6 +42,34 @@ public class AnsweringTests
     }
 
     [Fact]
+    public void Seen_TheSameWithOtherWords_IsKeptAndWithoutWordsIsKnown()
+    {
+        Jar jar = Make.Jar(1);
+        jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Other, "smells of pears").Observations));
+        jar.Observations.Add(Assert.Single(By("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Observations));
+        Assert.Equal(["smells of pears", "GLASS IS CRACKED"], jar.Standing.Select(each => each.Note));
+        Assert.Single(By("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Known);
+        jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Film, "a thin one").Observations));
+        Assert.Single(By("Jakob").Seen(jar, SightingKind.Film, null).Known);
+    }
+
+    [Fact]
+    public void Seen_TheSameFormWithOtherWords_IsKeptOnceMore()
+    {
+        Jar jar = Make.Jar(1);
+        Answering form = By("Mira");
+        jar.Observations.Add(Assert.Single(form.Seen(jar, SightingKind.Other, "a crack").Observations));
+        jar.Observations.Add(Assert.Single(form.Seen(jar, SightingKind.Other, "a crack, and it leaks").Observations));
+        Assert.Single(form.Seen(jar, SightingKind.Other, "a crack, and it leaks").Known);
+        Assert.Single(form.Seen(jar, SightingKind.Other, "a crack").Known);
+    }
+
+    [Fact]
+    public void Moved_ToWhereItIsWithWords_SaysThatTheyWereNotKept() =>
+        Assert.Equal(["Jar 5 is thrown out already. What you wrote now was not kept."],
+            By("Mira").Moved(Make.Jar(5, seen: Make.Stage(JarStage.ThrownOut, 2)), JarStage.ThrownOut, "soft all through").Known);
+
+    [Fact]
     public void Seen_OtherWithoutANote_IsRefused() =>
         Assert.Equal("note", Assert.Single(By("Mira").Seen(Make.Jar(1), SightingKind.Other, " ").Refusals).Field);
 

@@ -44,10 +44,10 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
     public long Revision { get; set; }
 
     /// <summary>A new process over the same records.</summary>
-    public RoundPass RoundPass() => new(this, this, JarBook(), PlaceBook(), ForecastBook(), this, this, new DryPlaces(SensorBook(), Substitute.For<IReadingLog>()));
+    public RoundPass RoundPass() => new(this, this, JarBook(), PlaceBook(), ForecastBook(), this, this, new DryPlaces(SensorBook(), Substitute.For<IReadingLog>()), Make.SetAside());
 
     /// <summary>A new process over the same records.</summary>
-    public OccasionPass OccasionPass() => new(Scenes(), this, this, this, this);
+    public OccasionPass OccasionPass() => new(Scenes(), this, this, this, this, Make.SetAside());
 
     public void Reach(string person) => Routes.Add(new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Mqtt, Address = person });
 
@@ -67,6 +67,13 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
         if (!_rounds.TryAdd(round.Date, round))
             return false;
         Queue(notices);
+        return true;
+    }));
+
+    public Task TakeBackAfterAsync(Instant now, CancellationToken cancellationToken) => Task.FromResult(Step(() =>
+    {
+        foreach (Round round in _rounds.Values.Where(round => round.OpenedAt > now).ToList())
+            _rounds.Remove(round.Date);
         return true;
     }));
 

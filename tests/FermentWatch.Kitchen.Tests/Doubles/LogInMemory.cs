@@ -56,6 +56,13 @@ internal sealed class LogInMemory : IReadingLog
 
     public Task<IReadOnlyList<RejectCount>> RejectsAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task<int> LastSensorKeyAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<Instant?> LastReceivedAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<IReadOnlyList<MeanStamp>> MeanStampsAsync(
+        Quantity quantity, MeanSpan span, IReadOnlyList<SensorSpan> spans, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task<long> MeansRevisionAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
     private IEnumerable<Reading> Within(int sensorKey, Quantity quantity, Instant from, Instant until) => _entries.Values

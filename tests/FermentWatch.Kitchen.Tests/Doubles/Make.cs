@@ -2,12 +2,14 @@ using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using NodaTime;
+using NodaTime.Testing;
 using NSubstitute;
 
 namespace FermentWatch.Kitchen.Tests.Doubles;
@@ -20,6 +22,9 @@ internal static class Make
     public static readonly Place Counter = new() { Id = Guid.NewGuid(), Name = "Counter", ShelfOrder = 1, Typical = TypicalTemperature.Usual };
 
     public static readonly Place Cellar = new() { Id = Guid.NewGuid(), Name = "Cellar", ShelfOrder = 2, Typical = TypicalTemperature.Cellar };
+
+    /// <summary>Nothing set aside yet.</summary>
+    public static SetAside SetAside() => new(new FakeClock(Packed));
 
     public static Household Household(string zone = "Europe/Vienna") => new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone };
 

@@ -39,8 +39,8 @@ public class HouseholdLessonsTests
     {
         Jar[] jars = [LikedOnDay(1, 4), LikedOnDay(2, 6), LikedOnDay(3, 9)];
         var lessons = new HouseholdLessons(new LogInMemory());
-        HouseholdPrior? first = await lessons.ReadAsync(jars, Places, [], 1, default);
-        Assert.Equal(first, await lessons.ReadAsync([.. jars.Reverse()], Places, [], 2, default));
+        HouseholdPrior? first = await lessons.ReadAsync(jars, Places, [], Make.SetAside().Begin("forecast"), default);
+        Assert.Equal(first, await lessons.ReadAsync([.. jars.Reverse()], Places, [], Make.SetAside().Begin("forecast"), default));
         Assert.Equal(first, await LessonsOf([.. jars.Reverse()]));
     }
 
@@ -69,5 +69,5 @@ public class HouseholdLessonsTests
         Make.Jar(number, seen: [Make.Taste(TasteVerdict.Right, day), Make.Taste(TasteVerdict.PastIt, day + 3), Make.Stage(JarStage.Cold, day + 3.1)]);
 
     private static Task<HouseholdPrior?> LessonsOf(params Jar[] jars) =>
-        new HouseholdLessons(new LogInMemory()).ReadAsync(jars, Places, [], 1, default);
+        new HouseholdLessons(new LogInMemory()).ReadAsync(jars, Places, [], Make.SetAside().Begin("forecast"), default);
 }

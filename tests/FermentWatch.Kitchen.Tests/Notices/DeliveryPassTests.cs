@@ -81,7 +81,7 @@ public class DeliveryPassTests
         channel.Channel.Returns(Channel.Webhook);
         channel.SendAsync(Arg.Any<Notice>(), Arg.Any<NoticeRoute>(), Arg.Any<string?>(), Arg.Any<CancellationToken>())
             .Returns(call => send(call.Arg<Notice>(), call.Arg<CancellationToken>()));
-        return new DeliveryPass(book, [channel], Make.Households("UTC"), Make.Members(), Make.Jars(), new FakeClock(Due));
+        return new DeliveryPass(book, [channel], Make.Households("UTC"), Make.Members(), Make.Jars(), new FakeClock(Due), Make.SetAside());
     }
 
     /// <summary>An outbox with one notice for each person, claimed once.</summary>

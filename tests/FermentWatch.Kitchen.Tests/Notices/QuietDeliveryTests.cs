@@ -29,7 +29,7 @@ public class QuietDeliveryTests
         var channel = Substitute.For<INoticeChannel>();
         channel.Channel.Returns(Channel.Mqtt);
         channel.SendAsync(default!, default!, default, default).ReturnsForAnyArgs(DeliveryOutcome.Delivered);
-        var pass = new DeliveryPass(book, [channel], Make.Households("UTC"), Members(quiet), Make.Jars(), new FakeClock(Night));
+        var pass = new DeliveryPass(book, [channel], Make.Households("UTC"), Members(quiet), Make.Jars(), new FakeClock(Night), Make.SetAside());
 
         Assert.Equal(sent, await pass.RunAsync(CancellationToken.None));
         Assert.Equal((state, sent, nextAtHour ?? Night.InUtc().Hour), (notice.State, notice.Attempts, notice.NextAttemptAt.InUtc().Hour));

@@ -31,7 +31,7 @@ public class OccasionTextsTests
         var told = new HashSet<OccasionKind>();
         foreach ((string name, Scene scene) in await ScenesAsync(household))
         {
-            var all = OccasionRules.Of(scene).Where(each => name.StartsWith(each.Kind.ToString(), StringComparison.Ordinal)).ToList();
+            var all = OccasionRules.Of(scene, Make.SetAside().Begin("occasion")).Where(each => name.StartsWith(each.Kind.ToString(), StringComparison.Ordinal)).ToList();
             Assert.NotEmpty(all);
             string title = OccasionWords.Title(all), body = Assert.Single(all.Select(each => each.Body).Distinct());
             Aloud.Hold(title, body);

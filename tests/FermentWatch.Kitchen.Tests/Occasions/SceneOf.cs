@@ -50,5 +50,5 @@ internal static class SceneOf
     }
 
     /// <summary>The kinds that hold, in the order of the rules.</summary>
-    public static IEnumerable<OccasionKind> Kinds(Scene scene) => OccasionRules.Of(scene).Select(each => each.Kind);
+    public static IEnumerable<OccasionKind> Kinds(Scene scene) => OccasionRules.Of(scene, Make.SetAside().Begin("occasion")).Select(each => each.Kind);
 }

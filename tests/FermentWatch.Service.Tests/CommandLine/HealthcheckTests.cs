@@ -17,7 +17,7 @@ public class HealthcheckTests
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.WebHost.UseKestrelCore().UseUrls("http://127.0.0.1:0");
         await using WebApplication app = builder.Build();
-        app.MapGet("/healthz/live", () => Results.StatusCode(answer));
+        app.MapGet("/healthz/ready", () => Results.StatusCode(answer));
         await app.StartAsync();
         Call call = await At(new Uri(app.Urls.Single()).Port);
         Assert.Equal(exitCode, call.ExitCode);
@@ -32,7 +32,7 @@ public class HealthcheckTests
         taken.Stop();
         Call call = await At(port);
         Assert.Equal(1, call.ExitCode);
-        Assert.StartsWith($"http://127.0.0.1:{port}/healthz/live did not answer: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith($"http://127.0.0.1:{port}/healthz/ready did not answer: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
     }
 
     private static Task<Call> At(int port) => Call.WithEnvironment(

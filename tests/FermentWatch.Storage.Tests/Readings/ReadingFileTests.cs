@@ -67,8 +67,8 @@ public sealed class ReadingFileTests : IDisposable
     public async Task Open_OfANewerVersion_IsRefused()
     {
         await WholeAsync();
-        TemporaryFolder.Sql(DatabasePath, "PRAGMA user_version = 2");
-        AssertRefused(null, "it was written by a newer version of FermentWatch (tables 2, this one knows 1). Start that version again.");
+        TemporaryFolder.Sql(DatabasePath, "PRAGMA user_version = 3");
+        AssertRefused(null, "it was written by a newer version of FermentWatch (tables 3, this one knows 2). Start that version again.");
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (order.Refusals.Count > 0)
             return order;
         IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, cancellationToken);
-        await renewal.RunAsync();
+        await renewal.RunAsync(stored, cancellationToken);
         return new PutUpOrder(stored, []);
     }
 
@@ -40,7 +40,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
             await jars.CorrectAsync(wrong, Now, mark.By, measurement, cancellationToken);
         else
             await jars.ObserveAsync([measurement], cancellationToken);
-        await renewal.RunAsync();
+        await renewal.RunAsync(jar.Number, cancellationToken);
         return entry;
     }
 
@@ -57,7 +57,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (place is not null && reader.Refusals.Count == 0 && jar.PlacementAt(from).PlaceId != place.Id)
         {
             await jars.MoveAsync(new JarPlacement { Id = id, JarId = jar.Id, PlaceId = place.Id, From = from }, cancellationToken);
-            await renewal.RunAsync();
+            await renewal.RunAsync(jar.Number, cancellationToken);
         }
         return reader.Refusals;
     }
@@ -68,7 +68,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (!jar.Observations.Exists(each => each.Id == observation))
             return false;
         bool taken = await jars.CorrectAsync(observation, Now, by, null, cancellationToken);
-        await renewal.RunAsync();
+        await renewal.RunAsync(jar.Number, cancellationToken);
         return taken;
     }
 }

@@ -90,7 +90,7 @@ public sealed class RoundDesk(
             Guid? place = coldPlace ?? (await places.AllAsync(cancellationToken)).FirstOrDefault(each => each.Typical == TypicalTemperature.ColdStore)?.Id;
             if (place is { } cold)
                 await jars.MoveAsync(new JarPlacement { Id = AnswerId.Of(mark.Id, cold), JarId = outcome.Observations[0].JarId, PlaceId = cold, From = Now }, cancellationToken);
-            await renewal.RunAsync();
+            await renewal.RunAsync(number, cancellationToken);
         }
         return outcome;
     }
@@ -106,6 +106,18 @@ public sealed class RoundDesk(
     private async Task<AnswerOutcome> AnswerAsync(
         EntryMark mark, Func<Answering, IReadOnlyList<Jar>, AnswerOutcome> answer, CancellationToken cancellationToken, int? one = null)
     {
+        AnswerOutcome outcome = await FileAsync(mark, answer, one, cancellationToken);
+        // Looks are no input of a forecast; one jar's news may be.
+        if (one is { } touched)
+            await renewal.RunAsync(touched, cancellationToken);
+        else
+            renewal.WakeLoops();
+        return outcome;
+    }
+
+    private async Task<AnswerOutcome> FileAsync(
+        EntryMark mark, Func<Answering, IReadOnlyList<Jar>, AnswerOutcome> answer, int? one, CancellationToken cancellationToken)
+    {
         DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
         await _turn.WaitAsync(cancellationToken);
         try
@@ -116,7 +128,6 @@ public sealed class RoundDesk(
             AnswerOutcome outcome = answer(new Answering(mark.Id, mark.By, Now, zone), known);
             if (outcome.Observations.Count > 0)
                 await jars.ObserveAsync(outcome.Observations, cancellationToken);
-            await renewal.RunAsync();
             return outcome;
         }
         finally

@@ -49,7 +49,7 @@ public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, Forec
         Instant now = clock.GetUtcNow().ToInstant();
         var place = new Place { Id = old?.Id ?? Guid.CreateVersion7(now.ToDateTimeOffset()), Name = name, Typical = typical, ShelfOrder = order };
         await (old is null ? places.AddAsync(place, cancellationToken) : places.ChangeAsync(place, cancellationToken));
-        await renewal.RunAsync();
+        renewal.WakeLoops();
         return [];
     }
 

@@ -30,7 +30,7 @@ public sealed class SensorDesk(ISensorBook sensors, ReadyPlaces places, IJarBook
     {
         await sensors.PlaceAsync(
             new SensorPlacement { Id = placement.Id, SensorId = sensor.Id, PlaceId = placement.PlaceId, JarId = placement.JarId, From = placement.From }, cancellationToken);
-        await renewal.RunAsync();
+        renewal.WakeLoops();
     }
 
     /// <summary>Reads where a sensor measures from now on, for a sensor yet to be named; null with what was wrong.</summary>

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Api;
 using FermentWatch.Service.CommandLine.Members;
+using FermentWatch.Service.Health;
 using FermentWatch.Service.Pages.Away;
 using FermentWatch.Service.Pages.Answers;
 using FermentWatch.Service.Pages.Entering;
@@ -33,6 +34,7 @@ public static class PagesServices
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
         services.AddAccounts().AddSignInRate().AddApi();
+        services.AddSingleton<HealthReader>().AddHostedService<Watchdog>();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
@@ -57,7 +59,7 @@ public static class PagesServices
         app.UseAuthorization();
         app.Use(ChildGate.PassAsync);
         app.UseAntiforgery();
-        app.MapGet("/healthz/live", () => Results.Text("alive")).AllowAnonymous().ExcludeFromDescription();
+        app.MapHealth();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
         app.MapOfferTap();
         app.MapApi();

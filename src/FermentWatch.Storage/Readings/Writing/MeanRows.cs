@@ -16,9 +16,11 @@ internal sealed class MeanRows(WriteSession session)
         "DELETE FROM mean WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms = $4");
     private readonly SqlStatement _write = session.Prepare(
         """
-        INSERT INTO mean(span, sensor, quantity, start_ms, value, minimum, maximum, count) VALUES($1, $2, $3, $4, $5, $6, $7, $8)
+        INSERT INTO mean(span, sensor, quantity, start_ms, value, minimum, maximum, count, revision)
+        VALUES($1, $2, $3, $4, $5, $6, $7, $8, (SELECT means_revision + 1 FROM state))
         ON CONFLICT(span, sensor, quantity, start_ms) DO UPDATE
-        SET value = excluded.value, minimum = excluded.minimum, maximum = excluded.maximum, count = excluded.count
+        SET value = excluded.value, minimum = excluded.minimum, maximum = excluded.maximum, count = excluded.count,
+            revision = excluded.revision
         WHERE value <> excluded.value OR minimum <> excluded.minimum OR maximum <> excluded.maximum OR count <> excluded.count
         """);
 

@@ -33,4 +33,18 @@ internal sealed class RoundBook(IDbContextFactory<RecordsContext> contexts) : IR
         await transaction.CommitAsync(cancellationToken);
         return true;
     }
+
+    public async Task TakeBackAfterAsync(Instant now, CancellationToken cancellationToken)
+    {
+        // A person's quiet hours put a notice off by less than that.
+        Instant ahead = now + Duration.FromDays(1);
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        await context.Rounds.Where(round => round.OpenedAt > now).ExecuteDeleteAsync(cancellationToken);
+        await context.ToldOccasions.Where(told => told.ToldAt > ahead).ExecuteDeleteAsync(cancellationToken);
+        await context.Notices.Where(notice => notice.State == NoticeState.Queued && notice.DueAt > ahead).ExecuteDeleteAsync(cancellationToken);
+        await context.Notices.Where(notice => notice.State == NoticeState.Queued && notice.NextAttemptAt > ahead)
+            .ExecuteUpdateAsync(row => row.SetProperty(notice => notice.NextAttemptAt, now), cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -5,7 +6,7 @@ using NodaTime;
 namespace FermentWatch.Storage.Records.Books;
 
 /// <inheritdoc cref="ISensorBook"/>
-internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts) : ISensorBook
+internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts, IReadingLog log) : ISensorBook
 {
     public async Task<IReadOnlyList<Sensor>> AllAsync(CancellationToken cancellationToken)
     {
@@ -26,7 +27,9 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts) : I
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
         int lastKey = await context.Sensors.MaxAsync(each => (int?)each.Key, cancellationToken) ?? 0;
-        context.Sensors.Add(sensor).Property(each => each.Key).CurrentValue = lastKey + 1;
+        // Records restored from an older backup do not know sensors whose readings are still there.
+        int lastFiled = await log.LastSensorKeyAsync(cancellationToken);
+        context.Sensors.Add(sensor).Property(each => each.Key).CurrentValue = Math.Max(lastKey, lastFiled) + 1;
         if (credential is not null)
             context.MqttCredentials.Add(credential);
         await context.SaveNamedAsync("sensor", sensor.Slug, cancellationToken);

@@ -17,8 +17,8 @@ internal sealed class BufferReadingsConverter()
         JsonSerializer.Serialize(points.Select(point => new Row(point.Buffer.ToString(), point.Millivolts, point.Celsius)), JsonSerializerOptions.Default);
 
     private static List<BufferReading> Read(string stored) =>
-        JsonSerializer.Deserialize<List<Row>>(stored, JsonSerializerOptions.Default)!
-            .ConvertAll(row => new BufferReading(Enum.Parse<ReferenceBuffer>(row.Buffer), row.Millivolts, row.Celsius));
+        [.. (StoredJson.Read<List<Row>>(stored) ?? []).Where(row => Enum.TryParse<ReferenceBuffer>(row.Buffer, out _))
+            .Select(row => new BufferReading(Enum.Parse<ReferenceBuffer>(row.Buffer), row.Millivolts, row.Celsius))];
 
     // By name, and without what follows from the rest.
     private sealed record Row(string Buffer, double Millivolts, double Celsius);

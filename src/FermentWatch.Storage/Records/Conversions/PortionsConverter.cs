@@ -9,7 +9,7 @@ namespace FermentWatch.Storage.Records.Conversions;
 internal sealed class PortionsConverter()
     : ValueConverter<IReadOnlyList<Portion>, string>(
         portions => JsonSerializer.Serialize(portions, JsonSerializerOptions.Default),
-        stored => JsonSerializer.Deserialize<List<Portion>>(stored, JsonSerializerOptions.Default)!)
+        stored => StoredJson.Read<List<Portion>>(stored) ?? new List<Portion>())
 {
     /// <summary>The list cannot change, so the same list means the same portions.</summary>
     internal static readonly ValueComparer<IReadOnlyList<Portion>> Comparer = new(

@@ -20,10 +20,10 @@ internal sealed class QuestionConverter()
 
     private static NoticeQuestion? Read(string? stored)
     {
-        if (stored is null)
+        if (stored is null || StoredJson.Read<Stored>(stored) is not { Date: not null, Until: not null, Shelves: not null } read)
             return null;
-        Stored read = JsonSerializer.Deserialize<Stored>(stored)!;
-        return new NoticeQuestion(LocalDatePattern.Iso.Parse(read.Date).Value, InstantPattern.ExtendedIso.Parse(read.Until).Value, read.Shelves);
+        return LocalDatePattern.Iso.Parse(read.Date).TryGetValue(default, out LocalDate date)
+            && InstantPattern.ExtendedIso.Parse(read.Until).TryGetValue(default, out Instant until) ? new NoticeQuestion(date, until, read.Shelves) : null;
     }
 
     private sealed record Stored(string Date, string Until, IReadOnlyList<AskedShelf> Shelves);

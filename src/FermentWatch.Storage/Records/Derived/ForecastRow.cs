@@ -1,11 +1,9 @@
-using System.Text.Json;
-using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Forecasts;
 using NodaTime;
 
 namespace FermentWatch.Storage.Records.Derived;
 
-/// <summary>The latest forecast of one jar. Derived: the row may be deleted at any time.</summary>
+/// <summary>A forecast of one jar, written now and then. Derived: the row may be deleted while the service does not run.</summary>
 internal sealed class ForecastRow
 {
     public required Guid JarId { get; init; }
@@ -16,8 +14,8 @@ internal sealed class ForecastRow
 
     public required string Inputs { get; set; }
 
-    /// <summary>The forecast as JSON; its doubles come back to the last bit.</summary>
-    public required string Content { get; set; }
+    /// <summary>The forecast as <see cref="ForecastCodec"/> writes it.</summary>
+    public required byte[] Content { get; set; }
 
     internal static ForecastRow Of(JarForecast forecast) => new()
     {
@@ -25,19 +23,10 @@ internal sealed class ForecastRow
         AsOf = forecast.AsOf,
         Origin = forecast.Origin,
         Inputs = forecast.Inputs,
-        Content = JsonSerializer.Serialize(forecast.Forecast),
+        Content = ForecastCodec.Write(forecast.Forecast),
     };
 
     /// <summary>The forecast, or null where another version wrote it in a form that is no longer read: it is then derived again.</summary>
-    internal JarForecast? Read()
-    {
-        try
-        {
-            return new JarForecast(JarId, AsOf, Origin, Inputs, JsonSerializer.Deserialize<Forecast>(Content)!);
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
+    internal JarForecast? Read() =>
+        ForecastCodec.Read(Content) is { } forecast ? new JarForecast(JarId, AsOf, Origin, Inputs, forecast) : null;
 }

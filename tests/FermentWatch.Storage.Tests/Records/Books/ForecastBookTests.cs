@@ -15,7 +15,7 @@ public sealed class ForecastBookTests : OpenedRecords
     public async Task LatestAsync_Saved_ComesBackToTheLastBit()
     {
         var saved = Forecast(Noon, "a", p50: 0.1 + 0.2);
-        await Book.SaveAsync([saved], default);
+        await Book.SaveAsync([new(saved, null)], default);
         await RestartAsync();
 
         Assert.Equivalent(saved, await Book.LatestAsync(Jar, default), strict: true);
@@ -26,9 +26,9 @@ public sealed class ForecastBookTests : OpenedRecords
     [Fact]
     public async Task SaveAsync_Again_ReplacesTheLatestAndTheMarkOfItsDay()
     {
-        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
-        await Book.SaveAsync([Forecast(Noon + Duration.FromHours(11), "b", 3)], default);
-        await Book.SaveAsync([Forecast(Noon + Duration.FromHours(12), "c", null)], default);
+        await Book.SaveAsync([new(Forecast(Noon, "a", 2), null)], default);
+        await Book.SaveAsync([new(Forecast(Noon + Duration.FromHours(11), "b", 3), "a")], default);
+        await Book.SaveAsync([new(Forecast(Noon + Duration.FromHours(12), "c", null), "b")], default);
 
         Assert.Equal("c", Assert.Single(await Book.LatestAsync(default)).Inputs);
         Assert.Equal(
@@ -42,9 +42,10 @@ public sealed class ForecastBookTests : OpenedRecords
     [Fact]
     public async Task LatestAsync_RowDeleted_IsGoneToo()
     {
-        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
+        await Book.SaveAsync([new(Forecast(Noon, "a", 2), null)], default);
         Assert.Single(await Book.LatestAsync(default));
         TemporaryFolder.Sql(DatabasePath, "DELETE FROM forecast");
+        await RestartAsync();
         Assert.Empty(await Book.LatestAsync(default));
     }
 
@@ -52,27 +53,53 @@ public sealed class ForecastBookTests : OpenedRecords
     public async Task MarksAsync_WithoutATarget_HasNone()
     {
         var forecast = Forecast(Noon, "a", 2);
-        await Book.SaveAsync([forecast with { Forecast = forecast.Forecast with { Target = null } }], default);
+        await Book.SaveAsync([new(forecast with { Forecast = forecast.Forecast with { Target = null } }, null)], default);
         Assert.Null(Assert.Single(await Book.MarksAsync(Jar, default)).Target);
     }
 
     [Fact]
     public async Task LatestAsync_WrittenInAFormNoLongerRead_IsAsIfThereWereNone()
     {
-        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
-        TemporaryFolder.Sql(DatabasePath, "UPDATE forecast SET Content = '{\"Course\":[]}'");
+        await Book.SaveAsync([new(Forecast(Noon, "a", 2), null)], default);
+        TemporaryFolder.Sql(DatabasePath, "UPDATE forecast SET Content = x'7B7D'");
         await RestartAsync();
         Assert.Empty(await Book.LatestAsync(default));
         Assert.Null(await Book.LatestAsync(Jar, default));
-        await Book.SaveAsync([Forecast(Noon, "b", 2)], default);
+        await Book.SaveAsync([new(Forecast(Noon, "b", 2), null)], default);
         Assert.Equal("b", Assert.Single(await Book.LatestAsync(default)).Inputs);
     }
 
     [Fact]
     public async Task SaveAsync_Forecasts_AreNoFacts()
     {
-        await Book.SaveAsync([Forecast(Noon, "a", 2)], default);
+        await Book.SaveAsync([new(Forecast(Noon, "a", 2), null)], default);
         Assert.Equal(RevisionOfANewDatabase, await RevisionAsync());
+    }
+
+    [Fact]
+    public async Task SaveAsync_OneThatReplacesWhatIsNoLongerTheLatest_ChangesNothing()
+    {
+        await Book.SaveAsync([new(Forecast(Noon, "a", 2), null)], default);
+        await Book.SaveAsync([new(Forecast(Noon, "entered", 3), "a")], default);
+        await Book.SaveAsync([new(Forecast(Noon, "begun before", 4), "a")], default);
+        Assert.Equal("entered", Assert.Single(await Book.LatestAsync(default)).Inputs);
+    }
+
+    [Fact]
+    public async Task SaveAsync_OnlyTemperaturesCameIn_IsWrittenToTheDiskFourTimesADay()
+    {
+        string facts = new('f', 32);
+        string latest = facts + "0";
+        await Book.SaveAsync([new(Forecast(Noon, latest, 0), null)], default);
+        for (int quarter = 1; quarter < 48; quarter++)
+        {
+            string next = facts + quarter;
+            await Book.SaveAsync([new(Forecast(Noon + Duration.FromMinutes(15 * quarter), next, quarter), latest)], default);
+            latest = next;
+        }
+        Assert.Equal(47, (await Book.LatestAsync(Jar, default))!.Forecast.AcidLine.P50);
+        await RestartAsync();
+        Assert.Equal(24, (await Book.LatestAsync(Jar, default))!.Forecast.AcidLine.P50);
     }
 
     private static JarForecast Forecast(Instant asOf, string inputs, double? p50) => new(Jar, asOf, Noon, inputs, new Forecast

@@ -1,0 +1,42 @@
+using FermentWatch.Kitchen.Health;
+using FermentWatch.Service.Loops;
+using FermentWatch.Storage;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Service.Health;
+
+/// <summary>Asks the loops how they stand, and says in the log what is set aside.</summary>
+public sealed partial class HealthReader
+{
+    private readonly ServiceLoops _loops;
+    private readonly SetAside _setAside;
+    private readonly StorageRemarks _storage;
+    private readonly ClockWatch _clockWatch;
+    private readonly TimeProvider _clock;
+    private readonly Instant _started;
+
+    public HealthReader(
+        ServiceLoops loops, SetAside setAside, StorageRemarks storage, ClockWatch clockWatch, TimeProvider clock, ILogger<HealthReader> logger)
+    {
+        (_loops, _setAside, _storage, _clockWatch, _clock) = (loops, setAside, storage, clockWatch, clock);
+        foreach (string remark in storage.All)
+            Log.Remark(logger, remark);
+        _started = clock.GetUtcNow().ToInstant();
+        setAside.Added += (item, bug) => Log.SetAside(logger, item.Pass, item.What, bug);
+    }
+
+    /// <summary>The report as things stand.</summary>
+    /// <param name="zone">In which a person reads dates; UTC where a machine asks.</param>
+    public HealthReport Read(DateTimeZone? zone = null) => HealthReport.Of(_loops.InOrder, _setAside,
+        [.. _storage.All, .. _clockWatch.Question(zone ?? DateTimeZone.Utc) is { } question ? [question] : (string[])[]], _started, _clock.GetUtcNow().ToInstant());
+
+    private static partial class Log
+    {
+        [LoggerMessage(2004, LogLevel.Warning, "{Remark}")]
+        public static partial void Remark(ILogger logger, string remark);
+
+        [LoggerMessage(2003, LogLevel.Error, "The {Pass} pass set {What} aside: it cannot be digested. The rest goes on.")]
+        public static partial void SetAside(ILogger logger, string pass, string what, Exception exception);
+    }
+}

@@ -1,0 +1,49 @@
+using System.Globalization;
+using FermentWatch.Kitchen.Health;
+using FermentWatch.Service.Loops;
+using NodaTime;
+
+namespace FermentWatch.Service.Health;
+
+/// <summary>How one loop stands.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="LastPass">When the last pass that went well began; null before the first.</param>
+/// <param name="Trouble">What keeps it from its work, in one line; null when nothing does.</param>
+/// <param name="IsDead">Whether it no longer runs at all, so that only a new start can help.</param>
+public sealed record LoopHealth(string Name, Instant? LastPass, string? Trouble, bool IsDead);
+
+/// <summary>How the service stands, told truthfully: to systemd, to <c>healthcheck</c>, to the page.</summary>
+/// <param name="Loops">Every loop.</param>
+/// <param name="SetAside">What passes could not digest; the rest goes on.</param>
+/// <param name="Remarks">What an adult should know of the machine, a line each.</param>
+public sealed record HealthReport(IReadOnlyList<LoopHealth> Loops, IReadOnlyList<SetAsideItem> SetAside, IReadOnlyList<string> Remarks)
+{
+    /// <summary>A loop wakes each minute; one that gave no sign for this long is dead or hangs. A pass over years of history may be long.</summary>
+    private static readonly Duration Patience = Duration.FromMinutes(10);
+
+    /// <summary>Whether every loop lives. When not, starting the service anew is what helps.</summary>
+    public bool IsLive => !Loops.Any(loop => loop.IsDead);
+
+    /// <summary>Whether every loop does its work.</summary>
+    public bool IsReady => !Loops.Any(loop => loop.Trouble is not null);
+
+    /// <summary>The report at an instant.</summary>
+    /// <param name="loops">The loops.</param>
+    /// <param name="setAside">What was set aside.</param>
+    /// <param name="remarks">What an adult should know of the machine.</param>
+    /// <param name="started">When the service started: loops have had no turn before.</param>
+    /// <param name="now">The present.</param>
+    public static HealthReport Of(IEnumerable<Loop> loops, SetAside setAside, IReadOnlyList<string> remarks, Instant started, Instant now) =>
+        new([.. loops.Select(loop => Of(loop, started, now))], setAside.Items, remarks);
+
+    private static LoopHealth Of(Loop loop, Instant started, Instant now)
+    {
+        Instant sign = loop.LastSign ?? started;
+        bool dead = now - sign > Patience;
+        string? trouble = dead ? $"no sign since {Clock(sign)}"
+            : loop.Trouble is { } reason ? $"failing since {Clock(loop.FailingSince ?? sign)}: {reason}" : null;
+        return new LoopHealth(loop.Name, loop.LastPass, trouble, dead);
+    }
+
+    private static string Clock(Instant instant) => instant.ToString("uuuu-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture);
+}
