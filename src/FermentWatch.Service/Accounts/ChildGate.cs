@@ -20,13 +20,13 @@ public static class ChildGate
             return Results.Problem(title: "This is for an adult: a child's account looks and reports.", statusCode: StatusCodes.Status403Forbidden).ExecuteAsync(context);
         // See other: the browser asks for the page with the word, and sends nothing again.
         context.Response.StatusCode = StatusCodes.Status303SeeOther;
-        context.Response.Headers.Location = "/?adult=1";
+        context.Response.Headers.Location = $"{request.PathBase}/?adult=1";
         return Task.CompletedTask;
     }
 
     private static bool IsOpen(string path)
     {
         string[] parts = path.Split('/', StringSplitOptions.RemoveEmptyEntries);
-        return Open.Contains(path) || parts is ["photos", _] || parts is ["guest", _] || (parts is ["jars", _, var what] && OpenOfJars.Contains(what));
+        return Open.Contains(path) || parts is ["photos", _] || parts is ["guest" or "answer", _] || parts is ["api", "v1", "answers", _] || (parts is ["jars", _, var what] && OpenOfJars.Contains(what));
     }
 }

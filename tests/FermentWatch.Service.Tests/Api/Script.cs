@@ -16,8 +16,11 @@ internal sealed class Script : IDisposable
 {
     public const string User = "ada", Password = "four wet cabbages";
 
-    private Script(RunningKitchen kitchen) =>
+    private Script(RunningKitchen kitchen)
+    {
         Http = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = new Uri(kitchen.Address) };
+        Http.DefaultRequestHeaders.Add("X-FermentWatch", "test");
+    }
 
     public HttpClient Http { get; }
 

@@ -21,9 +21,9 @@ internal static class PhotoEndpoints
         await photo.CopyToAsync(file, cancellationToken);
         (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(file.ToArray());
         if (jpeg is null)
-            return Results.Redirect($"/jars/{jar}?photo={Uri.EscapeDataString(refusal!.ToString())}");
+            return Results.Redirect($"~/jars/{jar}?photo={Uri.EscapeDataString(refusal!.ToString())}");
         return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg }, cancellationToken)
-            ? Results.Redirect($"/jars/{jar}") : Results.NotFound();
+            ? Results.Redirect($"~/jars/{jar}") : Results.NotFound();
     }
 
     private static async Task<IResult> FindAsync(Guid observation, IPhotoBook book, CancellationToken cancellationToken) =>

@@ -12,6 +12,7 @@ using FermentWatch.Service.Pages.Photos;
 using FermentWatch.Service.Pages.Layout;
 using FermentWatch.Service.Pages.Rounds;
 using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Service.Settings;
 using Microsoft.AspNetCore.Authorization;
 
 namespace FermentWatch.Service.Pages.Web;
@@ -46,8 +47,13 @@ public static class PagesServices
     /// <summary>Puts the pages, the API and the sign of life in the way of a request.</summary>
     public static WebApplication MapFermentWatchPages(this WebApplication app)
     {
+        app.UseProxies(app.Services.GetRequiredService<WebOptions>());
         app.Use(SecurityHeaders.Set);
-        app.UseExceptionHandler(errors => errors.Run(TroubleAnswer.WriteAsync));
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = TroubleAnswer.WriteAsync, StatusCodeSelector = TroubleAnswer.StatusOf,
+            SuppressDiagnosticsCallback = failed => TroubleAnswer.StatusOf(failed.Exception) != StatusCodes.Status500InternalServerError,
+        });
         app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
         app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
@@ -55,8 +61,10 @@ public static class PagesServices
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(ForgeryGate.PassCallAsync);
         app.Use(ChildGate.PassAsync);
         app.UseAntiforgery();
+        app.Use(ForgeryGate.PassFormAsync);
         app.MapGet("/healthz/live", () => Results.Text("alive")).AllowAnonymous().ExcludeFromDescription();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
         app.MapOfferTap();
@@ -72,7 +80,7 @@ public static class PagesServices
     private static async Task<IResult> SignOutAsync([Microsoft.AspNetCore.Mvc.FromForm] SignOutForm _, SignInDesk desk)
     {
         await desk.SignOutAsync();
-        return Results.Redirect("/sign-in");
+        return Results.Redirect("~/sign-in");
     }
 
     /// <summary>The worker stays at one address, so that a browser must ask for it again.</summary>

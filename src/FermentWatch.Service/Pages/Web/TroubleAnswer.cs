@@ -1,20 +1,28 @@
+using Microsoft.AspNetCore.Diagnostics;
+
 namespace FermentWatch.Service.Pages.Web;
 
-/// <summary>What goes out when the service itself failed: problem details to scripts, a page to people.</summary>
+/// <summary>What goes out when a request could not be read, or the service itself failed: problem details to scripts, a page to people.</summary>
 internal static class TroubleAnswer
 {
-    private static string Page { get; } =
-        "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
-        + "<title>Something went wrong</title><link rel=\"stylesheet\" href=\"" + Layout.StyleSheet.Address + "\"></head><body><div class=\"door\"><main>"
-        + "<h1>Something went wrong here</h1><p>It is the service's fault, not yours, and it is in its log. What was entered before is kept. "
-        + "Go back and try again.</p><p><a class=\"button\" href=\"/\">To the first page</a></p></main></div></body></html>";
+    /// <summary>How the handler of errors tells the first from the second: only the second is the service's fault and in its log.</summary>
+    public static int StatusOf(Exception? error) => error switch
+    {
+        BadHttpRequestException bad => bad.StatusCode,
+        InvalidDataException => StatusCodes.Status400BadRequest,
+        _ => StatusCodes.Status500InternalServerError,
+    };
 
     public static Task WriteAsync(HttpContext context)
     {
-        context.Response.StatusCode = StatusCodes.Status500InternalServerError;
+        int status = StatusOf(context.Features.Get<IExceptionHandlerFeature>()?.Error);
+        bool ours = status == StatusCodes.Status500InternalServerError;
         if (context.Request.Path.StartsWithSegments("/api"))
-            return Results.Problem(title: "Something went wrong in the service; it is in its log.", statusCode: StatusCodes.Status500InternalServerError).ExecuteAsync(context);
-        context.Response.ContentType = "text/html; charset=utf-8";
-        return context.Response.WriteAsync(Page);
+            return Results.Problem(title: ours ? "Something went wrong in the service; it is in its log." : "What was sent cannot be read: too large, not whole, or of another form than the description at openapi/v1.json says.", statusCode: status).ExecuteAsync(context);
+        return ours
+            ? BarePage.WriteAsync(context, status, "Something went wrong here",
+                "It is the service's fault, not yours, and it is in its log. What was entered before is kept. Go back and try again.")
+            : BarePage.WriteAsync(context, status, "This could not be read",
+                "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try once more.");
     }
 }
