@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
@@ -41,6 +42,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return Known(line);
         if (Ended(jar) is { } refusal)
             return refusal;
+        if (SafeText.WrongNote("note", note) is { } wrong)
+            return new AnswerOutcome([], [], [wrong]);
         if (kind == SightingKind.Other && string.IsNullOrWhiteSpace(note))
             return Refused("note", note, "a few words on what was seen would be right");
         if (Today(jar).OfType<Sighting>().FirstOrDefault(each => each.Kind == kind) is { } before)
@@ -69,6 +72,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return Known($"Jar {jar.Number} is {Words(stage)} already.");
         if (Ended(jar) is { } refusal)
             return refusal;
+        if (SafeText.WrongNote("why", why) is { } wrong)
+            return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
         return One(new StageChange { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage, Note = Trim(why) });

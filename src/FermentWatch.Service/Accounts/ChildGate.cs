@@ -5,7 +5,11 @@ namespace FermentWatch.Service.Accounts;
 /// <summary>Lets a child's account read everything, answer the round and have its own phone told; what settles anything is an adult's.</summary>
 public static class ChildGate
 {
-    private static readonly string[] Open = ["/", "/round", "/week-sheet", "/sign-in", "/sign-out", "/api/v1/sign-in", "/api/v1/round/today/all-well", "/api/v1/round/today/seen", "/api/v1/round/today/taste", "/api/v1/notice-routes/web-push"];
+    private static readonly string[] Open =
+    [
+        "/", "/round", "/week-sheet", "/sign-in", "/sign-out", "/password", "/api/v1/sign-in", "/api/v1/round/today/all-well",
+        "/api/v1/round/today/seen", "/api/v1/round/today/taste", "/api/v1/notice-routes/web-push",
+    ];
 
     private static readonly string[] OpenOfJars = ["seen", "taste"];
 

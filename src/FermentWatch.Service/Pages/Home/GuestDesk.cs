@@ -26,9 +26,7 @@ public sealed class GuestDesk(IGuestBook guests, WebOptions web, TimeProvider cl
     public async Task<(string? Path, IReadOnlyList<Refusal> Refusals)> MakeAsync(GuestInput input, string by, CancellationToken cancellationToken)
     {
         var reader = new FieldReader();
-        string name = (input.Name ?? "").Trim();
-        if (name.Length is 0 or > LongestName)
-            reader.Refuse("guest", name.Length == 0 ? null : $"{name.Length} letters", $"a name of 1 to {LongestName} letters would be right");
+        string name = reader.ReadName("guest", input.Name, LongestName);
         int days = reader.ReadWhole("days", input.Days, UsualDays, 1, LongestDays);
         if (reader.Refusals.Count > 0)
             return (null, reader.Refusals);

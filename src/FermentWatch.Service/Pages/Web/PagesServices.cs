@@ -33,14 +33,15 @@ public static class PagesServices
             options.Cookie.SameSite = SameSiteMode.Strict;
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
-        services.AddAccounts().AddSignInRate().AddApi();
+        services.AddAccounts().AddApi();
+        services.AddHttpContextAccessor();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>().AddSingleton<CredentialDesk>();
-        services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
+        services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>().AddSingleton<PhotoDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
-        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>();
+        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>().AddScoped<PasswordDesk>();
         return services;
     }
 
@@ -58,7 +59,6 @@ public static class PagesServices
         app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
         app.UseRouting();
-        app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
         app.Use(ForgeryGate.PassCallAsync);
