@@ -14,6 +14,7 @@ need mosquitto mosquitto
 need mosquitto_pub mosquitto-clients
 need victoria-metrics victoria-metrics
 need chromium chromium
+need nginx nginx
 need cc gcc
 [ -e /usr/include/cvode/cvode.h ] || needs+=(libsundials-dev)
 need g++ g++

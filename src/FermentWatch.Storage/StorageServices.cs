@@ -60,6 +60,7 @@ public static class StorageServices
         services.AddSingleton<IPushKeyBook, PushKeyBook>();
         services.AddSingleton<IOccasionBook, OccasionBook>();
         services.AddSingleton<IMemberBook, MemberBook>();
+        services.AddSingleton<ISignInBook, SignInBook>();
         services.AddSingleton<IGuestBook, GuestBook>();
         services.AddSingleton<ICalendarFeedBook, CalendarFeedBook>();
 

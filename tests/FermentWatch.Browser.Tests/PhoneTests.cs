@@ -239,6 +239,7 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
                   const heard = {}, said = [], opened = [], waits = [];
                   const self = {
                     addEventListener: (name, what) => { heard[name] = what; },
+                    location: new URL('/push-worker.js', window.location),
                     registration: { showNotification: async (title, options) => said.push({ title, options }) },
                     clients: { matchAll: async () => [], openWindow: async path => opened.push(path) },
                     Notification: { maxActions: buttons },

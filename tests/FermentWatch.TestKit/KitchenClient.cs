@@ -16,6 +16,7 @@ public sealed class KitchenClient : IDisposable
     private KitchenClient(Uri web, string name, string password)
     {
         _http.BaseAddress = web;
+        _http.DefaultRequestHeaders.Add("X-FermentWatch", "test");
         (_name, _password) = (name, password);
     }
 

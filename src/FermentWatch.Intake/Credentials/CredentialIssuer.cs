@@ -11,12 +11,12 @@ public static class CredentialIssuer
 
     /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
     /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="TopicFilter.WhatIsWrong"/> says beforehand.</exception>
-    public static IssuedCredential ForGateway(string user, string filter) =>
+    public static IssuedCredential ForGateway(string user, string filter, string? madeBy = null) =>
         TopicFilter.WhatIsWrong(filter) is { } wrong
             ? throw new ArgumentException(wrong, nameof(filter))
-            : Issue(user, filter, null);
+            : Issue(user, filter, null, madeBy);
 
-    private static IssuedCredential Issue(string user, string filter, Guid? sensorId)
+    private static IssuedCredential Issue(string user, string filter, Guid? sensorId, string? madeBy = null)
     {
         string password = SensorPassword.Generate();
         var credential = new MqttCredential
@@ -26,6 +26,7 @@ public static class CredentialIssuer
             PasswordHash = SensorPassword.Hash(password),
             TopicFilter = filter,
             SensorId = sensorId,
+            MadeBy = madeBy,
         };
         return new IssuedCredential(credential, password);
     }

@@ -186,7 +186,7 @@ public sealed class Broker : IAsyncDisposable
             foreach (string clientId in await _gate.WithdrawnAsync(stopping))
             {
                 Counts.Count(RefusalReason.CredentialWithdrawn);
-                BrokerLog.Withdrawn(_logger, clientId);
+                BrokerLog.Withdrawn(_logger, FermentWatch.Kitchen.Entry.SafeText.ForLog(clientId));
                 if ((await server.GetClientsAsync()).FirstOrDefault(client => client.Id == clientId) is { } client)
                     await client.DisconnectAsync(new MqttServerClientDisconnectOptions { ReasonCode = MqttDisconnectReasonCode.NotAuthorized });
             }

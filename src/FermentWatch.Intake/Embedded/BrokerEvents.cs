@@ -1,8 +1,10 @@
 using System.Buffers;
 using System.Collections;
 using System.Net;
+using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded.Listening;
+using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Readings;
 using Microsoft.Extensions.Logging;
 using MQTTnet.Packets;
@@ -19,11 +21,16 @@ internal sealed class BrokerEvents(
     /// <summary>Marks what we publish ourselves.</summary>
     public static readonly IDictionary OurOwn = new Hashtable();
 
+    private const int MostGuessesWaiting = 8;
+
+    /// <summary>Below the time in which a client must have come in.</summary>
+    private static readonly TimeSpan LongestGuessWait = TimeSpan.FromSeconds(5);
+
     private static readonly object _grantKey = new();
     private static readonly object _deliveryKey = new();
     private static readonly object _paceKey = new();
 
-    private readonly GuessLimiter _guesses = new(time);
+    private readonly GuessPace _guesses = new(time, LongestGuessWait, MostGuessesWaiting);
     private Action<EndPoint?> _letIn = _ => { };
     private int _logIsBroken;
 
@@ -63,19 +70,21 @@ internal sealed class BrokerEvents(
         connecting.ReasonCode = ConnectGate.Answer(refusal!.Value);
         counts.Count(refusal.Value);
         if (said.IsFirst($"connect {address} {user} {refusal}"))
-            BrokerLog.Refused(logger, clientId, user, address, refusal.Value);
+            BrokerLog.Refused(logger, SafeText.ForLog(clientId), SafeText.ForLog(user), address, refusal.Value);
     }
 
     private async Task<(ClientGrant?, RefusalReason?)> EnterAsync(
         string clientId, string user, ReadOnlyMemory<byte> password, string address)
     {
-        if (!_guesses.Allows(address, user))
+        if (!await _guesses.WaitAsync(address, user, CancellationToken.None))
             return (null, RefusalReason.TooManyGuesses);
         try
         {
             var answer = await gate.EnterAsync(clientId, user, System.Text.Encoding.UTF8.GetString(password.Span));
             if (answer.Refusal == RefusalReason.BadCredentials)
                 _guesses.Failed(address, user);
+            else
+                _guesses.Succeeded(address, user);
             return answer;
         }
         catch (Exception exception) when (exception is IOException or System.Data.Common.DbException)
@@ -141,7 +150,7 @@ internal sealed class BrokerEvents(
             return;
         counts.Count(RefusalReason.TooFast);
         if (said.IsFirst($"fast {publish.ClientId}"))
-            BrokerLog.TooFast(logger, publish.ClientId, grant.Credential.User, options.MaxMessagesPerSecond);
+            BrokerLog.TooFast(logger, SafeText.ForLog(publish.ClientId), grant.Credential.User, options.MaxMessagesPerSecond);
         await Task.Delay(wait, time, publish.CancellationToken);
     }
 
@@ -176,7 +185,7 @@ internal sealed class BrokerEvents(
 
         counts.Count(RefusalReason.PublishNotAllowed);
         if (said.IsFirst($"publish {message.ClientId} {grant.Credential.User}"))
-            BrokerLog.TopicRefused(logger, message.ClientId, message.Topic, RefusalReason.PublishNotAllowed);
+            BrokerLog.TopicRefused(logger, SafeText.ForLog(message.ClientId), SafeText.ForLog(message.Topic), RefusalReason.PublishNotAllowed);
         await door.RefuseAsync(message, null, RejectReason.NotAllowed,
             $"The user {grant.Credential.User} may publish under {grant.Credential.TopicFilter} only.", CancellationToken.None);
         return RejectReason.NotAllowed;
@@ -195,7 +204,7 @@ internal sealed class BrokerEvents(
         subscribe.Response.ReasonCode = MqttSubscribeReasonCode.NotAuthorized;
         counts.Count(RefusalReason.SubscribeNotAllowed);
         if (said.IsFirst($"subscribe {subscribe.ClientId}"))
-            BrokerLog.TopicRefused(logger, subscribe.ClientId, filter, RefusalReason.SubscribeNotAllowed);
+            BrokerLog.TopicRefused(logger, SafeText.ForLog(subscribe.ClientId), SafeText.ForLog(filter), RefusalReason.SubscribeNotAllowed);
         return Task.CompletedTask;
     }
 
@@ -203,7 +212,7 @@ internal sealed class BrokerEvents(
     {
         counts.CountDropped();
         if (said.IsFirst($"slow {dropped.ReceiverClientId}"))
-            BrokerLog.SlowSubscriber(logger, dropped.ReceiverClientId);
+            BrokerLog.SlowSubscriber(logger, SafeText.ForLog(dropped.ReceiverClientId));
         return Task.CompletedTask;
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
@@ -49,6 +50,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return Known(SentBefore(jar)!);
         if (Ended(jar) is { } refusal)
             return refusal;
+        if (SafeText.WrongNote("note", note) is { } wrong)
+            return new AnswerOutcome([], [], [wrong]);
         if (kind == SightingKind.Other && string.IsNullOrWhiteSpace(note))
             return Refused("note", note, "a few words on what was seen would be right");
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
@@ -78,6 +81,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return Known($"Jar {jar.Number} is {Words(stage)} already.{(Trim(why) is null ? "" : " What you wrote now was not kept.")}");
         if (Ended(jar) is { } refusal)
             return refusal;
+        if (SafeText.WrongNote("why", why) is { } wrong)
+            return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
         return One(new StageChange { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage, Note = Trim(why) });

@@ -27,7 +27,7 @@ public sealed class ComingDaysReader(
         var tastes = fermenting.Where(jar => latest.ContainsKey(jar.Id))
             .Select(jar => Taste(jar, latest[jar.Id], names[jar.PlacementAt(now).PlaceId], household.Zone, today)).OfType<ComingTaste>().ToList();
         Roster roster = await members.RosterAsync(today, cancellationToken);
-        Func<RoundSheet, string> body = roster.Of(person).Role == MemberRole.Child ? RoundWords.ChildBody : RoundWords.Body;
+        Func<RoundSheet, string> body = roster.Of(person).IsChild ? RoundWords.ChildBody : RoundWords.Body;
         var coming = new List<ComingRound>();
         foreach (LocalDate date in Enumerable.Range(0, DaysOfRounds).Select(today.PlusDays).Where(date => roster.PauseOn(date) is null && roster.IsOn(person, date)))
             if (await RoundAsync(household, date, today, latest, body, cancellationToken) is { } round)

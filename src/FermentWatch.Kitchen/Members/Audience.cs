@@ -22,7 +22,7 @@ public sealed class Audience(IReadOnlyList<NoticeRoute> routes, Roster roster, D
     /// <param name="knows">Who knows already; null where nobody does.</param>
     public IReadOnlyList<NoticeRoute> OfAdults(string? knows = null)
     {
-        var adults = routes.Where(route => roster.Of(route.Person).Role == MemberRole.Adult).ToList();
+        var adults = routes.Where(route => !roster.Of(route.Person).IsChild).ToList();
         var others = adults.Where(route => route.Person != knows).ToList();
         return OrEverybody(others.Count > 0 ? others : adults);
     }

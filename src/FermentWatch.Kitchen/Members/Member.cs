@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace FermentWatch.Kitchen.Members;
 
 /// <summary>Somebody of the household.</summary>
@@ -6,6 +8,21 @@ namespace FermentWatch.Kitchen.Members;
 /// <param name="Duty">Days and quiet hours.</param>
 public sealed record Member(string Name, MemberRole Role, Duty Duty)
 {
-    /// <summary>Somebody of whom nothing was written down: an adult, on every day, with no quiet hours.</summary>
-    public static Member Unknown(string name) => new(name, MemberRole.Adult, new Duty { Person = name });
+    /// <summary>Whether this person may sign in; others are told of things, and decide nothing.</summary>
+    public bool SignsIn { get; init; } = true;
+
+    /// <summary>Links in messages due up to then open nothing any more; null where none were closed.</summary>
+    public Instant? DoorsClosedAt { get; init; }
+
+    /// <summary>Whether this person is known as a child, and is told as one.</summary>
+    public bool IsChild => SignsIn && Role == MemberRole.Child;
+
+    /// <summary>Whether something was made by a person who is no adult of the household any more, so that an adult has to keep it or withdraw it.</summary>
+    /// <param name="madeBy">Who made it; null where nobody is known to have.</param>
+    /// <param name="members">Those on record.</param>
+    public static bool IsOrphan(string? madeBy, IReadOnlyList<Member> members) =>
+        madeBy is not null && !members.Any(member => member.Name == madeBy && member.SignsIn && member.Role == MemberRole.Adult);
+
+    /// <summary>Somebody of whom nothing was written down: told on every day, with no quiet hours, and never an adult.</summary>
+    public static Member Unknown(string name) => new(name, MemberRole.Child, new Duty { Person = name }) { SignsIn = false };
 }

@@ -11,7 +11,7 @@ public sealed class Roster(IReadOnlyList<Member> members, IReadOnlyList<HandOver
     /// <summary>Everybody of whom something is written down.</summary>
     public IReadOnlyList<Member> Members => members;
 
-    /// <summary>A person by name; somebody not written down is an adult on every day.</summary>
+    /// <summary>A person by name; somebody not written down is told on every day, and no adult.</summary>
     public Member Of(string person) => members.FirstOrDefault(member => member.Name == person) ?? Member.Unknown(person);
 
     /// <summary>Whether a person does the round on a date.</summary>

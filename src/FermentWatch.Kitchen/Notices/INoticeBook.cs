@@ -9,6 +9,9 @@ public interface INoticeBook
 
     Task AddRouteAsync(NoticeRoute route, CancellationToken cancellationToken);
 
+    /// <summary>Notes who answers for a route from now on.</summary>
+    Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken);
+
     Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken);
 
     /// <summary>One notice by its id, or null.</summary>

@@ -18,4 +18,7 @@ public sealed class NoticeRoute
 
     /// <summary>Key by which a webhook's body is signed; the keys of the browser for web push, as JSON; null for the others.</summary>
     public string? Secret { get; init; }
+
+    /// <summary>Who of the household added it, or keeps it; null where that is from before it was noted.</summary>
+    public string? MadeBy { get; init; }
 }

@@ -8,4 +8,7 @@ public sealed class Photo
 
     /// <summary>A small JPEG that says nothing of where or by what it was taken.</summary>
     public required byte[] Jpeg { get; init; }
+
+    /// <summary>Who sent it; null where that is from before it was noted.</summary>
+    public string? By { get; init; }
 }

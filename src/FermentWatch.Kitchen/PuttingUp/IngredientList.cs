@@ -26,6 +26,11 @@ internal static class IngredientList
             refusals.Add(new("also in it", name, $"leave it out: {reason}"));
             return null;
         }
+        if (number > 0 && SafeText.WrongName("also in it", name) is { } wrong)
+        {
+            refusals.Add(wrong);
+            return null;
+        }
         if (number < 1 || !Amount.MassKilograms.TryRead(entry[number..], bareUnit, out double kilograms) || kilograms <= 0)
         {
             refusals.Add(new("also in it", $"'{entry}'", "a name and a mass above zero would be right, such as carrot 200g, ginger 20g"));

@@ -37,6 +37,8 @@ public static class PutUp
         Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
         Sourness target = reader.ReadChoice("how sour", form.Target, Sourness.Sour);
 
+        string name = string.IsNullOrWhiteSpace(form.Name) ? Usual(portions) : reader.ReadName("name", form.Name);
+
         AddRecipeRefusals(reader, JarRecipes.Of(portions, cut, salting, water, litres).Check());
         if (reader.Refusals.Count > 0 || place is null)
             return new PutUpOrder([], reader.Refusals);
@@ -44,7 +46,7 @@ public static class PutUp
         Guid batch = NewId(now);
         var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
         {
-            Id = NewId(now), Name = NameOf(form, portions), BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
+            Id = NewId(now), Name = name, BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
             AddedWaterKilograms = water, Salting = salting, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
         }).ToList();
         foreach (Jar jar in jars)
@@ -97,13 +99,7 @@ public static class PutUp
         reader.Refusals.AddRange(fromRecipe.Where(refusal => !said.Contains(refusal.Field)));
     }
 
-    private static string NameOf(PutUpForm form, List<Portion> portions)
-    {
-        string typed = (form.Name ?? "").Trim();
-        if (typed.Length > 0)
-            return typed.Length <= 60 ? typed : typed[..60];
-        return string.Join(" and ", portions.Select(portion => portion.Produce).Distinct().Take(2));
-    }
+    private static string Usual(List<Portion> portions) => string.Join(" and ", portions.Select(portion => portion.Produce).Distinct().Take(2));
 
     private static Guid NewId(Instant now) => Guid.CreateVersion7(now.ToDateTimeOffset());
 }

@@ -19,22 +19,22 @@ public static class RoundMessages
     {
         string date = sheet.Date.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);
         IReadOnlyList<NoticeRoute> looking = audience.OfRound(sheet.Date);
-        ILookup<MemberRole, NoticeRoute> byRole = looking.ToLookup(route => roster.Of(route.Person).Role);
+        ILookup<bool, NoticeRoute> byChild = looking.ToLookup(route => roster.Of(route.Person).IsChild);
         var messages = new List<Notice>();
         var adults = new NoticeDraft($"round/{date}", RoundWords.Title(sheet), RoundWords.Body(sheet), dueAt, expiresAt);
-        messages.AddRange(RoundQuestion.Ask(adults.For(byRole[MemberRole.Adult], audience), sheet, endOfDay));
+        messages.AddRange(RoundQuestion.Ask(adults.For(byChild[false], audience), sheet, endOfDay));
         NoticeDraft children = adults with { Body = RoundWords.ChildBody(sheet) };
-        messages.AddRange(RoundQuestion.Ask(children.For(byRole[MemberRole.Child], audience), sheet, endOfDay, opening: false));
-        if (LookingChildren(sheet.Date, roster, byRole) is { } who && RoundWords.BesideAChild(sheet, who) is { } beside)
+        messages.AddRange(RoundQuestion.Ask(children.For(byChild[true], audience), sheet, endOfDay, opening: false));
+        if (LookingChildren(sheet.Date, roster, byChild) is { } who && RoundWords.BesideAChild(sheet, who) is { } beside)
             messages.AddRange(new NoticeDraft($"beside/{date}", beside.Title, beside.Body, dueAt, expiresAt).For(audience.AdultsBeside(sheet.Date), audience));
         return messages;
     }
 
     /// <summary>The children who look by themselves; null where an adult looks too.</summary>
-    private static string? LookingChildren(LocalDate date, Roster roster, ILookup<MemberRole, NoticeRoute> reached)
+    private static string? LookingChildren(LocalDate date, Roster roster, ILookup<bool, NoticeRoute> reached)
     {
         IReadOnlyList<Member> onDuty = roster.OnDuty(date);
-        bool alone = onDuty.Count > 0 && onDuty.All(member => member.Role == MemberRole.Child) && !reached[MemberRole.Adult].Any();
+        bool alone = onDuty.Count > 0 && onDuty.All(member => member.IsChild) && !reached[false].Any();
         return alone ? string.Join(" and ", onDuty.Select(member => member.Name)) : null;
     }
 }

@@ -21,6 +21,9 @@ public interface ISensorBook
     /// <summary>Deletes a gateway's credential; what it published stays. False if there is no gateway of that user name.</summary>
     Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken);
 
+    /// <summary>Notes who answers for a gateway's credential from now on. False if there is no gateway of that user name.</summary>
+    Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken);
+
     /// <summary>The credentials of gateways.</summary>
     Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken);
 

@@ -16,4 +16,7 @@ public sealed class MqttCredential
 
     /// <summary>The sensor it was made for; null for a gateway.</summary>
     public Guid? SensorId { get; init; }
+
+    /// <summary>Who of the household made it on the pages or by the API, or keeps it; null where the command line did.</summary>
+    public string? MadeBy { get; init; }
 }

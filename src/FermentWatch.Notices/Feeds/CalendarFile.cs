@@ -48,7 +48,7 @@ public static class CalendarFile
             Description = $"{taste.Words} It stands here: {taste.Place}.", Transparency = TransparencyType.Transparent,
         };
         if (root is not null)
-            day.Url = new Uri(root, string.Create(CultureInfo.InvariantCulture, $"/jars/{taste.Number}"));
+            day.Url = new Uri(root, string.Create(CultureInfo.InvariantCulture, $"jars/{taste.Number}"));
         return day;
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Notices.Outside;
 using NodaTime;
 
 namespace FermentWatch.Notices.Webhooks;
@@ -18,6 +19,7 @@ public sealed class WebhookChannel(HttpClient http, INoticeLinks links, IClock c
 
     /// <inheritdoc/>
     public string? WouldBeRight(string? address) => Uri.TryCreate(address, UriKind.Absolute, out Uri? uri) && uri.Scheme is "http" or "https"
+        && (!IPAddress.TryParse(uri.DnsSafeHost, out IPAddress? ip) || WayOut.MayCall(ip))
         ? null : "a web address such as https://push.example.net/kitchen would be right";
 
     /// <inheritdoc/>
@@ -33,13 +35,17 @@ public sealed class WebhookChannel(HttpClient http, INoticeLinks links, IClock c
         }
         catch (HttpRequestException trouble)
         {
-            return DeliveryOutcome.TryAgain($"{route.Address} could not be reached: {trouble.Message}");
+            return DeliveryOutcome.TryAgain($"{Host(route)} could not be reached: {trouble.Message}");
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
-            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{route.Address} did not answer within {Patience.TotalSeconds:0.#} seconds."));
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{Host(route)} did not answer within {Patience.TotalSeconds:0.#} seconds."));
         }
     }
+
+    /// <summary>What is shown of an address in words that everybody may read: names, paths and queries hold keys.</summary>
+    private static string Host(NoticeRoute route) =>
+        Uri.TryCreate(route.Address, UriKind.Absolute, out Uri? uri) ? uri.GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped) : "the address";
 
     private HttpRequestMessage Request(Notice notice, NoticeRoute route, string? late)
     {

@@ -25,7 +25,6 @@ internal static class AccountServices
                 options.User.RequireUniqueEmail = false;
                 // A name as people write it: Identity's default knows Latin letters only.
                 options.User.AllowedUserNameCharacters = "";
-                options.Lockout = new LockoutOptions { MaxFailedAccessAttempts = 8, DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5) };
             })
             .AddEntityFrameworkStores<RecordsContext>()
             .AddClaimsPrincipalFactory<DisplayNameClaims>()
@@ -43,10 +42,13 @@ internal static class AccountServices
             options.SlidingExpiration = true;
             options.LoginPath = "/sign-in";
             options.ReturnUrlParameter = "to";
+            options.Events.OnValidatePrincipal = SignIns.CheckAsync;
             options.Events.OnRedirectToLogin = context => Answer(context.Response, StatusCodes.Status401Unauthorized, context.RedirectUri);
             options.Events.OnRedirectToAccessDenied = context => Answer(context.Response, StatusCodes.Status403Forbidden, context.RedirectUri);
         });
         services.AddAuthorizationBuilder().SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
+        services.AddScoped<SignIns>();
+        services.AddSingleton<PasswordGuard>();
         services.AddSingleton<SetUpToken>();
         services.AddHostedService<SetUpNotice>();
         return services;

@@ -6,6 +6,6 @@ namespace FermentWatch.Service.Accounts;
 /// <summary>The role of who signed in.</summary>
 public static class PersonRoles
 {
-    /// <summary>An account without a role is an adult's: the owner's, made at first start.</summary>
-    public static MemberRole Role(this ClaimsPrincipal person) => person.IsInRole(nameof(MemberRole.Child)) ? MemberRole.Child : MemberRole.Adult;
+    /// <summary>Whoever is not said to be an adult is none.</summary>
+    public static MemberRole Role(this ClaimsPrincipal person) => person.IsInRole(nameof(MemberRole.Adult)) && !person.IsInRole(nameof(MemberRole.Child)) ? MemberRole.Adult : MemberRole.Child;
 }

@@ -1,4 +1,7 @@
+using System.Security.Claims;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Storage.Records;
@@ -7,10 +10,8 @@ using Microsoft.AspNetCore.Identity;
 namespace FermentWatch.Service.Accounts;
 
 /// <summary>Makes the owner's account at first start, with the household and the ready places.</summary>
-public sealed class SetUpDesk(SetUpToken token, UserManager<Account> accounts, SignInManager<Account> signing, HomeDesk home, ReadyPlaces ready, TimeProvider clock)
+public sealed class SetUpDesk(SetUpToken token, UserManager<Account> accounts, SignIns signIns, HomeDesk home, ReadyPlaces ready, TimeProvider clock)
 {
-    private const int LongestName = 60;
-
     /// <summary>Sets up and signs the owner in; what was wrong, or nothing.</summary>
     public async Task<IReadOnlyList<Refusal>> SetUpAsync(string? with, SetUpInput input, CancellationToken cancellationToken)
     {
@@ -21,20 +22,25 @@ public sealed class SetUpDesk(SetUpToken token, UserManager<Account> accounts, S
             return refusals;
         if (await home.WriteAsync(input.Household, cancellationToken) is { Count: > 0 } wrong)
             return wrong;
-        IdentityResult? made = await token.UseAsync(with, () => accounts.CreateAsync(owner, input.Password!), cancellationToken);
+        IdentityResult? made = await token.UseAsync(with, () => MakeOwnerAsync(owner, input.Password!), cancellationToken);
         if (made is not { Succeeded: true })
             return [new Refusal("address", "this address", made?.Errors.First().Description ?? "sign in instead: somebody has set up this kitchen already")];
         await ready.MakeAsync(cancellationToken);
-        await signing.SignInAsync(owner, isPersistent: true);
+        await signIns.BeginAsync(owner, stay: true);
         return [];
+    }
+
+    private async Task<IdentityResult> MakeOwnerAsync(Account owner, string password)
+    {
+        IdentityResult made = await accounts.CreateAsync(owner, password);
+        return made.Succeeded ? await accounts.AddClaimAsync(owner, new Claim(ClaimTypes.Role, nameof(MemberRole.Adult))) : made;
     }
 
     private static List<Refusal> Check(SetUpInput input)
     {
         var refusals = new List<Refusal>();
-        string name = (input.User ?? "").Trim();
-        if (name.Length is 0 or > LongestName)
-            refusals.Add(new("user", name.Length == 0 ? "nothing" : $"{name.Length} letters", $"a name of 1 to {LongestName} letters would be right"));
+        if (SafeText.WrongName("user", (input.User ?? "").Trim()) is { } wrong)
+            refusals.Add(wrong);
         if (input.Password != input.Again)
             refusals.Add(new("again", "another password", "the same password twice would be right"));
         return refusals;

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 namespace FermentWatch.Service.Accounts;
 
 /// <summary>Says at start where the owner sets a password, as long as nobody has one.</summary>
-internal sealed partial class SetUpNotice(SetUpToken token, IServer server, IHostApplicationLifetime lifetime, ILogger<SetUpNotice> logger) : BackgroundService
+internal sealed partial class SetUpNotice(SetUpToken token, Settings.WebOptions web, IServer server, IHostApplicationLifetime lifetime, ILogger<SetUpNotice> logger) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -12,7 +12,7 @@ internal sealed partial class SetUpNotice(SetUpToken token, IServer server, IHos
         await using var registration = lifetime.ApplicationStarted.Register(() => started.TrySetResult());
         await started.Task.WaitAsync(stoppingToken);
         if (await token.PathAsync(stoppingToken) is { } path)
-            SayWhere(logger, Address() + path);
+            SayWhere(logger, Address() + web.SubPath + path);
     }
 
     private string Address() => server.Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault() ?? "";

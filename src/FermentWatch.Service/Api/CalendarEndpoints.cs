@@ -29,7 +29,7 @@ internal static class CalendarEndpoints
     {
         if (await feeds.FindAsync(secret, cancellationToken) is not { } feed)
             return Results.Text("No calendar has this address. The notices page of the kitchen shows the right one.", statusCode: StatusCodes.Status404NotFound);
-        byte[] file = Encoding.UTF8.GetBytes(CalendarFile.Of(await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken), web.PublicUrl()));
+        byte[] file = Encoding.UTF8.GetBytes(CalendarFile.Of(await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken), web.PublicRoot()));
         context.Response.Headers.CacheControl = "private, max-age=0, must-revalidate";
         return Results.Bytes(file, CalendarFile.MediaType, entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(file))[..32]}\""));
     }

@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Api.Answers;
@@ -20,9 +21,9 @@ internal static class GatewayEndpoints
     private static async Task<IResult> AllAsync(ISensorBook sensors, CancellationToken cancellationToken) =>
         Results.Ok((await sensors.GatewaysAsync(cancellationToken)).Select(GatewayAnswer.Of));
 
-    private static async Task<IResult> AddAsync(GatewayForm form, CredentialDesk desk, BrokerOptions broker, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, CredentialDesk desk, BrokerOptions broker, CancellationToken cancellationToken)
     {
-        var (added, refusals) = await desk.AddAsync(form.ToInput(), cancellationToken);
+        var (added, refusals) = await desk.AddAsync(form.ToInput(person.Identity!.Name!), cancellationToken);
         if (added is null)
             return RefusalProblem.Of(refusals);
         var address = BrokerAddress.Of(broker);

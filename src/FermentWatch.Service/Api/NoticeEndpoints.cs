@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Api.Answers;
 using FermentWatch.Service.Pages.Notices;
 
@@ -23,19 +24,19 @@ internal static class NoticeEndpoints
         notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
     }
 
-    private static async Task<IResult> RoutesAsync(INoticeBook book, CancellationToken cancellationToken) =>
-        Results.Ok((await book.RoutesAsync(cancellationToken)).Select(NoticeRouteAnswer.Of));
+    private static async Task<IResult> RoutesAsync(ClaimsPrincipal person, INoticeBook book, CancellationToken cancellationToken) =>
+        Results.Ok((await book.RoutesAsync(cancellationToken)).Select(route => NoticeRouteAnswer.Of(route, person.Role())));
 
     private static async Task<IResult> LatestAsync(INoticeBook book, CancellationToken cancellationToken, int atMost = ShownUsually) =>
         atMost is < 1 or > ShownAtMost
             ? RefusalProblem.Of([new Refusal("atMost", $"{atMost}", $"a number from 1 to {ShownAtMost} would be right")])
             : Results.Ok((await book.LatestAsync(atMost, cancellationToken)).Select(NoticeAnswer.Of));
 
-    private static async Task<IResult> AddAsync(NoticeRouteForm form, NoticeDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(NoticeRouteForm form, ClaimsPrincipal person, NoticeDesk desk, CancellationToken cancellationToken)
     {
         var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
-        (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, cancellationToken);
-        return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route));
+        (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, person.Identity!.Name!, cancellationToken);
+        return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()));
     }
 
     private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, PhoneDesk desk, CancellationToken cancellationToken)
@@ -43,7 +44,7 @@ internal static class NoticeEndpoints
         (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Identity!.Name!, form, cancellationToken);
         if (route is null)
             return RefusalProblem.Of(refusals);
-        return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route)) : Results.Ok(NoticeRouteAnswer.Of(route));
+        return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role())) : Results.Ok(NoticeRouteAnswer.Of(route, person.Role()));
     }
 
     private static async Task<IResult> TestAsync(Guid id, NoticeDesk desk, CancellationToken cancellationToken) =>

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.States;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Notices.Mqtt;
+using FermentWatch.Notices.Outside;
 using FermentWatch.Notices.Webhooks;
 using FermentWatch.Notices.WebPush;
 using FermentWatch.Service.Pages.Answers;
@@ -13,19 +14,15 @@ namespace FermentWatch.Service.Hosting;
 /// <summary>The channels.</summary>
 internal static class NoticeServices
 {
-    private static readonly TimeSpan NameServersAreAskedAgainAfter = TimeSpan.FromMinutes(5);
-
     public static IServiceCollection AddNotices(this IServiceCollection services, MailOptions mail, WebOptions web) => services
         .AddSingleton(web)
         .AddSingleton<AnswerLinks>()
         .AddSingleton<INoticeLinks>(provider => provider.GetRequiredService<AnswerLinks>())
         .AddSingleton<INoticeChannel>(provider => new MailChannel(mail, provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new WebhookChannel(
-            new HttpClient(WayOut()), provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
+            new HttpClient(WayOut.Handler()), provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<PushKeys>()
         .AddSingleton<INoticeChannel>(provider => new WebPushChannel(
-            WayOut(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail, provider.GetRequiredService<IClock>()))
+            WayOut.Handler(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail, provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new MqttChannel(provider.GetRequiredService<IMessageOutlet>()));
-
-    private static SocketsHttpHandler WayOut() => new() { PooledConnectionLifetime = NameServersAreAskedAgainAfter, AllowAutoRedirect = false };
 }

@@ -31,8 +31,8 @@
 
   // What went wrong, or null.
   async function tell(subscription) {
-    const answer = await fetch('/api/v1/notice-routes/web-push', {
-      method: 'POST', headers: { 'Content-Type': 'application/json' },
+    const answer = await fetch(new URL('api/v1/notice-routes/web-push', document.baseURI), {
+      method: 'POST', headers: { 'Content-Type': 'application/json', 'X-FermentWatch': 'page' },
       body: JSON.stringify({
         endpoint: subscription.endpoint, p256dh: base64url(subscription.getKey('p256dh')), auth: base64url(subscription.getKey('auth')),
       }),
@@ -52,10 +52,10 @@
         said.textContent = refusedWords;
         return;
       }
-      await navigator.serviceWorker.register('/push-worker.js');
+      await navigator.serviceWorker.register(new URL('push-worker.js', document.baseURI));
       const trouble = await tell(await subscribe(await navigator.serviceWorker.ready));
       if (trouble === null)
-        location.assign('/notices?done=phone');
+        location.assign(new URL('notices?done=phone', document.baseURI));
       else
         said.textContent = trouble;
     } catch (error) {

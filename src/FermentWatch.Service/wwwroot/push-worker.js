@@ -1,9 +1,12 @@
 // Shows the notices of this kitchen on this phone and takes "All well" and "Later" from them. It keeps nothing and touches no page.
 'use strict';
 
+// Where the kitchen's pages begin: with a slash, or with the sub-path under which a proxy serves them.
+const root = new URL('./', self.location).pathname;
+
 // What a message says, as a notification. The key is its tag: a repeat replaces what is shown.
 function shown(message) {
-  const answers = typeof message.answer === 'string' && message.answer.startsWith('/answer/');
+  const answers = typeof message.answer === 'string' && message.answer.startsWith(`${root}answer/`);
   const open = { action: 'open', title: 'Open' };
   return [message.title, {
     body: message.text,
@@ -22,7 +25,7 @@ function replaced(data, title, body, opens) {
 // Answers once. Nobody needs to be signed in for it: the link carries who is asked, about which jars and until when.
 async function answered(data, later) {
   try {
-    const answer = await fetch(data.answer.replace('/answer/', '/api/v1/answers/'), {
+    const answer = await fetch(data.answer.replace(`${root}answer/`, `${root}api/v1/answers/`), {
       method: 'POST', credentials: 'omit', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ opened: false, later }),
     });
     if (answer.ok) {
@@ -43,7 +46,7 @@ async function answered(data, later) {
 
 // Where a tap leads: to the page of the answer where the phone shows no buttons on notifications or the answer failed, else to today.
 function leadsTo(action, data, buttons) {
-  return data.answer && action !== 'open' && !buttons ? data.answer : '/';
+  return data.answer && action !== 'open' && !buttons ? data.answer : root;
 }
 
 async function open(path) {

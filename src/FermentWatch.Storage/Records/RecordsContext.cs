@@ -74,6 +74,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
 
     internal DbSet<RoundPause> RoundPauses => Set<RoundPause>();
 
+    internal DbSet<SignIn> SignIns => Set<SignIn>();
+
     internal DbSet<GuestLink> GuestLinks => Set<GuestLink>();
 
     internal DbSet<ForecastRow> Forecasts => Set<ForecastRow>();

@@ -81,6 +81,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task AddRouteAsync(NoticeRoute route, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task QueueAsync(IReadOnlyList<Notice> notices, CancellationToken cancellationToken) => Task.FromResult(Step(() => Queue(notices)));

@@ -33,7 +33,7 @@ internal static class SceneOf
         Places = new[] { Make.Counter, Make.Cellar }.ToDictionary(place => place.Id),
         Forecasts = (forecasts ?? []).ToDictionary(forecast => forecast.JarId),
         Temperatures = temperatures ?? TemperatureHistory.Empty,
-        Roster = new Roster(members ?? [], [], []),
+        Roster = new Roster(members ?? [new Member("Ada", MemberRole.Adult, new Duty { Person = "Ada" })], [], []),
         Sensors = sensors ?? [],
     };
 

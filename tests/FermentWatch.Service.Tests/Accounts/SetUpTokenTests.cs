@@ -32,16 +32,4 @@ public class SetUpTokenTests
         Assert.Equal(HttpStatusCode.Forbidden, (await stranger.Http.GetAsync(address)).StatusCode);
         Assert.Null(await kitchen.Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None));
     }
-
-    [Fact]
-    public async Task SignIn_ManyWrongTries_AreStopped()
-    {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        using Script stranger = Script.Stranger(kitchen);
-        var seen = new List<HttpStatusCode>();
-        for (int i = 0; i < 25; i++)
-            seen.Add((await stranger.PostAsync("/api/v1/sign-in", new { user = "nobody", password = $"guess {i}" })).StatusCode);
-        Assert.Equal(20, seen.Count(code => code == HttpStatusCode.Unauthorized));
-        Assert.Equal(5, seen.Count(code => code == HttpStatusCode.TooManyRequests));
-    }
 }

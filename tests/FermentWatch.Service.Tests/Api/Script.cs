@@ -16,8 +16,11 @@ internal sealed class Script : IDisposable
 {
     public const string User = "ada", Password = "four wet cabbages";
 
-    private Script(RunningKitchen kitchen) =>
+    private Script(RunningKitchen kitchen)
+    {
         Http = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = new Uri(kitchen.Address) };
+        Http.DefaultRequestHeaders.Add("X-FermentWatch", "test");
+    }
 
     public HttpClient Http { get; }
 
@@ -26,19 +29,18 @@ internal sealed class Script : IDisposable
 
     /// <summary>One that has signed in, on an account made for it.</summary>
     public static Task<Script> SignedInAsync(RunningKitchen kitchen, string user = User, string displayName = "Ada") =>
-        SignedInAsync(kitchen, user, displayName, role: null);
+        SignedInAsync(kitchen, user, displayName, MemberRole.Adult);
 
     /// <summary>One that has signed in as a child.</summary>
     public static Task<Script> ChildAsync(RunningKitchen kitchen) => SignedInAsync(kitchen, "lena", "Lena", MemberRole.Child);
 
-    private static async Task<Script> SignedInAsync(RunningKitchen kitchen, string user, string displayName, MemberRole? role)
+    private static async Task<Script> SignedInAsync(RunningKitchen kitchen, string user, string displayName, MemberRole role)
     {
         await using AsyncServiceScope scope = kitchen.Services.CreateAsyncScope();
         var account = new Account { Id = Guid.CreateVersion7(), UserName = user, DisplayName = displayName };
         var accounts = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
         Assert.True((await accounts.CreateAsync(account, Password)).Succeeded);
-        if (role is not null)
-            await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, role.Value.ToString()));
+        await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, role.ToString()));
         var script = new Script(kitchen);
         HttpResponseMessage answer = await script.PostAsync("/api/v1/sign-in", new { user, password = Password });
         Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);

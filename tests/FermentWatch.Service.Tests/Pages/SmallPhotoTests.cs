@@ -15,7 +15,7 @@ public class SmallPhotoTests
         byte[] taken = WithExif(Picture(3000, 2000), HeldUpright);
         Assert.Contains("N48.2082", Encoding.Latin1.GetString(taken), StringComparison.Ordinal);
 
-        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(taken);
+        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(new MemoryStream(taken));
         Assert.Null(refusal);
         string kept = Encoding.Latin1.GetString(jpeg!);
         Assert.DoesNotContain("Exif", kept, StringComparison.Ordinal);
@@ -28,7 +28,7 @@ public class SmallPhotoTests
     public void Of_PictureHeldSideways_IsTurnedUpright()
     {
         // Red on the left as the sensor saw it; turned a quarter to the right, red is on top.
-        (byte[]? jpeg, _) = SmallPhoto.Of(WithExif(Picture(400, 200), HeldSideways));
+        (byte[]? jpeg, _) = SmallPhoto.Of(new MemoryStream(WithExif(Picture(400, 200), HeldSideways)));
         using SKBitmap upright = SKBitmap.Decode(jpeg);
         Assert.Equal((200, 400), (upright.Width, upright.Height));
         Assert.True(upright.GetPixel(100, 50).Red > 200 && upright.GetPixel(100, 350).Blue > 200);
@@ -37,7 +37,7 @@ public class SmallPhotoTests
     [Fact]
     public void Of_SmallPicture_KeepsItsSize()
     {
-        (byte[]? jpeg, _) = SmallPhoto.Of(Picture(320, 240));
+        (byte[]? jpeg, _) = SmallPhoto.Of(new MemoryStream(Picture(320, 240)));
         using SKBitmap kept = SKBitmap.Decode(jpeg);
         Assert.Equal((320, 240), (kept.Width, kept.Height));
     }
@@ -47,9 +47,68 @@ public class SmallPhotoTests
     [InlineData("%PDF-1.7 a recipe")]
     public void Of_NoPicture_IsRefusedWithWhatWouldBeRight(string file)
     {
-        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(Encoding.ASCII.GetBytes(file));
+        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(new MemoryStream(Encoding.ASCII.GetBytes(file)));
         Assert.Null(jpeg);
         Assert.Equal("a JPEG, PNG or WebP picture would be right", refusal!.WouldBeRight);
+    }
+
+    [Fact]
+    public void Of_JpegOf108MillionPixelsAsACameraWritesIt_IsDecodedSmall()
+    {
+        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(new MemoryStream(Picture(12_000, 9_000)));
+        Assert.Null(refusal);
+        using SKBitmap kept = SKBitmap.Decode(jpeg);
+        Assert.Equal((1280, 960), (kept.Width, kept.Height));
+    }
+
+    [Theory]
+    [MemberData(nameof(Bombs))]
+    public void Of_SmallFileOfManyPixels_IsRefusedBeforeAnyIsDecoded(string kind, byte[] bomb)
+    {
+        Assert.InRange(bomb.Length, 1, 4 << 20);
+        long before = Environment.WorkingSet;
+        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(new MemoryStream(bomb));
+        Assert.Null(jpeg);
+        Assert.Contains("picture", refusal!.WouldBeRight, StringComparison.Ordinal);
+        Assert.True(Environment.WorkingSet - before < 64 << 20, $"{kind} took {(Environment.WorkingSet - before) >> 20} MB");
+    }
+
+    public static TheoryData<string, byte[]> Bombs() => new()
+    {
+        { "a PNG in one bit", PngBomb.Of(8944, 8944, bits: 1) },
+        { "an interlaced PNG in 16 bits", PngBomb.Of(4000, 4000, bits: 16, interlaced: true, whole: false) },
+        { "a PNG of a single line", PngBomb.Of(20_000_000, 1, bits: 1) },
+        { "a WebP", Encoded(4000, 4000, SKEncodedImageFormat.Webp) },
+        { "a progressive JPEG", Progressive(Encoded(5000, 5000, SKEncodedImageFormat.Jpeg)) },
+        { "a GIF", [.. "GIF89a"u8, 0xFF, 0xFF, 0xFF, 0xFF, 0x80, 0, 0, 0, 0, 0, 255, 255, 255, 0x2C, 0, 0, 0, 0, 0xFF, 0xFF, 0xFF, 0xFF, 0, 2, 2, 0x44, 1, 0, 0x3B] },
+    };
+
+    [Theory]
+    [InlineData(SKEncodedImageFormat.Png)]
+    [InlineData(SKEncodedImageFormat.Webp)]
+    [InlineData(SKEncodedImageFormat.Jpeg)]
+    public void Of_PictureThatBreaksOff_IsRefused(SKEncodedImageFormat format)
+    {
+        byte[] whole = Encoded(300, 200, format);
+        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(new MemoryStream(whole[..(whole.Length * 2 / 3)]));
+        Assert.Null(jpeg);
+        Assert.NotNull(refusal);
+    }
+
+    private static byte[] Encoded(int width, int height, SKEncodedImageFormat format)
+    {
+        using var bitmap = new SKBitmap(width, height);
+        bitmap.Erase(SKColors.Coral);
+        using SKData data = bitmap.Encode(format, 90);
+        return data.ToArray();
+    }
+
+    /// <summary>Says of a JPEG that it comes in several scans: its frame is marked so (ITU-T T.81, table B.1).</summary>
+    private static byte[] Progressive(byte[] jpeg)
+    {
+        int frame = jpeg.AsSpan().IndexOf((ReadOnlySpan<byte>)[0xFF, 0xC0]);
+        jpeg[frame + 1] = 0xC2;
+        return jpeg;
     }
 
     private static byte[] Picture(int width, int height)

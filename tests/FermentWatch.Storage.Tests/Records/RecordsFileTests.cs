@@ -37,6 +37,20 @@ public sealed class RecordsFileTests : IDisposable
     }
 
     [Fact]
+    public void CreateOrUpgrade_AccountsFromBeforeRolesWereWrittenDown_StayAdultsAndChildrenStayChildren()
+    {
+        using (var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWriteCreate))
+            context.GetService<IMigrator>().Migrate("Initial");
+        TemporaryFolder.Sql(DatabasePath, $"PRAGMA application_id = {RecordsDatabase.ApplicationId}");
+        foreach (string name in new[] { "Ada", "Lena" })
+            TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUsers (Id, UserName, DisplayName, EmailConfirmed, PhoneNumberConfirmed, TwoFactorEnabled, LockoutEnabled, AccessFailedCount) "
+                + $"VALUES ('{name}', '{name}', '{name}', 0, 0, 0, 0, 0)");
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUserClaims (UserId, ClaimType, ClaimValue) VALUES ('Lena', 'http://schemas.microsoft.com/ws/2008/06/identity/claims/role', 'Child')");
+        Open();
+        Assert.Equal("Ada Adult, Lena Child", TemporaryFolder.Sql(DatabasePath, "SELECT group_concat(UserId || ' ' || ClaimValue, ', ' ORDER BY UserId) FROM AspNetUserClaims"));
+    }
+
+    [Fact]
     public void CreateOrUpgrade_EmptyFile_IsRefused() => AssertRefused([], "the file is empty");
 
     [Fact]

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Service.Pages.Notices;
 
@@ -9,8 +10,9 @@ namespace FermentWatch.Service.Api.Answers;
 /// <param name="Channel">The channel.</param>
 /// <param name="Address">Mail address, web address or topic; for web push whose push service it is, and not the browser's own address there.</param>
 /// <param name="HasSecret">Whether a webhook's bodies are signed.</param>
-public sealed record NoticeRouteAnswer(Guid Id, string Person, Channel Channel, string Address, bool HasSecret)
+/// <param name="MadeBy">Who of the household added it, or keeps it; null where that was not noted.</param>
+public sealed record NoticeRouteAnswer(Guid Id, string Person, Channel Channel, string Address, bool HasSecret, string? MadeBy)
 {
-    public static NoticeRouteAnswer Of(NoticeRoute route) => new(
-        route.Id, route.Person, route.Channel, NoticeWords.Address(route), route.Channel == Channel.Webhook && !string.IsNullOrEmpty(route.Secret));
+    public static NoticeRouteAnswer Of(NoticeRoute route, MemberRole sees) => new(
+        route.Id, route.Person, route.Channel, NoticeWords.Address(route, sees), route.Channel == Channel.Webhook && !string.IsNullOrEmpty(route.Secret), route.MadeBy);
 }

@@ -1,18 +1,18 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Members;
 
 /// <summary>Where people who may sign in are added, listed and removed. A role is a claim of the account.</summary>
-internal sealed class MemberDesk(UserManager<Account> accounts, TimeProvider clock)
+internal sealed class MemberDesk(UserManager<Account> accounts, ISignInBook doors, TimeProvider clock)
 {
-    private const int LongestName = 60;
-
     /// <summary>Everybody who may sign in, by name.</summary>
     public async Task<IReadOnlyList<Member>> AllAsync(CancellationToken cancellationToken)
     {
@@ -26,8 +26,8 @@ internal sealed class MemberDesk(UserManager<Account> accounts, TimeProvider clo
     public async Task<IReadOnlyList<Refusal>> AddAsync(string name, MemberRole role, string password)
     {
         name = name.Trim();
-        if (name.Length is 0 or > LongestName)
-            return [new Refusal("name", name.Length == 0 ? "nothing" : $"{name.Length} letters", $"a name of 1 to {LongestName} letters would be right")];
+        if (SafeText.WrongName("name", name) is { } wrong)
+            return [wrong];
         if (await accounts.FindByNameAsync(name) is not null)
             return [new Refusal("name", name, "somebody of that name is there already: another name would be right")];
         var account = new Account { Id = Guid.CreateVersion7(clock.GetUtcNow()), UserName = name, DisplayName = name };
@@ -35,6 +35,21 @@ internal sealed class MemberDesk(UserManager<Account> accounts, TimeProvider clo
         if (made.Succeeded)
             made = await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, role.ToString()));
         return Refusals(made);
+    }
+
+    /// <summary>Makes an adult a child, or the other way round, which ends this person's sessions; what was wrong, or nothing.</summary>
+    public async Task<IReadOnlyList<Refusal>> SetRoleAsync(string name, MemberRole role, CancellationToken cancellationToken)
+    {
+        if (await accounts.FindByNameAsync(name.Trim()) is not { } account)
+            return [await UnknownAsync(name, cancellationToken)];
+        if (role == MemberRole.Child && await IsLastAdultAsync(account, cancellationToken))
+            return [new Refusal("role", role.ToString(), "the last adult stays one: make another first")];
+        foreach (Claim before in (await accounts.GetClaimsAsync(account)).Where(claim => claim.Type == ClaimTypes.Role))
+            await accounts.RemoveClaimAsync(account, before);
+        if (Refusals(await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, role.ToString()))) is { Count: > 0 } refusals)
+            return refusals;
+        await doors.CloseAsync(account.DisplayName, DoorsClosed.RoleChanged, clock.GetUtcNow().ToInstant(), cancellationToken);
+        return [];
     }
 
     /// <summary>Sets a new password, which ends the sessions begun with the old one; what was wrong, or nothing.</summary>
@@ -49,7 +64,10 @@ internal sealed class MemberDesk(UserManager<Account> accounts, TimeProvider clo
         account.LockoutEnd = null;
         account.AccessFailedCount = 0;
         // The stamp is saved together with the hash.
-        return Refusals(await accounts.UpdateSecurityStampAsync(account));
+        if (Refusals(await accounts.UpdateSecurityStampAsync(account)) is { Count: > 0 } failed)
+            return failed;
+        await doors.CloseAsync(account.DisplayName, DoorsClosed.PasswordChanged, clock.GetUtcNow().ToInstant(), cancellationToken);
+        return [];
     }
 
     /// <summary>Removes somebody; what they entered stays. What was wrong, or nothing.</summary>
@@ -57,15 +75,19 @@ internal sealed class MemberDesk(UserManager<Account> accounts, TimeProvider clo
     {
         if (await accounts.FindByNameAsync(name.Trim()) is not { } account)
             return [await UnknownAsync(name, cancellationToken)];
-        IReadOnlyList<Member> all = await AllAsync(cancellationToken);
-        if (await RoleOfAsync(account) == MemberRole.Adult && all.Count(member => member.Role == MemberRole.Adult) == 1)
+        if (await IsLastAdultAsync(account, cancellationToken))
             return [new Refusal("name", account.UserName!, "the last adult stays: add another first")];
+        await doors.CloseAsync(account.DisplayName, DoorsClosed.Removed, clock.GetUtcNow().ToInstant(), cancellationToken);
         return Refusals(await accounts.DeleteAsync(account));
     }
 
-    /// <summary>An account without a role is the owner's, made at first start.</summary>
+    private async Task<bool> IsLastAdultAsync(Account account, CancellationToken cancellationToken) =>
+        await RoleOfAsync(account) == MemberRole.Adult && (await AllAsync(cancellationToken)).Count(member => member.Role == MemberRole.Adult) == 1;
+
+    /// <summary>Whoever is not said to be an adult is none.</summary>
     private async Task<MemberRole> RoleOfAsync(Account account) =>
-        (await accounts.GetClaimsAsync(account)).Any(claim => claim.Type == ClaimTypes.Role && claim.Value == nameof(MemberRole.Child)) ? MemberRole.Child : MemberRole.Adult;
+        (await accounts.GetClaimsAsync(account)).Where(claim => claim.Type == ClaimTypes.Role).Select(claim => claim.Value).ToList() is [nameof(MemberRole.Adult)]
+            ? MemberRole.Adult : MemberRole.Child;
 
     private async Task<Refusal> UnknownAsync(string name, CancellationToken cancellationToken)
     {

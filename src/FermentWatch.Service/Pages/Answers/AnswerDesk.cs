@@ -12,7 +12,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Service.Pages.Answers;
 
 /// <summary>Where answers by link are handed in. A link opens nothing but its own answer, and each of its jars is answered for once.</summary>
-public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IHouseholdBook households, IJarBook jars, RoundDesk rounds, TimeProvider clock)
+public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IMemberBook members, IHouseholdBook households, IJarBook jars, RoundDesk rounds, TimeProvider clock)
 {
     /// <summary>Today's notices of a household are among them.</summary>
     private const int NewestLookedAt = 200;
@@ -21,6 +21,8 @@ public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IHousehol
     public async Task<OpenedLink> OpenAsync(string token, CancellationToken cancellationToken)
     {
         if (links.Open(token) is not { } scope || await notices.FindAsync(scope.NoticeId, cancellationToken) is not { Question: { } question } notice)
+            return new OpenedLink(LinkState.Unknown, null, []);
+        if (await IsCutAsync(notice, cancellationToken))
             return new OpenedLink(LinkState.Unknown, null, []);
         Instant now = clock.GetUtcNow().ToInstant();
         if (now >= question.Until)
@@ -88,6 +90,11 @@ public sealed class AnswerDesk(AnswerLinks links, INoticeBook notices, IHousehol
             .GroupBy(notice => notice.RouteId).Select(same => same.MaxBy(notice => notice.DueAt)!).ToList();
         return newest.Exists(notice => notice.DueAt > Now) ? [] : newest;
     }
+
+    /// <summary>Whether the way it was sent by is gone, or the person's doors were closed since.</summary>
+    private async Task<bool> IsCutAsync(Notice notice, CancellationToken cancellationToken) =>
+        (await notices.RoutesAsync(cancellationToken)).All(route => route.Id != notice.RouteId)
+        || (await members.AllAsync(cancellationToken)).FirstOrDefault(member => member.Name == notice.Person)?.DoorsClosedAt >= notice.DueAt;
 
     /// <summary>An answer of this notice that was taken back is not given again by its links.</summary>
     private static bool IsAnsweredBy(Guid noticeId, Jar jar)

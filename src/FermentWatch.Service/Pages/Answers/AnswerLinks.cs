@@ -12,7 +12,7 @@ namespace FermentWatch.Service.Pages.Answers;
 /// </summary>
 public sealed class AnswerLinks(IDataProtectionProvider protection, WebOptions web) : INoticeLinks
 {
-    /// <summary>Where the page of a link lies.</summary>
+    /// <summary>Where the page of a link lies, below the sub-path.</summary>
     public const string Path = "/answer";
 
     private const int IdBytes = 16;
@@ -20,7 +20,7 @@ public sealed class AnswerLinks(IDataProtectionProvider protection, WebOptions w
     private readonly IDataProtector _seal = protection.CreateProtector("FermentWatch.AnswerLinks.v1");
 
     /// <inheritdoc/>
-    public Uri? Root { get; } = web.PublicUrl();
+    public Uri? Root { get; } = web.PublicRoot();
 
     /// <inheritdoc/>
     public IReadOnlyList<AnswerLink> Of(Notice notice)
@@ -53,6 +53,6 @@ public sealed class AnswerLinks(IDataProtectionProvider protection, WebOptions w
     private string PathOf(AnswerScope scope)
     {
         byte[] ids = [.. scope.NoticeId.ToByteArray(), .. (scope.PlaceId ?? Guid.Empty).ToByteArray()];
-        return $"{Path}/{Base64Url.EncodeToString(_seal.Protect(ids))}";
+        return $"{web.SubPath}{Path}/{Base64Url.EncodeToString(_seal.Protect(ids))}";
     }
 }

@@ -12,7 +12,6 @@ namespace FermentWatch.Service.Pages.Entering;
 /// <param name="Refusals">What was wrong.</param>
 public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> Refusals)
 {
-    private const int LongestNote = 500;
 
     /// <summary>Reads the form.</summary>
     /// <param name="form">What was typed.</param>
@@ -26,9 +25,7 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
         double ph = reader.Read("ph", form.Ph, Amount.Number, null, 2, 9, "a pH from 2 to 9");
         PhMethod method = ReadMethod(form.Method, reader);
         Instant at = reader.ReadPast("when", form.At, zone, now, DayOf(jar, zone));
-        string note = (form.Note ?? "").Trim();
-        if (note.Length > LongestNote)
-            reader.Refuse("note", $"{note.Length} letters", $"at most {LongestNote} would be right");
+        string note = reader.ReadNote("note", form.Note);
         if (reader.Refusals.Count > 0)
             return new PhEntry(null, reader.Refusals);
         var measurement = new PhMeasurement

@@ -3,13 +3,14 @@ using System.Security.Cryptography;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Service.Settings;
 using NodaTime;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.Pages.Home;
 
 /// <summary>Where links for whoever looks in are made and withdrawn.</summary>
-public sealed class GuestDesk(IGuestBook guests, TimeProvider clock)
+public sealed class GuestDesk(IGuestBook guests, WebOptions web, TimeProvider clock)
 {
     private const int SecretBytes = 18;
     private const int LongestName = 40;
@@ -25,9 +26,7 @@ public sealed class GuestDesk(IGuestBook guests, TimeProvider clock)
     public async Task<(string? Path, IReadOnlyList<Refusal> Refusals)> MakeAsync(GuestInput input, string by, CancellationToken cancellationToken)
     {
         var reader = new FieldReader();
-        string name = (input.Name ?? "").Trim();
-        if (name.Length is 0 or > LongestName)
-            reader.Refuse("guest", name.Length == 0 ? null : $"{name.Length} letters", $"a name of 1 to {LongestName} letters would be right");
+        string name = reader.ReadName("guest", input.Name, LongestName);
         int days = reader.ReadWhole("days", input.Days, UsualDays, 1, LongestDays);
         if (reader.Refusals.Count > 0)
             return (null, reader.Refusals);
@@ -36,7 +35,7 @@ public sealed class GuestDesk(IGuestBook guests, TimeProvider clock)
         {
             Id = Guid.CreateVersion7(clock.GetUtcNow()), Name = name, SecretHash = GuestLink.HashOf(secret), MadeBy = by, MadeAt = Now, ExpiresAt = Now + Duration.FromDays(days),
         }, cancellationToken);
-        return ($"/guest/{secret}", []);
+        return ($"{web.SubPath}/guest/{secret}", []);
     }
 
     public Task WithdrawAsync(Guid id, CancellationToken cancellationToken) => guests.WithdrawAsync(id, Now, cancellationToken);

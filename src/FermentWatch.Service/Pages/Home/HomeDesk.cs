@@ -12,14 +12,12 @@ namespace FermentWatch.Service.Pages.Home;
 /// <summary>Where the household and its places are written down.</summary>
 public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, ForecastRenewal renewal, TimeProvider clock)
 {
-    private const int LongestName = 60;
-
     /// <summary>Writes what holds for the household; what was wrong, or nothing.</summary>
     public async Task<IReadOnlyList<Refusal>> WriteAsync(HouseholdInput input, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
         var reader = new FieldReader();
-        household.Name = ReadName("name", input.Name, reader);
+        household.Name = reader.ReadName("name", input.Name);
         household.TimeZoneId = ReadZone(input.TimeZone, reader);
         household.TemperatureUnit = reader.ReadChoice("temperature unit", input.TemperatureUnit, household.TemperatureUnit);
         household.MassUnit = reader.ReadChoice("mass unit", input.MassUnit, household.MassUnit);
@@ -39,7 +37,7 @@ public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, Forec
         IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
         Place? old = known.FirstOrDefault(place => place.Id.ToString() == input.Id);
         var reader = new FieldReader();
-        string name = ReadName("place name", input.Name, reader);
+        string name = reader.ReadName("place name", input.Name);
         if (known.Any(place => place.Id != old?.Id && place.Name.Equals(name, StringComparison.OrdinalIgnoreCase)))
             reader.Refuse("place name", name, "a name no other place has would be right");
         TypicalTemperature typical = reader.ReadChoice("typical temperature", input.Typical, old?.Typical ?? TypicalTemperature.Usual);
@@ -51,14 +49,6 @@ public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, Forec
         await (old is null ? places.AddAsync(place, cancellationToken) : places.ChangeAsync(place, cancellationToken));
         renewal.WakeLoops();
         return [];
-    }
-
-    private static string ReadName(string field, string? typed, FieldReader reader)
-    {
-        string name = (typed ?? "").Trim();
-        if (name.Length is 0 or > LongestName)
-            reader.Refuse(field, name.Length > LongestName ? $"{name.Length} letters" : typed, $"a name of 1 to {LongestName} letters would be right");
-        return name;
     }
 
     private static string ReadZone(string? typed, FieldReader reader)

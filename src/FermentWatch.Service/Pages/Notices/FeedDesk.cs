@@ -1,11 +1,12 @@
 using System.Security.Cryptography;
 using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Service.Settings;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.Pages.Notices;
 
 /// <summary>Where people get the address of their calendar, from the page and the API.</summary>
-public sealed class FeedDesk(ICalendarFeedBook feeds, TimeProvider clock)
+public sealed class FeedDesk(ICalendarFeedBook feeds, WebOptions web, TimeProvider clock)
 {
     private const int SecretBytes = 16;
 
@@ -21,5 +22,5 @@ public sealed class FeedDesk(ICalendarFeedBook feeds, TimeProvider clock)
         return PathOf(secret);
     }
 
-    private static string PathOf(string secret) => $"/calendar/{secret}.ics";
+    private string PathOf(string secret) => $"{web.SubPath}/calendar/{secret}.ics";
 }

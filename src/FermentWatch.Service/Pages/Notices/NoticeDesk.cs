@@ -12,11 +12,10 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
     private static readonly Duration TestHolds = Duration.FromMinutes(5);
 
     /// <summary>Adds a way to reach somebody; the route, or what was wrong.</summary>
-    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, CancellationToken cancellationToken)
+    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, string by, CancellationToken cancellationToken)
     {
         var reader = new FieldReader();
-        if (string.IsNullOrWhiteSpace(input.Person))
-            reader.Refuse("person", input.Person, "a name would be right");
+        string person = reader.ReadName("person", input.Person);
         Channel channel = reader.ReadChoice("channel", input.Channel, Channel.Webhook);
         INoticeChannel door = channels.First(each => each.Channel == channel);
         if (door.Missing is { } missing)
@@ -29,8 +28,8 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
             return (null, reader.Refusals);
         var route = new NoticeRoute
         {
-            Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = input.Person!.Trim(), Channel = channel, Address = input.Address!.Trim(),
-            Secret = string.IsNullOrWhiteSpace(input.Secret) ? null : input.Secret.Trim(),
+            Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = channel, Address = input.Address!.Trim(),
+            Secret = string.IsNullOrWhiteSpace(input.Secret) ? null : input.Secret.Trim(), MadeBy = by,
         };
         await book.AddRouteAsync(route, cancellationToken);
         return (route, []);

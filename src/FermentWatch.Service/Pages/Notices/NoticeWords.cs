@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Notices.WebPush;
 
@@ -19,9 +20,16 @@ internal static class NoticeWords
     /// <summary>The same as a heading.</summary>
     public static string Head(Channel channel) => char.ToUpperInvariant(Of(channel)[0]) + Of(channel)[1..];
 
-    /// <summary>Where a route leads, as far as it is shown: of a browser's endpoint only whose service it is.</summary>
-    public static string Address(NoticeRoute route) =>
-        route.Channel == Channel.WebPush && PushEndpoint.IsOne(route.Address) ? PushEndpoint.Origin(route.Address) : route.Address;
+    /// <summary>
+    /// Where a route leads, as far as it is shown: of a browser's endpoint only whose service it is; of a web address, to whoever is no
+    /// adult, only the host, as names, paths and queries of such addresses hold keys.
+    /// </summary>
+    public static string Address(NoticeRoute route, MemberRole sees) => route.Channel switch
+    {
+        Channel.WebPush when PushEndpoint.IsOne(route.Address) => PushEndpoint.Origin(route.Address),
+        Channel.Webhook when sees != MemberRole.Adult => Uri.TryCreate(route.Address, UriKind.Absolute, out Uri? url) ? $"{url.Scheme}://{url.Authority}/…" : "…",
+        _ => route.Address,
+    };
 
     /// <summary>A channel as people call it.</summary>
     public static string Of(Channel channel) => channel switch

@@ -28,7 +28,7 @@ public sealed class PhoneDesk(INoticeBook book, IEnumerable<INoticeChannel> chan
             var before = (await book.RoutesAsync(cancellationToken)).Where(route => route.Channel == Channel.WebPush && route.Address == endpoint).ToList();
             if (before is [var same] && same.Person == person && same.Secret == secret)
                 return (same, false, []);
-            var route = new NoticeRoute { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = Channel.WebPush, Address = endpoint, Secret = secret };
+            var route = new NoticeRoute { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = Channel.WebPush, Address = endpoint, Secret = secret, MadeBy = person };
             await book.AddRouteAsync(route, cancellationToken);
             foreach (NoticeRoute old in before)
                 await book.RemoveRouteAsync(old.Id, cancellationToken);

@@ -1,5 +1,8 @@
+using System.Security.Claims;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Service.Accounts;
 using Microsoft.AspNetCore.Mvc;
 
 namespace FermentWatch.Service.Pages.Photos;
@@ -15,15 +18,12 @@ internal static class PhotoEndpoints
     }
 
     private static async Task<IResult> KeepAsync(
-        Guid observation, [FromForm] int jar, IFormFile photo, IPhotoBook book, CancellationToken cancellationToken)
+        Guid observation, [FromForm] int jar, IFormFile photo, ClaimsPrincipal person, PhotoDesk desk, CancellationToken cancellationToken)
     {
-        using var file = new MemoryStream();
-        await photo.CopyToAsync(file, cancellationToken);
-        (byte[]? jpeg, Refusal? refusal) = SmallPhoto.Of(file.ToArray());
-        if (jpeg is null)
-            return Results.Redirect($"/jars/{jar}?photo={Uri.EscapeDataString(refusal!.ToString())}");
-        return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg }, cancellationToken)
-            ? Results.Redirect($"/jars/{jar}") : Results.NotFound();
+        (Refusal? refusal, bool isThere) = await desk.KeepAsync(observation, photo, person.Identity!.Name!, person.Role() == MemberRole.Adult, cancellationToken);
+        if (!isThere)
+            return Results.NotFound();
+        return Results.Redirect(refusal is null ? $"~/jars/{jar}" : $"~/jars/{jar}?photo={Uri.EscapeDataString(refusal.ToString())}");
     }
 
     private static async Task<IResult> FindAsync(Guid observation, IPhotoBook book, CancellationToken cancellationToken) =>

@@ -1,6 +1,7 @@
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Pages.Entering;
@@ -13,14 +14,12 @@ namespace FermentWatch.Service.Pages.Sensors;
 /// <summary>Where sensors and gateways are added to the records.</summary>
 internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, TimeProvider clock)
 {
-    private const int LongestName = 60;
-
     /// <summary>Adds a sensor or gateway, or tells what was wrong.</summary>
     public async Task<(AddedSensor? Added, IReadOnlyList<Refusal> Refusals)> AddAsync(AddInput input, CancellationToken cancellationToken)
     {
         string name = input.Name.Trim();
-        if (name.Length > LongestName || SlugOf.Name(name) is not { } slug)
-            return (null, [new Refusal("name", input.Name, $"a name of 1 to {LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]);
+        if (name.Length > SafeText.LongestName || SafeText.HasHiddenSigns(name) || SlugOf.Name(name) is not { } slug)
+            return (null, [new Refusal("name", input.Name, $"a name of 1 to {SafeText.LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]);
         if (await sensors.CredentialAsync(slug, cancellationToken) is not null)
             return (null, [new Refusal("name", slug, "there is a sensor or gateway of that name already: another name would be right")]);
         return input.Gateway is null
@@ -34,7 +33,7 @@ internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, Tim
             return (null, [new Refusal("gateway", input.Gateway!, wrong)]);
         if (input.Place is not null)
             return (null, [new Refusal("place", input.Place, "a gateway stands nowhere: give its sensors a place instead")]);
-        IssuedCredential issued = CredentialIssuer.ForGateway(slug, input.Gateway!);
+        IssuedCredential issued = CredentialIssuer.ForGateway(slug, input.Gateway!, input.By);
         await sensors.AddGatewayAsync(issued.Credential, cancellationToken);
         return (new AddedSensor(null, issued), []);
     }

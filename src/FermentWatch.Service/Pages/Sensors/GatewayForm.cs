@@ -12,5 +12,5 @@ public sealed class GatewayForm
     public string? Filter { get; set; } = OwnTopic.JarButtonFilter;
 
     /// <summary>What the desk takes. An empty filter is none at all, and never a sensor.</summary>
-    internal AddInput ToInput() => new(Name ?? "", null, Filter?.Trim() ?? "");
+    internal AddInput ToInput(string by) => new(Name ?? "", null, Filter?.Trim() ?? "", by);
 }

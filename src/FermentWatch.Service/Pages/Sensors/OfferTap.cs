@@ -17,6 +17,6 @@ internal static class OfferTap
     {
         var taken = new OfferForm { Topic = form.Topic, ValuePointer = form.ValuePointer, Unit = form.Unit, Where = form.Where };
         var (sensor, _) = await desk.TakeAsync(taken, cancellationToken);
-        return Results.Redirect(sensor is null ? "/sensors?gone=1" : $"/sensors#sensor-{sensor.Slug}");
+        return Results.Redirect(sensor is null ? "~/sensors?gone=1" : $"~/sensors#sensor-{sensor.Slug}");
     }
 }

@@ -9,10 +9,10 @@ public static class BuiltInFiles
     /// <summary>The content of <c>wwwroot</c>.</summary>
     public static IFileProvider Provider { get; } = new EmbeddedFileProvider(typeof(BuiltInFiles).Assembly, "FermentWatch.Service.wwwroot");
 
-    /// <summary>Where a file is fetched, with a print of its content, so that a browser may keep it for ever.</summary>
+    /// <summary>Where a file is fetched, counted from the first page, with a print of its content, so that a browser may keep it for ever.</summary>
     public static string AddressOf(string name)
     {
         using Stream content = Provider.GetFileInfo(name).CreateReadStream();
-        return $"/{name}?v={Convert.ToHexStringLower(SHA256.HashData(content))[..12]}";
+        return $"{name}?v={Convert.ToHexStringLower(SHA256.HashData(content))[..12]}";
     }
 }

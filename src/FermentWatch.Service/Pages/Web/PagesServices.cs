@@ -13,6 +13,7 @@ using FermentWatch.Service.Pages.Photos;
 using FermentWatch.Service.Pages.Layout;
 using FermentWatch.Service.Pages.Rounds;
 using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Service.Settings;
 using Microsoft.AspNetCore.Authorization;
 
 namespace FermentWatch.Service.Pages.Web;
@@ -33,32 +34,39 @@ public static class PagesServices
             options.Cookie.SameSite = SameSiteMode.Strict;
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
-        services.AddAccounts().AddSignInRate().AddApi();
+        services.AddAccounts().AddApi();
+        services.AddHttpContextAccessor();
         services.AddSingleton<HealthReader>().AddHostedService<Watchdog>();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
         services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>().AddSingleton<CredentialDesk>();
-        services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
+        services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>().AddSingleton<PhotoDesk>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
-        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>();
+        services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>().AddScoped<PasswordDesk>();
         return services;
     }
 
     /// <summary>Puts the pages, the API and the sign of life in the way of a request.</summary>
     public static WebApplication MapFermentWatchPages(this WebApplication app)
     {
+        app.UseProxies(app.Services.GetRequiredService<WebOptions>());
         app.Use(SecurityHeaders.Set);
-        app.UseExceptionHandler(errors => errors.Run(TroubleAnswer.WriteAsync));
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = TroubleAnswer.WriteAsync, StatusCodeSelector = TroubleAnswer.StatusOf,
+            SuppressDiagnosticsCallback = failed => TroubleAnswer.StatusOf(failed.Exception) != StatusCodes.Status500InternalServerError,
+        });
         app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
         app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
         app.UseRouting();
-        app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(ForgeryGate.PassCallAsync);
         app.Use(ChildGate.PassAsync);
         app.UseAntiforgery();
+        app.Use(ForgeryGate.PassFormAsync);
         app.MapHealth();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
         app.MapOfferTap();
@@ -74,7 +82,7 @@ public static class PagesServices
     private static async Task<IResult> SignOutAsync([Microsoft.AspNetCore.Mvc.FromForm] SignOutForm _, SignInDesk desk)
     {
         await desk.SignOutAsync();
-        return Results.Redirect("/sign-in");
+        return Results.Redirect("~/sign-in");
     }
 
     /// <summary>The worker stays at one address, so that a browser must ask for it again.</summary>

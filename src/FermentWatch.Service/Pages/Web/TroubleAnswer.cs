@@ -1,27 +1,38 @@
-using System.Text.Encodings.Web;
 using FermentWatch.Storage;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace FermentWatch.Service.Pages.Web;
 
-/// <summary>What goes out when an answer failed: problem details to scripts, a page to people. A full or failing disk is called that.</summary>
+/// <summary>
+/// What goes out when a request could not be read, the disk failed, or the service itself did: problem details to scripts, a page to
+/// people.
+/// </summary>
 internal static class TroubleAnswer
 {
-    private const string OurFault = "It is the service's fault, not yours, and it is in its log.";
+    /// <summary>How the handler of errors tells them apart: only what is left is the service's fault and in its log.</summary>
+    public static int StatusOf(Exception? error) => error switch
+    {
+        BadHttpRequestException bad => bad.StatusCode,
+        InvalidDataException => StatusCodes.Status400BadRequest,
+        _ when StorageTrouble.WordsOf(error) is not null => StatusCodes.Status503ServiceUnavailable,
+        _ => StatusCodes.Status500InternalServerError,
+    };
 
     public static Task WriteAsync(HttpContext context)
     {
-        string? disk = StorageTrouble.WordsOf(context.Features.Get<IExceptionHandlerFeature>()?.Error);
-        context.Response.StatusCode = disk is null ? StatusCodes.Status500InternalServerError : StatusCodes.Status503ServiceUnavailable;
-        if (context.Request.Path.StartsWithSegments("/api"))
-            return Results.Problem(title: disk ?? "Something went wrong in the service; it is in its log.", statusCode: context.Response.StatusCode).ExecuteAsync(context);
-        context.Response.ContentType = "text/html; charset=utf-8";
-        return context.Response.WriteAsync(Page(disk ?? OurFault));
+        Exception? error = context.Features.Get<IExceptionHandlerFeature>()?.Error;
+        int status = StatusOf(error);
+        (string title, string head, string body) = status switch
+        {
+            StatusCodes.Status500InternalServerError => ("Something went wrong in the service; it is in its log.", "Something went wrong here",
+                "It is the service's fault, not yours, and it is in its log. What was entered before is kept. Go back and try again."),
+            StatusCodes.Status503ServiceUnavailable => (StorageTrouble.WordsOf(error)!, "It could not be written down",
+                $"{StorageTrouble.WordsOf(error)} What you have just entered is not stored: go back and try again when that is mended."),
+            _ => ("What was sent cannot be read: too large, not whole, or of another form than the description at openapi/v1.json says.", "This could not be read",
+                "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try once more."),
+        };
+        return context.Request.Path.StartsWithSegments("/api")
+            ? Results.Problem(title: title, statusCode: status).ExecuteAsync(context)
+            : BarePage.WriteAsync(context, status, head, body);
     }
-
-    private static string Page(string why) =>
-        "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
-        + "<title>Something went wrong</title><link rel=\"stylesheet\" href=\"" + Layout.StyleSheet.Address + "\"></head><body><div class=\"door\"><main>"
-        + "<h1>Something went wrong here</h1><p>" + HtmlEncoder.Default.Encode(why) + " What was entered before is kept. "
-        + "What you have just entered is not stored: go back and try again.</p><p><a class=\"button\" href=\"/\">To the first page</a></p></main></div></body></html>";
 }

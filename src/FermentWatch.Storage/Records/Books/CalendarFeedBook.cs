@@ -15,7 +15,8 @@ internal sealed class CalendarFeedBook(IDbContextFactory<RecordsContext> context
     public async Task<CalendarFeed?> FindAsync(string secret, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        return await context.Set<CalendarFeed>().AsNoTracking().FirstOrDefaultAsync(feed => feed.Secret == secret, cancellationToken);
+        return await context.Set<CalendarFeed>().AsNoTracking()
+            .FirstOrDefaultAsync(feed => feed.Secret == secret && context.Users.Any(account => account.DisplayName == feed.Person), cancellationToken);
     }
 
     public async Task RenewAsync(CalendarFeed feed, CancellationToken cancellationToken)

@@ -40,6 +40,10 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
 
     public Task PauseAsync(RoundPause pause, CancellationToken cancellationToken) => PutAsync(pause, each => each.Id == pause.Id, cancellationToken);
 
+    /// <summary>The role by what is on record: whoever is not said to be an adult is none.</summary>
+    internal static MemberRole RoleOf(IEnumerable<string?> roles) =>
+        roles.ToList() is [nameof(MemberRole.Adult)] ? MemberRole.Adult : MemberRole.Child;
+
     /// <summary>Adds a row, or writes over the one that stands for the same.</summary>
     private async Task PutAsync<T>(T row, Expression<Func<T, bool>> isSame, CancellationToken cancellationToken) where T : class
     {
@@ -53,13 +57,15 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
 
     private static async Task<IReadOnlyList<Member>> AllAsync(RecordsContext context, CancellationToken cancellationToken)
     {
-        var accounts = await context.Users.AsNoTracking().Select(account => new { account.Id, account.DisplayName }).ToListAsync(cancellationToken);
-        var children = await context.UserClaims.Where(claim => claim.ClaimType == ClaimTypes.Role && claim.ClaimValue == nameof(MemberRole.Child))
-            .Select(claim => claim.UserId).ToListAsync(cancellationToken);
+        var accounts = await context.Users.AsNoTracking().Select(account => new { account.Id, account.DisplayName, account.DoorsClosedAt }).ToListAsync(cancellationToken);
+        var roles = (await context.UserClaims.Where(claim => claim.ClaimType == ClaimTypes.Role).ToListAsync(cancellationToken))
+            .ToLookup(claim => claim.UserId, claim => claim.ClaimValue);
         var duties = await context.Duties.AsNoTracking().ToDictionaryAsync(duty => duty.Person, cancellationToken);
-        var named = accounts.ToDictionary(account => account.DisplayName, account => children.Contains(account.Id) ? MemberRole.Child : MemberRole.Adult);
-        return [.. named.Keys.Union(duties.Keys).Order(StringComparer.OrdinalIgnoreCase).Select(name =>
-            new Member(name, named.GetValueOrDefault(name, MemberRole.Adult), duties.GetValueOrDefault(name) ?? new Duty { Person = name }))];
+        var named = accounts.ToDictionary(account => account.DisplayName, account =>
+            Member.Unknown(account.DisplayName) with { Role = RoleOf(roles[account.Id]), SignsIn = true, DoorsClosedAt = account.DoorsClosedAt });
+        return [.. named.Keys.Union(duties.Keys).Order(StringComparer.OrdinalIgnoreCase)
+            .Select(name => named.GetValueOrDefault(name) ?? Member.Unknown(name))
+            .Select(member => duties.TryGetValue(member.Name, out Duty? duty) ? member with { Duty = duty } : member)];
     }
 
     private static async Task<IReadOnlyList<RoundPause>> PausesAsync(RecordsContext context, LocalDate from, CancellationToken cancellationToken) =>

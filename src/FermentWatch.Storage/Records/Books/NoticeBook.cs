@@ -21,6 +21,12 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         await context.SaveChangesAsync(cancellationToken);
     }
 
+    public async Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await context.NoticeRoutes.Where(route => route.Id == routeId).ExecuteUpdateAsync(row => row.SetProperty(route => route.MadeBy, by), cancellationToken);
+    }
+
     public async Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);

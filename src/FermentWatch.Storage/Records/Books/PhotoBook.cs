@@ -6,15 +6,20 @@ namespace FermentWatch.Storage.Records.Books;
 /// <inheritdoc cref="IPhotoBook"/>
 internal sealed class PhotoBook(IDbContextFactory<RecordsContext> contexts) : IPhotoBook
 {
-    public async Task<bool> KeepAsync(Photo photo, CancellationToken cancellationToken)
+    public async Task<PhotoKept> KeepAsync(Photo photo, bool mayReplaceAny, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
         if (!await context.Observations.AnyAsync(each => each.Id == photo.ObservationId, cancellationToken))
-            return false;
-        await context.Photos.Where(each => each.ObservationId == photo.ObservationId).ExecuteDeleteAsync(cancellationToken);
+            return PhotoKept.NothingSeen;
+        IQueryable<Photo> before = context.Photos.Where(each => each.ObservationId == photo.ObservationId);
+        if (!mayReplaceAny && await before.AnyAsync(each => each.By != photo.By, cancellationToken))
+            return PhotoKept.SomebodyElses;
+        await before.ExecuteDeleteAsync(cancellationToken);
         context.Photos.Add(photo);
         await context.SaveChangesAsync(cancellationToken);
-        return true;
+        await transaction.CommitAsync(cancellationToken);
+        return PhotoKept.Kept;
     }
 
     public async Task<Photo?> FindAsync(Guid observationId, CancellationToken cancellationToken)

@@ -52,6 +52,13 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts, IRe
             .Where(credential => credential.User == user && credential.SensorId == null).ExecuteDeleteAsync(cancellationToken) > 0;
     }
 
+    public async Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await context.MqttCredentials.Where(credential => credential.User == user && credential.SensorId == null)
+            .ExecuteUpdateAsync(row => row.SetProperty(credential => credential.MadeBy, by), cancellationToken) > 0;
+    }
+
     public async Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);

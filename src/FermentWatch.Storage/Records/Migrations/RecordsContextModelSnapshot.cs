@@ -348,6 +348,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<int>("Channel")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("MadeBy")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Person")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -423,6 +426,9 @@ namespace FermentWatch.Storage.Records.Migrations
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Photo", b =>
                 {
                     b.Property<Guid>("ObservationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
                         .HasColumnType("TEXT");
 
                     b.Property<byte[]>("Jpeg")
@@ -551,6 +557,9 @@ namespace FermentWatch.Storage.Records.Migrations
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("MadeBy")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PasswordHash")
@@ -732,6 +741,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("DoorsClosedAt")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Email")
                         .HasMaxLength(256)
                         .HasColumnType("TEXT");
@@ -904,6 +916,25 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsUnique();
 
                     b.ToTable("observation_entry", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Storage.Records.SignIn", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("BegunAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AccountId");
+
+                    b.ToTable("sign_in", (string)null);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
@@ -1215,6 +1246,15 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired();
 
                     b.Navigation("Observation");
+                });
+
+            modelBuilder.Entity("FermentWatch.Storage.Records.SignIn", b =>
+                {
+                    b.HasOne("FermentWatch.Storage.Records.Account", null)
+                        .WithMany()
+                        .HasForeignKey("AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>

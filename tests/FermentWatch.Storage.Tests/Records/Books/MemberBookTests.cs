@@ -74,7 +74,6 @@ public sealed class MemberBookTests : OpenedRecords
         var accounts = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
         var account = new Account { Id = Guid.CreateVersion7(), UserName = name, DisplayName = name };
         Assert.True((await accounts.CreateAsync(account)).Succeeded);
-        if (child)
-            await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, nameof(MemberRole.Child)));
+        await accounts.AddClaimAsync(account, new Claim(ClaimTypes.Role, child ? nameof(MemberRole.Child) : nameof(MemberRole.Adult)));
     }
 }

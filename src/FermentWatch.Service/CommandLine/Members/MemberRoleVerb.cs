@@ -1,0 +1,32 @@
+using System.CommandLine;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Members;
+using FermentWatch.Service.CommandLine.Records;
+
+namespace FermentWatch.Service.CommandLine.Members;
+
+/// <summary><c>member role</c>: makes an adult a child, or the other way round.</summary>
+internal static class MemberRoleVerb
+{
+    public static Command Create(CommandContext context)
+    {
+        var name = new Argument<string>("NAME") { Description = "The name this person signs in with." };
+        var role = new Argument<string>("ROLE") { Description = "adult or child." };
+        var verb = new Command("role", "Makes somebody an adult or a child; this person's sessions, calendar address, links and ways to be told end.") { name, role };
+        HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
+        {
+            var reader = new FieldReader();
+            MemberRole asked = reader.ReadChoice("role", call.GetValue(role), MemberRole.Child);
+            if (reader.Refusals.Count > 0)
+                return context.Refuse(reader.Refusals);
+            string typed = (call.GetValue(name) ?? "").Trim();
+            IReadOnlyList<Refusal> refusals = await ActivatorUtilities.CreateInstance<MemberDesk>(provider).SetRoleAsync(typed, asked, cancellationToken);
+            if (refusals.Count > 0)
+                return context.Refuse(refusals);
+            await context.Output.WriteLineAsync($"{typed} is {(asked == MemberRole.Adult ? "an adult" : "a child")} from now on and signs in again.");
+            return ExitCode.Done;
+        });
+        return verb;
+    }
+}

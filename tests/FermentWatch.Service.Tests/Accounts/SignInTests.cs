@@ -1,0 +1,88 @@
+using System.Diagnostics;
+using System.Net;
+using FermentWatch.RunningTests;
+using FermentWatch.Service.Tests.Api;
+
+namespace FermentWatch.Service.Tests.Accounts;
+
+/// <summary>Guessing passwords, and signing in beside somebody who does.</summary>
+public sealed class SignInTests
+{
+    [Fact]
+    public async Task SignIn_AfterManyWrongTriesOfOthersFromTheSameAddress_TakesTheRightOneAfterASecond()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script ada = await Script.SignedInAsync(kitchen);
+        using Script stranger = Script.Stranger(kitchen);
+        int tries = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 200 : 60;
+        (HttpStatusCode Status, TimeSpan)[] wrong = await Task.WhenAll(
+            Enumerable.Range(0, tries).Select(i => SignInAsync(kitchen, stranger, $"nobody{i}", "wrong guess 1", perStep: 1)));
+        Assert.All(wrong, answer => Assert.Equal(HttpStatusCode.Unauthorized, answer.Status));
+
+        (HttpStatusCode status, TimeSpan waited) = await SignInAsync(kitchen, stranger, Script.User, Script.Password, perStep: 0.1);
+        Assert.Equal(HttpStatusCode.NoContent, status);
+        Assert.InRange(waited.TotalSeconds, 0.5, 3);
+    }
+
+    [Fact]
+    public async Task SignIn_WrongTriesOnTheOwnersName_SlowDownAndNeverLockTheOwnerOut()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script ada = await Script.SignedInAsync(kitchen);
+        using Script stranger = Script.Stranger(kitchen);
+        var waits = new List<double>();
+        for (int i = 0; i < 8; i++)
+            waits.Add((await SignInAsync(kitchen, stranger, Script.User, $"wrong guess {i}", perStep: 0.1)).Waited.TotalSeconds);
+        Assert.Equal([0, 0, 0], waits.Take(3));
+        Assert.Equal([0.5, 1, 2, 4, 8], waits.Skip(3).Select(wait => Math.Round(wait * 2) / 2));
+
+        (HttpStatusCode status, TimeSpan waited) = await SignInAsync(kitchen, stranger, Script.User, Script.Password, perStep: 0.5);
+        Assert.Equal(HttpStatusCode.NoContent, status);
+        Assert.InRange(waited.TotalSeconds, 14.9, 16);
+    }
+
+    [Fact]
+    public async Task SignIn_NameThatIsThereOrNot_IsAnsweredAlikeAndAfterTheSameWork()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script ada = await Script.SignedInAsync(kitchen);
+        using Script stranger = Script.Stranger(kitchen);
+        await stranger.PostAsync("/api/v1/sign-in", new { user = "warm", password = "wrong guess 1" });
+        (string known, TimeSpan knownTook) = await FastestAsync(stranger, Script.User);
+        (string unknown, TimeSpan unknownTook) = await FastestAsync(stranger, "nobody");
+        Assert.Equal(known, unknown);
+        Assert.InRange(unknownTook / knownTook, 0.5, 2);
+    }
+
+    private static async Task<(string Body, TimeSpan Took)> FastestAsync(Script stranger, string user)
+    {
+        string body = "";
+        var took = new List<TimeSpan>();
+        for (int i = 0; i < 3; i++)
+        {
+            long start = Stopwatch.GetTimestamp();
+            HttpResponseMessage answer = await stranger.PostAsync("/api/v1/sign-in", new { user, password = $"wrong guess {i}" });
+            took.Add(Stopwatch.GetElapsedTime(start));
+            Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
+            body = System.Text.RegularExpressions.Regex.Replace(await answer.Content.ReadAsStringAsync(), "\"trace_id\":\"[^\"]*\"", "");
+        }
+        return (body, took.Min());
+    }
+
+    /// <summary>Tries to sign in and moves the clock by steps of some seconds until it is answered; how much of it the answer waited.</summary>
+    private static async Task<(HttpStatusCode Status, TimeSpan Waited)> SignInAsync(RunningKitchen kitchen, Script script, string user, string password, double perStep)
+    {
+        DateTimeOffset begun = kitchen.Clock.GetUtcNow();
+        Task<HttpResponseMessage> asked = script.PostAsync("/api/v1/sign-in", new { user, password });
+        long start = Stopwatch.GetTimestamp();
+        // The first while is for the hashing of a loaded machine; who is not answered then waits for the clock.
+        int patience = 2500;
+        while (await Task.WhenAny(asked, Task.Delay(TimeSpan.FromMilliseconds(patience), TimeProvider.System)) != asked)
+        {
+            patience = 20;
+            Assert.True(Stopwatch.GetElapsedTime(start) < TimeSpan.FromSeconds(60), "a sign-in is answered within a minute");
+            kitchen.Clock.Advance(TimeSpan.FromSeconds(perStep));
+        }
+        return ((await asked).StatusCode, kitchen.Clock.GetUtcNow() - begun);
+    }
+}
