@@ -38,7 +38,7 @@ public sealed class Broker : IAsyncDisposable
         _options = options;
         _time = time;
         _logger = logger;
-        _gate = new ConnectGate(book, options.MaxConnections);
+        _gate = new ConnectGate(book, options, time);
         _said = new FirstTimes(BrokerLog.SayAgainAfter, time);
         _events = new BrokerEvents(options, _gate, door, Counts, _said, time, logger);
     }
@@ -186,7 +186,7 @@ public sealed class Broker : IAsyncDisposable
             foreach (string clientId in await _gate.WithdrawnAsync(stopping))
             {
                 Counts.Count(RefusalReason.CredentialWithdrawn);
-                BrokerLog.Withdrawn(_logger, clientId);
+                BrokerLog.Withdrawn(_logger, BrokerEvents.NameOf(clientId));
                 if ((await server.GetClientsAsync()).FirstOrDefault(client => client.Id == clientId) is { } client)
                     await client.DisconnectAsync(new MqttServerClientDisconnectOptions { ReasonCode = MqttDisconnectReasonCode.NotAuthorized });
             }

@@ -36,7 +36,7 @@ public static class FermentWatchApp
         builder.Services.AddForwarding(settings.Influx);
         builder.Services.AddLoops();
         builder.Services.AddNotices(settings.Mail, settings.Web);
-        builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker);
+        builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker, settings.Intake);
         builder.Services.AddFermentWatchPages();
 
         WebApplication app = builder.Build();

@@ -17,6 +17,8 @@ public sealed class ServiceLoops
     private readonly SeriesForwarding? _forwarding;
     private readonly OccasionPass _occasions;
 
+    private readonly ILogger<Loop> _logger;
+
     private bool _estimatesAreNoted;
 
     /// <param name="judging">What the judging loop does.</param>
@@ -34,6 +36,7 @@ public sealed class ServiceLoops
         AnnouncementPass announcements, TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
+        _logger = logger;
         _forecasts = forecasts;
         _rounds = rounds;
         _forwarding = forwarding;
@@ -100,7 +103,11 @@ public sealed class ServiceLoops
 
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)
     {
-        if (await _judging.RunAsync(cancellationToken) == 0)
+        long before = _judging.SetAside.Count;
+        int judged = await _judging.RunAsync(cancellationToken);
+        if (_judging.SetAside.Count > before && _judging.SetAside.Last[^1] is var last)
+            LoopLog.SetAside(_logger, _judging.SetAside.Count, last.SensorKey, last.Quantity, last.MeasuredAt, last.Reason);
+        if (judged == 0)
             return;
         Forecasts.Wake();
         Forwarding?.Wake();

@@ -49,6 +49,14 @@ internal static class ReadingSchema
             PRIMARY KEY(series, reason)) STRICT, WITHOUT ROWID;
         """;
 
+    /// <summary>What came to the tables later. An earlier version goes on with a database that has it.</summary>
+    private const string Additions =
+        """
+        CREATE INDEX reading_waiting ON reading(sensor, seq) WHERE verdict = 0;
+        CREATE TABLE heard(sensor INTEGER PRIMARY KEY, received_ms INTEGER NOT NULL) STRICT;
+        INSERT INTO heard SELECT sensor, max(received_ms) FROM reading GROUP BY sensor;
+        """;
+
     private static readonly string[] TableNames =
         ["reading", "mean", "verdict_count", "conflict", "reject", "state", "estimate", "forward_cursor", "not_forwarded"];
 
@@ -65,7 +73,7 @@ internal static class ReadingSchema
     {
         using var connection = new SqliteConnection(DatabaseFile.ConnectionString(draft, SqliteOpenMode.ReadWriteCreate, pooled: false));
         connection.Open();
-        Execute(connection, $"BEGIN; PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Version}; {Tables} COMMIT;");
+        Execute(connection, $"BEGIN; PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Version}; {Tables} {Additions} COMMIT;");
         Execute(connection, "PRAGMA journal_mode = WAL;");
     }
 
@@ -85,11 +93,21 @@ internal static class ReadingSchema
                 if (Scalar(connection, $"SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = '{table}'") is null)
                     throw new DatabaseRefusedException(path, $"its table '{table}' is missing: it is half-written.");
             }
+            if (Scalar(connection, "SELECT 1 FROM sqlite_schema WHERE name = 'heard'") is null)
+                AddWhatCameLater(path, connection);
+            TimesBeyondJudging.Heal(connection);
         }
         catch (SqliteException trouble)
         {
             throw new DatabaseRefusedException(path, $"SQLite cannot read it ({trouble.Message}).", trouble);
         }
+    }
+
+    private static void AddWhatCameLater(string path, SqliteConnection connection)
+    {
+        using var turn = DatabaseFile.TakeTurn(path);
+        if (Scalar(connection, "SELECT 1 FROM sqlite_schema WHERE name = 'heard'") is null)
+            Execute(connection, $"BEGIN IMMEDIATE; {Additions} COMMIT;");
     }
 
     private static void Execute(SqliteConnection connection, string sql)

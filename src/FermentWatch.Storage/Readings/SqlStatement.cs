@@ -7,10 +7,11 @@ internal sealed class SqlStatement : IDisposable
 {
     private readonly SqliteCommand _command;
 
-    internal SqlStatement(SqliteConnection connection, string sql)
+    internal SqlStatement(SqliteConnection connection, string sql, SqliteTransaction? transaction = null)
     {
         _command = connection.CreateCommand();
         _command.CommandText = sql;
+        _command.Transaction = transaction;
     }
 
     /// <summary>Runs it and returns how many rows it changed.</summary>

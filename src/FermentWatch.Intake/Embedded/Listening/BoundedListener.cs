@@ -181,7 +181,7 @@ internal sealed class BoundedListener(
         var tcp = new MqttTcpChannel(stream, connection.Socket.LocalEndPoint!, connection.Remote, null);
         var channel = new GuardedChannel(tcp, connection.Limit, () => Refuse(connection.Remote, RefusalReason.PacketTooLong));
         var formatter = new MqttPacketFormatterAdapter(new MqttBufferWriter(WriterBuffer, WriterBufferMost));
-        using var adapter = new MqttChannelAdapter(channel, formatter, _library);
+        using var adapter = new OwnedClientIds(new MqttChannelAdapter(channel, formatter, _library));
         await handler(adapter);
     }
 
