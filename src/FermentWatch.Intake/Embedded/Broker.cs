@@ -49,6 +49,9 @@ public sealed class Broker : IAsyncDisposable
     /// <summary>How many clients are connected.</summary>
     public int ConnectedClients => _gate.Count;
 
+    /// <summary>Whether it lets clients in.</summary>
+    public bool IsRunning => _server is not null;
+
     /// <summary>The port it listens on without TLS while it runs; null if it does not.</summary>
     public int? Port { get; private set; }
 

@@ -58,7 +58,9 @@ internal static class IntakeServices
 
         public async Task StopAsync(CancellationToken cancellationToken)
         {
-            await outlet.SayOfflineAsync(cancellationToken);
+            // It does not run where the service could not start.
+            if (broker.IsRunning)
+                await outlet.SayOfflineAsync(cancellationToken);
             await broker.StopAsync(cancellationToken);
         }
     }

@@ -17,6 +17,15 @@ public sealed class WebOptions
     /// </summary>
     public string? PublicAddress { get; set; }
 
+    /// <summary>
+    /// Most pages made at the same time, 0 to 1000; the others wait. Default: 0, which is half of the processors, at least one: readings
+    /// that come in have the other half.
+    /// </summary>
+    public int MaxPagesAtOnce { get; set; }
+
+    /// <summary>Most pages that wait to be made, 1 to 10000; who comes then is asked to come again. Default: 100.</summary>
+    public int MaxPagesWaiting { get; set; } = 100;
+
     /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
     public IEnumerable<string> Errors()
     {
@@ -24,6 +33,10 @@ public sealed class WebOptions
             yield return $"Address is '{Address}'; an IP address belongs here, like 127.0.0.1 or 0.0.0.0.";
         if (Port is < 0 or > 65_535)
             yield return $"Port is {Port}; a number from 0 to 65535 belongs here.";
+        if (MaxPagesAtOnce is < 0 or > 1_000)
+            yield return $"MaxPagesAtOnce is {MaxPagesAtOnce}; a number from 0 to 1000 belongs here.";
+        if (MaxPagesWaiting is < 1 or > 10_000)
+            yield return $"MaxPagesWaiting is {MaxPagesWaiting}; a number from 1 to 10000 belongs here.";
         if (!string.IsNullOrEmpty(PublicAddress) && PublicUrl() is null)
             yield return $"PublicAddress is '{PublicAddress}'; a web address without a path belongs here, like https://kitchen.example.org.";
     }

@@ -104,7 +104,7 @@ internal sealed class BoundedListener(
             {
                 // No file handles left, say. Waiting a little keeps this from becoming a busy loop.
                 if (said.IsFirst("accept"))
-                    BrokerLog.AcceptFailed(logger, exception);
+                    BrokerLog.AcceptFailed(logger, exception.Message);
                 await Task.Delay(TimeSpan.FromMilliseconds(200), time, CancellationToken.None);
             }
             catch (Exception exception) when (exception is OperationCanceledException or SocketException or ObjectDisposedException)

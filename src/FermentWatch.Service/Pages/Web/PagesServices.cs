@@ -38,6 +38,7 @@ public static class PagesServices
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>().AddSingleton<CredentialDesk>();
         services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>();
+        services.AddSingleton<PagesInTurn>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>();
         return services;
@@ -51,6 +52,7 @@ public static class PagesServices
         app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
         app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
+        app.Use(next => context => app.Services.GetRequiredService<PagesInTurn>().PassAsync(context, next));
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
