@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace FermentWatch.Storage;
 
 /// <summary>
@@ -19,34 +17,15 @@ public sealed class ServedFolder : IDisposable
         if (!Directory.Exists(options.Folder))
             PrivateFiles.CreateFolder(options.Folder);
         string file = Path.Combine(options.Folder, "serving.lock");
-        FileStream held;
         try
         {
-            held = new FileStream(file, PrivateFiles.Options(FileMode.OpenOrCreate));
+            return new ServedFolder(new FileStream(file, PrivateFiles.Options(FileMode.OpenOrCreate)));
         }
-        catch (IOException) when (Holder(file) is { } holder)
+        catch (IOException trouble) when (trouble.GetType() == typeof(IOException) && File.Exists(file))
         {
-            throw new IOException($"{options.Folder} is served by another FermentWatch already (process {holder}). Stop that one first, or give this one a Storage:Folder of its own.");
+            throw new IOException($"{options.Folder} is served by another FermentWatch already. Stop that one first, or give this one a Storage:Folder of its own.", trouble);
         }
-        held.SetLength(0);
-        held.Write(System.Text.Encoding.ASCII.GetBytes(Environment.ProcessId.ToString(CultureInfo.InvariantCulture)));
-        held.Flush();
-        return new ServedFolder(held);
     }
 
     public void Dispose() => _lock.Dispose();
-
-    /// <summary>The process that wrote its number into the lock; null where it cannot be read, and the trouble is another one.</summary>
-    private static string? Holder(string file)
-    {
-        try
-        {
-            using var reader = new StreamReader(new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite));
-            return reader.ReadToEnd() is { Length: > 0 } holder ? holder : "unknown";
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
 }
