@@ -17,6 +17,8 @@ need chromium chromium
 need nginx nginx
 need cc gcc
 [ -e /usr/include/cvode/cvode.h ] || needs+=(libsundials-dev)
+[ -e /usr/include/seccomp.h ] || needs+=(libseccomp-dev)
+need systemd-analyze systemd
 need g++ g++
 if [ ${#needs[@]} -gt 0 ]; then
   echo "installing: ${needs[*]}"
@@ -27,11 +29,15 @@ fi
 dotnet restore --locked-mode || exit 1
 dotnet build -c Release --no-restore || exit 1
 
+# A project that hangs is ended and counts as failed; the long run has kills by the thousand.
+limit=30m
+[ "$FERMENTWATCH_TESTS_LONG" = 1 ] && limit=8h
+
 passed=0 failed=0
 for project in tests/*.Tests/*.Tests.csproj; do
   name=$(basename "$project" .csproj)
   log=$(mktemp)
-  dotnet test "$project" -c Release --no-build --logger "console;verbosity=normal" 2>&1 | tee "$log" | grep -vE '^\s+Passed ' || true
+  timeout --kill-after=30s "$limit" dotnet test "$project" -c Release --no-build --logger "console;verbosity=normal" 2>&1 | tee "$log" | grep -vE '^\s+Passed ' || true
   line=$(grep -E '^\s*(Passed|Failed): ' "$log" || true)
   p=$(sed -nE 's/^\s*Passed: ([0-9]+).*/\1/p' "$log" | tail -n 1)
   f=$(sed -nE 's/^\s*Failed: ([0-9]+).*/\1/p' "$log" | tail -n 1)

@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Kitchen.Entry;
 using Microsoft.Extensions.Logging;
 using MQTTnet.Diagnostics.Logger;
 
@@ -10,6 +11,8 @@ namespace FermentWatch.Intake;
 /// </summary>
 internal sealed class LibraryLogger(ILogger logger) : IMqttNetLogger
 {
+    private const int LongestLine = 500;
+
     public bool IsEnabled => logger.IsEnabled(LogLevel.Debug);
 
     public void Publish(MqttNetLogLevel logLevel, string source, string message, object[]? parameters, Exception? exception)
@@ -19,6 +22,6 @@ internal sealed class LibraryLogger(ILogger logger) : IMqttNetLogger
         string text = parameters is { Length: > 0 }
             ? string.Format(System.Globalization.CultureInfo.InvariantCulture, message, parameters)
             : message;
-        BrokerLog.Library(logger, source, text, exception);
+        BrokerLog.Library(logger, source, SafeText.ForLog(text, LongestLine), exception);
     }
 }

@@ -34,6 +34,7 @@ internal static class DatabaseFile
         if (found != applicationId)
             throw new DatabaseRefusedException(path, $"it is a SQLite database of something else (application id 0x{found:x8}, ours is 0x{applicationId:x8}). {MoveAway}");
         RefuseIfCutShort(path, header, length);
+        PrivateFiles.Keep([.. Companions.Select(companion => path + companion), .. PrivateFiles.CopiesOf(path)]);
         return true;
     }
 
@@ -45,13 +46,14 @@ internal static class DatabaseFile
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
         if (!Directory.Exists(folder))
-            CreatePrivateFolder(folder);
+            PrivateFiles.CreateFolder(folder);
         string draft = path + ".draft";
         using var turn = TakeTurn(path);
         if (File.Exists(path))
             return;
         foreach (string companion in Companions)
             File.Delete(draft + companion);
+        PrivateFiles.CreateEmpty(draft);
         fill(draft);
         // The directory entry becomes durable with the first commit: SQLite syncs the folder when it begins a journal.
         File.Move(draft, path);
@@ -75,21 +77,12 @@ internal static class DatabaseFile
         string lockFile = path + ".lock";
         try
         {
-            return new FileStream(lockFile, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+            return new FileStream(lockFile, PrivateFiles.Options(FileMode.OpenOrCreate, FileOptions.DeleteOnClose));
         }
         catch (IOException trouble)
         {
             throw new IOException($"{path} cannot be made: another process is at it, or {lockFile} cannot be written. {trouble.Message}", trouble);
         }
-    }
-
-    private static void CreatePrivateFolder(string folder)
-    {
-        // Password hashes and keys will lie in it: nobody else on the machine needs to read them.
-        if (OperatingSystem.IsWindows())
-            Directory.CreateDirectory(folder);
-        else
-            Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
     }
 
     private static byte[] ReadHeader(string path, out long length)

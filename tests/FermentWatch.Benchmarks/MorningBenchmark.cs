@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
@@ -49,6 +50,7 @@ internal static class MorningBenchmark
     private static ServiceProvider Services(string folder) => new ServiceCollection().AddLogging()
         .AddSingleton<TimeProvider>(new FakeTimeProvider(First.ToDateTimeOffset()))
         .AddFermentWatchStorage(new StorageOptions { Folder = folder })
+        .AddSingleton<IClock>(new FakeTimeProvider(First.ToDateTimeOffset()).ToClock()).AddSingleton<SetAside>()
         .AddSingleton<DryPlaces>().AddSingleton<RoundPass>().AddSingleton<ConcernReader>().AddSingleton<SceneReader>().AddSingleton<OccasionPass>()
         .BuildServiceProvider();
 

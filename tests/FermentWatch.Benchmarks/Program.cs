@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Benchmarks;
+using FermentWatch.Benchmarks.Crowd;
 using FermentWatch.Benchmarks.Intake;
 
 // Performance as ratios measured in one run, with the exactness beside them.
@@ -18,10 +19,19 @@ switch (args)
     case ["morning"]:
         await MorningBenchmark.RunAsync();
         return 0;
+    case ["history-judging"]:
+        await HistoryJudgingBenchmark.RunAsync();
+        return 0;
+    case ["quarter"]:
+        await QuarterBenchmark.RunAsync();
+        return 0;
+    case ["crowd"]:
+        await CrowdBenchmark.RunAsync(TimeSpan.FromMinutes(1));
+        return 0;
     case ["room", string file] when File.Exists(file):
         RoomBenchmark.Run(file);
         return 0;
     default:
-        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory' or 'morning' would be right");
+        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', 'history-judging', 'quarter' or 'crowd' would be right");
         return 2;
 }

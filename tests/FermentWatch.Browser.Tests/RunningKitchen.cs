@@ -33,6 +33,9 @@ public sealed class RunningKitchen : IAsyncDisposable
         _app = FermentWatchApp.Build(ServiceSettings.Read(configuration).Settings, configuration, Clock);
     }
 
+    /// <summary>Where its databases are.</summary>
+    public string Folder => _folder.FullName;
+
     public FakeTimeProvider Clock { get; }
 
     public Instant Now => Clock.GetUtcNow().ToInstant();

@@ -8,6 +8,8 @@ namespace FermentWatch.Faults.Tests;
 internal sealed class KilledHost(int outsidePort) : IAsyncDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fermentwatch-kill-");
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+
     private Process? _process;
 
     public const string Password = "correct-horse-battery";
@@ -24,7 +26,7 @@ internal sealed class KilledHost(int outsidePort) : IAsyncDisposable
         {
             RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
         })!;
-        if (await _process.StandardOutput.ReadLineAsync() != "ready")
+        if (await _process.StandardOutput.ReadLineAsync().WaitAsync(Longest) != "ready")
             Assert.Fail($"The host did not start: {await _process.StandardError.ReadToEndAsync()}");
     }
 
@@ -32,7 +34,7 @@ internal sealed class KilledHost(int outsidePort) : IAsyncDisposable
     public async Task KillAsync()
     {
         _process!.Kill();
-        await _process.WaitForExitAsync();
+        await _process.WaitForExitAsync().WaitAsync(Longest);
         _process.Dispose();
         _process = null;
     }
@@ -41,7 +43,7 @@ internal sealed class KilledHost(int outsidePort) : IAsyncDisposable
     public async Task StopAsync()
     {
         _process!.StandardInput.Close();
-        await _process.WaitForExitAsync();
+        await _process.WaitForExitAsync().WaitAsync(Longest);
         Assert.Equal(0, _process.ExitCode);
         _process.Dispose();
         _process = null;

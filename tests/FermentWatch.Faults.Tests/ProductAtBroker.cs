@@ -35,7 +35,7 @@ internal sealed class ProductAtBroker(int brokerPort) : IAsyncDisposable
         using Process process = Process.Start(Call(arguments))!;
         Task<string> error = process.StandardError.ReadToEndAsync();
         await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         Assert.True(process.ExitCode == 0, await error);
     }
 
@@ -43,7 +43,7 @@ internal sealed class ProductAtBroker(int brokerPort) : IAsyncDisposable
     public async Task KillAsync()
     {
         _process!.Kill();
-        await _process.WaitForExitAsync();
+        await _process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         _process.Dispose();
         _process = null;
     }

@@ -9,6 +9,8 @@ namespace FermentWatch.Scenario.Tests;
 /// <summary>The demo in a process of its own, known only by what it prints.</summary>
 internal sealed partial class RunningDemo : IAsyncDisposable
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
     private readonly Process _process;
     private readonly HttpClient _http = new(new SocketsHttpHandler { AllowAutoRedirect = false });
 
@@ -32,7 +34,7 @@ internal sealed partial class RunningDemo : IAsyncDisposable
         process.ErrorDataReceived += (_, _) => { };
         process.BeginErrorReadLine();
         var said = new Dictionary<string, string>();
-        while (!said.ContainsKey("history") && await process.StandardOutput.ReadLineAsync() is { } line)
+        while (!said.ContainsKey("history") && await process.StandardOutput.ReadLineAsync().WaitAsync(Patience) is { } line)
             if (Saying().Match(line) is { Success: true } match)
                 said[match.Groups["word"].Value] = match.Groups["what"].Value;
         _ = process.StandardOutput.ReadToEndAsync();
@@ -60,15 +62,16 @@ internal sealed partial class RunningDemo : IAsyncDisposable
         string[] words = Said["send"].Split(' ');
         words[^1] = celsius.ToString("0.00", CultureInfo.InvariantCulture);
         using Process pub = Process.Start(words[0], words[1..]);
-        await pub.WaitForExitAsync();
+        await pub.WaitForExitAsync().WaitAsync(Patience);
         return pub.ExitCode;
     }
 
     public async ValueTask DisposeAsync()
     {
-        using (Process interrupt = Process.Start("kill", ["-INT", _process.Id.ToString(CultureInfo.InvariantCulture)]))
-            await interrupt.WaitForExitAsync();
-        await _process.WaitForExitAsync();
+        // Not by SIGINT: a shell that starts the tests in the background has that one ignored.
+        using (Process end = Process.Start("kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]))
+            await end.WaitForExitAsync().WaitAsync(Patience);
+        await _process.WaitForExitAsync().WaitAsync(Patience);
         _process.Dispose();
         _http.Dispose();
     }

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Storage.Readings;
+using FermentWatch.Storage.Tests.Readings;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -58,8 +59,7 @@ public sealed class DatabasePairTests : IDisposable
     public async Task Open_PairOfTheFirstVersion_IsJoinedAndKeepsItsReadings()
     {
         await UsedAsync(_folder.Root);
-        TemporaryFolder.Sql(_folder.File("readings.db"),
-            "ALTER TABLE mean DROP COLUMN revision; ALTER TABLE state DROP COLUMN pair; ALTER TABLE state DROP COLUMN opened; PRAGMA user_version = 1;");
+        TemporaryFolder.Sql(_folder.File("readings.db"), ReadingFileTests.BackToTheFirstVersion);
         await OpenAsync(_folder.Root);
         Assert.Equal(1L, TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT count(*) FROM reading"));
         Assert.Equal(TemporaryFolder.Sql(_folder.File("records.db"), "SELECT Id FROM household"), TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT pair FROM state"));

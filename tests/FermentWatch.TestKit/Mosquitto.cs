@@ -15,7 +15,7 @@ public static class Mosquitto
             info.ArgumentList.Add(argument);
         using Process process = Process.Start(info)!;
         string error = await process.StandardError.ReadToEndAsync();
-        await process.WaitForExitAsync();
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         return (process.ExitCode, error);
     }
 }

@@ -8,6 +8,9 @@ namespace FermentWatch.TestKit;
 /// <summary>The product in a process of its own, with a clock that the test steers.</summary>
 public sealed partial class TestHost : IAsyncDisposable
 {
+    // A year is stepped through in one command; a process that hangs must not hold up the run for ever.
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(10);
+
     private readonly Process _process;
     private readonly string _folder;
     private bool _isDisposed;
@@ -48,7 +51,7 @@ public sealed partial class TestHost : IAsyncDisposable
         var errors = new List<string>();
         process.ErrorDataReceived += (_, line) => errors.Add(line.Data ?? "");
         process.BeginErrorReadLine();
-        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        while (await process.StandardOutput.ReadLineAsync().WaitAsync(Longest) is { } line)
             if (Listening().Match(line) is { Success: true } match)
                 return new TestHost(process, folder, new Uri(match.Groups["web"].Value), int.Parse(match.Groups["mqtt"].Value, System.Globalization.CultureInfo.InvariantCulture));
         throw new InvalidOperationException($"The host did not start: {string.Join('\n', errors)}");
@@ -70,7 +73,7 @@ public sealed partial class TestHost : IAsyncDisposable
     public async Task KillAsync()
     {
         _process.Kill();
-        await _process.WaitForExitAsync();
+        await _process.WaitForExitAsync().WaitAsync(Longest);
     }
 
     /// <summary>Carries out a call of the command line on the same folder.</summary>
@@ -85,7 +88,7 @@ public sealed partial class TestHost : IAsyncDisposable
         info.Environment["FERMENTWATCH__WEB__PORT"] = Web.Port.ToString(System.Globalization.CultureInfo.InvariantCulture);
         using Process call = Process.Start(info)!;
         Task<string> output = call.StandardOutput.ReadToEndAsync(), error = call.StandardError.ReadToEndAsync();
-        await call.WaitForExitAsync();
+        await call.WaitForExitAsync().WaitAsync(Longest);
         return (call.ExitCode, await output, await error);
     }
 
@@ -97,7 +100,7 @@ public sealed partial class TestHost : IAsyncDisposable
         if (!_process.HasExited)
         {
             await _process.StandardInput.WriteLineAsync("stop");
-            await _process.WaitForExitAsync();
+            await _process.WaitForExitAsync().WaitAsync(Longest);
         }
         _process.Dispose();
     }
@@ -106,7 +109,7 @@ public sealed partial class TestHost : IAsyncDisposable
     {
         await _process.StandardInput.WriteLineAsync(command);
         await _process.StandardInput.FlushAsync();
-        while (await _process.StandardOutput.ReadLineAsync() is { } line)
+        while (await _process.StandardOutput.ReadLineAsync().WaitAsync(Longest) is { } line)
             if (line.StartsWith("at ", StringComparison.Ordinal))
                 return;
         throw new InvalidOperationException("The host has ended.");

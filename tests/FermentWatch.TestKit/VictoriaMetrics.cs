@@ -39,7 +39,7 @@ public sealed class VictoriaMetrics : IAsyncDisposable
     public async Task KillAsync()
     {
         _process!.Kill();
-        await _process.WaitForExitAsync();
+        await _process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         _process.Dispose();
         _process = null;
     }

@@ -1,4 +1,5 @@
 using System.Text;
+using FermentWatch.Kitchen.Entry;
 
 namespace FermentWatch.Intake.Decoding;
 
@@ -17,13 +18,5 @@ public static class PayloadExcerpt
     }
 
     /// <inheritdoc cref="Of(ReadOnlySpan{byte})"/>
-    public static string Of(string text)
-    {
-        bool cut = text.Length > LongestCharacters;
-        int length = cut ? LongestCharacters - 1 : text.Length;
-        var kept = new StringBuilder(length + 1);
-        for (int i = 0; i < length; i++)
-            kept.Append(char.IsControl(text[i]) || char.IsSurrogate(text[i]) || text[i] == '\uFFFD' ? '·' : text[i]);
-        return cut ? kept.Append('…').ToString() : kept.ToString();
-    }
+    public static string Of(string text) => SafeText.ForLog(text, LongestCharacters);
 }

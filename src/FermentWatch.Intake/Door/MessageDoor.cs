@@ -17,13 +17,16 @@ namespace FermentWatch.Intake.Door;
 /// <param name="sources">How to read sensors that were not made for us; null if there are none.</param>
 /// <param name="buttons">What becomes of presses on buttons by the jars; null if nothing does.</param>
 /// <param name="rows">The log's last rows, against which redeliveries after a restart are told; null stores them again.</param>
+/// <param name="options">Which times are believed; null takes the defaults.</param>
 public sealed class MessageDoor(
     IReadingIntake intake,
     SensorDirectory sensors,
     SourceRuleSet? sources = null,
     IJarButtons? buttons = null,
-    RowsBeforeStart? rows = null)
+    RowsBeforeStart? rows = null,
+    DoorOptions? options = null)
 {
+    private readonly DoorOptions _options = options ?? new DoorOptions();
     private readonly RedeliveryMemory _redeliveries = new();
 
     /// <summary>What came in so far.</summary>
@@ -64,6 +67,10 @@ public sealed class MessageDoor(
         await RejectAsync(message, sensor, new DecodeFault(reason, PayloadExcerpt.Of(message.Payload.Span), explanation), cancellationToken);
         return new DoorOutcome(default, [reason]);
     }
+
+    /// <summary>Whether a topic is the status of a sensor that is in service.</summary>
+    public async Task<bool> IsStatusOfASensorAsync(string topic, CancellationToken cancellationToken) =>
+        OwnTopic.Parse(topic) is { Kind: OwnTopicKind.Status } status && await sensors.FindAsync(status.Slug, cancellationToken) is not null;
 
     private async Task<DoorOutcome> TakeOwnAsync(IncomingMessage message, OwnTopic topic, CancellationToken cancellationToken)
     {
@@ -149,8 +156,9 @@ public sealed class MessageDoor(
             "The outside broker had kept this; when it was measured is not known, so it is no new reading.", cancellationToken);
 
     private async Task<DoorOutcome> StoreAsync(
-        IncomingMessage message, IReadOnlyList<(Sensor Sensor, Decoded Decoded)> decoded, CancellationToken cancellationToken)
+        IncomingMessage message, List<(Sensor Sensor, Decoded Decoded)> read, CancellationToken cancellationToken)
     {
+        List<(Sensor Sensor, Decoded Decoded)> decoded = read.ConvertAll(part => (part.Sensor, Believed(message, part.Decoded)));
         Reading[] readings =
         [
             .. decoded.SelectMany(part => part.Decoded.Values.Select(value => new Reading(
@@ -175,6 +183,21 @@ public sealed class MessageDoor(
                 await RejectAsync(message, sensor, fault, cancellationToken);
             }
         return new DoorOutcome(appended, rejected);
+    }
+
+    /// <summary>Takes out what bears a time that cannot be that of a measurement; each such time is a fault of its own.</summary>
+    private Decoded Believed(IncomingMessage message, Decoded decoded)
+    {
+        var believed = new List<DecodedValue>(decoded.Values.Count);
+        var faults = new List<DecodeFault>(decoded.Faults);
+        foreach (DecodedValue value in decoded.Values)
+        {
+            if (_options.Disbelief(value.MeasuredAt, message.ReceivedAt) is { } disbelief)
+                faults.Add(new DecodeFault(RejectReason.TimeNotBelieved, PayloadExcerpt.Of(message.Payload.Span), disbelief));
+            else
+                believed.Add(value);
+        }
+        return new Decoded(believed, faults);
     }
 
     private async Task<bool> WasStoredBeforeStartAsync(IncomingMessage message, Reading[] readings, CancellationToken cancellationToken) =>

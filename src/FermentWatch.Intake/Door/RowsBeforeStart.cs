@@ -51,7 +51,8 @@ public sealed class RowsBeforeStart(IReadingLog log, TimeProvider time)
         if (last is not { } until)
             return left;
         Instant from = Instant.Min(until, _startedAt) - Reach;
-        foreach (JudgedReading row in await log.ReadAsync(sensorKey, quantity, from, until + Duration.FromMilliseconds(1), CancellationToken.None))
+        Instant end = Instant.Min(until, Instant.MaxValue - Duration.FromMilliseconds(1)) + Duration.FromMilliseconds(1);
+        foreach (JudgedReading row in await log.ReadAsync(sensorKey, quantity, from, end, CancellationToken.None))
             if (row.Reading.TimeSource == TimeSource.Arrival && row.Reading.ReceivedAt < _startedAt)
                 left.AddOrUpdate(row.Reading.Value, 1, (_, times) => times + 1);
         return left;

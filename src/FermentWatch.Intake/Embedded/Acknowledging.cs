@@ -10,9 +10,19 @@ namespace FermentWatch.Intake.Embedded;
 internal static class Acknowledging
 {
     private static readonly object _key = new();
+    private static readonly object _canRefuseKey = new();
 
     /// <summary>Begins to keep what a session has under way.</summary>
-    public static void Begin(IDictionary session) => session[_key] = new CommitsUnderWay();
+    /// <param name="session">The session.</param>
+    /// <param name="canRefuse">Whether its version of MQTT has an answer that refuses a message.</param>
+    public static void Begin(IDictionary session, bool canRefuse)
+    {
+        session[_key] = new CommitsUnderWay();
+        session[_canRefuseKey] = canRefuse;
+    }
+
+    /// <summary>Whether a session can be told that a message was refused.</summary>
+    public static bool CanRefuse(IDictionary session) => session[_canRefuseKey] is true;
 
     /// <summary>What a session has under way.</summary>
     public static CommitsUnderWay? Of(IDictionary session) => session[_key] as CommitsUnderWay;
@@ -30,14 +40,17 @@ internal static class Acknowledging
             return;
         try
         {
-            if ((await commits.OutcomeAsync(packet))?.RefusedFor is { } refusal && sending.Packet is MqttPubAckPacket answer)
+            if ((await commits.OutcomeAsync(packet))?.RefusedFor is not { } refusal)
+                return;
+            if (IsOfTheTopic(refusal) && !CanRefuse(sending.SessionItems))
+                await CutAsync(server, sending);
+            else if (sending.Packet is MqttPubAckPacket answer)
                 answer.ReasonCode = Answer(refusal);
         }
         catch (Exception)
         {
             // Not stored, and said so by whoever failed. The client must send again: it gets no answer and is disconnected.
-            sending.ProcessPacket = false;
-            await DisconnectAsync(server, sending.ClientId);
+            await CutAsync(server, sending);
         }
     }
 
@@ -49,6 +62,18 @@ internal static class Acknowledging
         RejectReason.UnknownSensor or RejectReason.UnknownQuantity => MqttPubAckReasonCode.TopicNameInvalid,
         _ => MqttPubAckReasonCode.PayloadFormatInvalid,
     };
+
+    /// <summary>
+    /// Whether nothing sent there could ever be taken. What a probe that is unplugged sends is another matter: it is counted, shown and
+    /// done with, and a device that sent it again for ever would keep its own good readings back.
+    /// </summary>
+    private static bool IsOfTheTopic(RejectReason reason) => reason is RejectReason.UnknownSensor or RejectReason.UnknownQuantity;
+
+    private static Task CutAsync(MqttServer server, InterceptingPacketEventArgs sending)
+    {
+        sending.ProcessPacket = false;
+        return DisconnectAsync(server, sending.ClientId);
+    }
 
     private static async Task DisconnectAsync(MqttServer server, string clientId)
     {

@@ -38,7 +38,7 @@ public sealed class Broker : IAsyncDisposable
         _options = options;
         _time = time;
         _logger = logger;
-        _gate = new ConnectGate(book, options.MaxConnections);
+        _gate = new ConnectGate(book, options, time);
         _said = new FirstTimes(BrokerLog.SayAgainAfter, time);
         _events = new BrokerEvents(options, _gate, door, Counts, _said, time, logger);
     }
@@ -48,6 +48,9 @@ public sealed class Broker : IAsyncDisposable
 
     /// <summary>How many clients are connected.</summary>
     public int ConnectedClients => _gate.Count;
+
+    /// <summary>Whether it lets clients in.</summary>
+    public bool IsRunning => _server is not null;
 
     /// <summary>The port it listens on without TLS while it runs; null if it does not.</summary>
     public int? Port { get; private set; }
@@ -186,7 +189,7 @@ public sealed class Broker : IAsyncDisposable
             foreach (string clientId in await _gate.WithdrawnAsync(stopping))
             {
                 Counts.Count(RefusalReason.CredentialWithdrawn);
-                BrokerLog.Withdrawn(_logger, FermentWatch.Kitchen.Entry.SafeText.ForLog(clientId));
+                BrokerLog.Withdrawn(_logger, BrokerEvents.NameOf(clientId));
                 if ((await server.GetClientsAsync()).FirstOrDefault(client => client.Id == clientId) is { } client)
                     await client.DisconnectAsync(new MqttServerClientDisconnectOptions { ReasonCode = MqttDisconnectReasonCode.NotAuthorized });
             }

@@ -23,12 +23,14 @@ internal sealed class BrokerEvents(
 
     private const int MostGuessesWaiting = 8;
 
+    // The words online and offline, and some spaces.
+    private const int LongestStatus = 64;
+
     /// <summary>Below the time in which a client must have come in.</summary>
     private static readonly TimeSpan LongestGuessWait = TimeSpan.FromSeconds(5);
 
     private static readonly object _grantKey = new();
     private static readonly object _deliveryKey = new();
-    private static readonly object _paceKey = new();
 
     private readonly GuessPace _guesses = new(time, LongestGuessWait, MostGuessesWaiting);
     private Action<EndPoint?> _letIn = _ => { };
@@ -60,9 +62,7 @@ internal sealed class BrokerEvents(
         if (grant is not null)
         {
             connecting.SessionItems[_grantKey] = grant;
-            Acknowledging.Begin(connecting.SessionItems);
-            if (options.MaxMessagesPerSecond > 0)
-                connecting.SessionItems[_paceKey] = new MessagePace(options.MaxMessagesPerSecond, time);
+            Acknowledging.Begin(connecting.SessionItems, canRefuse: connecting.ProtocolVersion == MQTTnet.Formatter.MqttProtocolVersion.V500);
             _letIn(connecting.RemoteEndPoint);
             return;
         }
@@ -70,8 +70,11 @@ internal sealed class BrokerEvents(
         connecting.ReasonCode = ConnectGate.Answer(refusal!.Value);
         counts.Count(refusal.Value);
         if (said.IsFirst($"connect {address} {user} {refusal}"))
-            BrokerLog.Refused(logger, SafeText.ForLog(clientId), SafeText.ForLog(user), address, refusal.Value);
+            BrokerLog.Refused(logger, NameOf(clientId), SafeText.ForLog(user), address, refusal.Value);
     }
+
+    /// <summary>A client id as it is put in the log.</summary>
+    public static string NameOf(string clientId) => SafeText.ForLog(OwnedClientIds.AsGiven(clientId));
 
     private async Task<(ClientGrant?, RefusalReason?)> EnterAsync(
         string clientId, string user, ReadOnlyMemory<byte> password, string address)
@@ -132,29 +135,33 @@ internal sealed class BrokerEvents(
         if (await RefusedAsync(message, grant) is { } refusal)
         {
             publish.Response.ReasonCode = Acknowledging.Answer(refusal);
+            // MQTT 3.1.1 has no answer that refuses, and to acknowledge would say that it was taken.
+            publish.CloseConnection = message.Delivery is not null && !Acknowledging.CanRefuse(publish.SessionItems);
             return;
         }
+        await grant.Share.EnterAsync(message.Payload.Length);
+        Task<DoorOutcome> TakeInShareAsync() => TakeAsync(message, grant.Share);
         if (message.Delivery is { } delivery && Acknowledging.Of(publish.SessionItems) is { } commits)
-            await commits.BeginAsync(delivery.PacketIdentifier, () => TakeAsync(message));
+            await commits.BeginAsync(delivery.PacketIdentifier, TakeInShareAsync);
         else
-            await TakeAsync(message);
+            await TakeInShareAsync();
         publish.ProcessPublish = true;
-        // A sensor's word on itself may be kept for later listeners; anything more would let clients fill our memory.
-        if (publish.ApplicationMessage.Retain && !IsStatus(message.Topic))
-            publish.ApplicationMessage.Retain = false;
+        // The word on itself of a sensor we know may be kept for later listeners; anything more would let clients fill our memory.
+        if (publish.ApplicationMessage.Retain)
+            publish.ApplicationMessage.Retain = message.Payload.Length <= LongestStatus && await door.IsStatusOfASensorAsync(message.Topic, publish.CancellationToken);
     }
 
     private async Task KeepPaceAsync(InterceptingPublishEventArgs publish, ClientGrant grant)
     {
-        if (publish.SessionItems[_paceKey] is not MessagePace pace || pace.Take() is not { Ticks: > 0 } wait)
+        if (grant.Share.Take() is not { Ticks: > 0 } wait)
             return;
         counts.Count(RefusalReason.TooFast);
-        if (said.IsFirst($"fast {publish.ClientId}"))
-            BrokerLog.TooFast(logger, SafeText.ForLog(publish.ClientId), grant.Credential.User, options.MaxMessagesPerSecond);
+        if (said.IsFirst($"fast {grant.Credential.User}"))
+            BrokerLog.TooFast(logger, NameOf(publish.ClientId), SafeText.ForLog(grant.Credential.User), options.MaxMessagesPerSecond);
         await Task.Delay(wait, time, publish.CancellationToken);
     }
 
-    private async Task<DoorOutcome> TakeAsync(IncomingMessage message)
+    private async Task<DoorOutcome> TakeAsync(IncomingMessage message, UserShare share)
     {
         try
         {
@@ -168,6 +175,10 @@ internal sealed class BrokerEvents(
             if (Interlocked.Exchange(ref _logIsBroken, 1) == 0)
                 BrokerLog.LogBroken(logger, exception);
             throw;
+        }
+        finally
+        {
+            share.Leave(message.Payload.Length);
         }
     }
 
@@ -185,14 +196,11 @@ internal sealed class BrokerEvents(
 
         counts.Count(RefusalReason.PublishNotAllowed);
         if (said.IsFirst($"publish {message.ClientId} {grant.Credential.User}"))
-            BrokerLog.TopicRefused(logger, SafeText.ForLog(message.ClientId), SafeText.ForLog(message.Topic), RefusalReason.PublishNotAllowed);
+            BrokerLog.TopicRefused(logger, NameOf(message.ClientId), SafeText.ForLog(message.Topic), RefusalReason.PublishNotAllowed);
         await door.RefuseAsync(message, null, RejectReason.NotAllowed,
             $"The user {grant.Credential.User} may publish under {grant.Credential.TopicFilter} only.", CancellationToken.None);
         return RejectReason.NotAllowed;
     }
-
-    private static bool IsStatus(string topic) =>
-        Topics.OwnTopic.Parse(topic) is { Kind: Topics.OwnTopicKind.Status };
 
     private Task OnSubscribeAsync(InterceptingSubscriptionEventArgs subscribe)
     {
@@ -204,7 +212,7 @@ internal sealed class BrokerEvents(
         subscribe.Response.ReasonCode = MqttSubscribeReasonCode.NotAuthorized;
         counts.Count(RefusalReason.SubscribeNotAllowed);
         if (said.IsFirst($"subscribe {subscribe.ClientId}"))
-            BrokerLog.TopicRefused(logger, SafeText.ForLog(subscribe.ClientId), SafeText.ForLog(filter), RefusalReason.SubscribeNotAllowed);
+            BrokerLog.TopicRefused(logger, NameOf(subscribe.ClientId), SafeText.ForLog(filter), RefusalReason.SubscribeNotAllowed);
         return Task.CompletedTask;
     }
 
@@ -212,7 +220,7 @@ internal sealed class BrokerEvents(
     {
         counts.CountDropped();
         if (said.IsFirst($"slow {dropped.ReceiverClientId}"))
-            BrokerLog.SlowSubscriber(logger, SafeText.ForLog(dropped.ReceiverClientId));
+            BrokerLog.SlowSubscriber(logger, NameOf(dropped.ReceiverClientId));
         return Task.CompletedTask;
     }
 }

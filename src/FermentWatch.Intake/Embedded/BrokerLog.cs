@@ -44,8 +44,8 @@ internal static partial class BrokerLog
     [LoggerMessage(2012, LogLevel.Warning, "A connection from {Address} was cut: {Reason}. Not said again for a while")]
     public static partial void ConnectionCut(ILogger logger, string address, RefusalReason reason);
 
-    [LoggerMessage(2013, LogLevel.Error, "Connections cannot be accepted; tried again soon")]
-    public static partial void AcceptFailed(ILogger logger, Exception exception);
+    [LoggerMessage(2013, LogLevel.Error, "Connections cannot be accepted: {Problem}. Tried again soon")]
+    public static partial void AcceptFailed(ILogger logger, string problem);
 
     [LoggerMessage(2014, LogLevel.Warning, "MQTT client {ClientId} (user {User}) sends more than {Limit} messages a second and is slowed down. Not said again for a while")]
     public static partial void TooFast(ILogger logger, string clientId, string user, int limit);

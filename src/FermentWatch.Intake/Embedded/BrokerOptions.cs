@@ -35,11 +35,20 @@ public sealed class BrokerOptions
     /// <summary>Most clients connected at a time, 1 to 10000. Default: 200.</summary>
     public int MaxConnections { get; set; } = 200;
 
+    /// <summary>Most clients connected at a time by one user, 1 to 10000. Default: 20.</summary>
+    public int MaxConnectionsPerUser { get; set; } = 20;
+
     /// <summary>
-    /// Most messages a second from one client, 0 to 1000000; ten seconds' worth may come at once. Who sends more is slowed down.
-    /// 0 sets no limit. Default: 500.
+    /// Most messages a second from one user over all its connections, 0 to 1000000; ten seconds' worth may come at once. Who sends
+    /// more is slowed down. 0 sets no limit. Default: 500.
     /// </summary>
     public int MaxMessagesPerSecond { get; set; } = 500;
+
+    /// <summary>
+    /// Most bytes of one user's payloads that may wait to be written down, 1024 to 1073741824; beyond them its connections are not
+    /// read from. Default: 1048576.
+    /// </summary>
+    public int MaxWaitingBytesPerUser { get; set; } = 1_048_576;
 
     /// <summary>How long a client may take from the first byte to be let in, 1 to 60 seconds. Default: 10 seconds.</summary>
     public TimeSpan ConnectTimeout { get; set; } = TimeSpan.FromSeconds(10);
@@ -58,7 +67,9 @@ public sealed class BrokerOptions
             OutOfRange(nameof(TlsPort), TlsPort, 0, 65_535),
             OutOfRange(nameof(MaxPayloadBytes), MaxPayloadBytes, 1_024, 1_048_576),
             OutOfRange(nameof(MaxConnections), MaxConnections, 1, 10_000),
+            OutOfRange(nameof(MaxConnectionsPerUser), MaxConnectionsPerUser, 1, 10_000),
             OutOfRange(nameof(MaxMessagesPerSecond), MaxMessagesPerSecond, 0, 1_000_000),
+            OutOfRange(nameof(MaxWaitingBytesPerUser), MaxWaitingBytesPerUser, 1_024, 1_073_741_824),
             OutOfRange(nameof(ConnectTimeout), ConnectTimeout),
             OutOfRange(nameof(CredentialCheckInterval), CredentialCheckInterval),
         ])

@@ -4,7 +4,9 @@ using FermentWatch.Kitchen.Sensors;
 namespace FermentWatch.Intake.Embedded;
 
 /// <summary>What a connected client may do, by the credential with which it came in.</summary>
-public sealed record ClientGrant(MqttCredential Credential)
+/// <param name="Credential">The credential.</param>
+/// <param name="Share">What its user has of the broker.</param>
+internal sealed record ClientGrant(MqttCredential Credential, UserShare Share)
 {
     private const string JarState = "fermentwatch/jar/+/state";
 

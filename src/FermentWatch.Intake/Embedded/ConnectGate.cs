@@ -5,10 +5,13 @@ using MQTTnet.Protocol;
 namespace FermentWatch.Intake.Embedded;
 
 /// <summary>Decides who may connect, and knows who is connected.</summary>
-internal sealed class ConnectGate(ISensorBook book, int maxConnections)
+internal sealed class ConnectGate(ISensorBook book, BrokerOptions options, TimeProvider time)
 {
     private readonly Lock _lock = new();
     private readonly Dictionary<string, (ClientGrant Grant, int Connections)> _connected = new(StringComparer.Ordinal);
+
+    // A share outlives the connections: who comes back at once has used up what it had used up.
+    private readonly Dictionary<string, UserShare> _shares = new(StringComparer.Ordinal);
 
     /// <summary>Who is connected, by client id.</summary>
     public IReadOnlyCollection<KeyValuePair<string, ClientGrant>> Connected
@@ -30,7 +33,7 @@ internal sealed class ConnectGate(ISensorBook book, int maxConnections)
     }
 
     /// <summary>Lets a client in, or says why not. Who is let in holds a place until <see cref="Leave"/>.</summary>
-    /// <param name="clientId">Not empty.</param>
+    /// <param name="clientId">Not empty, and no other user's.</param>
     /// <param name="user">User name, empty if it gave none.</param>
     /// <param name="password">Password, empty if it gave none.</param>
     public async Task<(ClientGrant? Grant, RefusalReason? Refusal)> EnterAsync(string clientId, string user, string password)
@@ -46,11 +49,11 @@ internal sealed class ConnectGate(ISensorBook book, int maxConnections)
             // The same user with the same client id is the same device come back before we noticed that it was gone. Until its old
             // connection is, both are counted: which of the two ends first is not known.
             bool cameBack = _connected.TryGetValue(clientId, out var before);
-            if (cameBack && before.Grant.Credential.User != user)
-                return (null, RefusalReason.ClientIdTaken);
-            if (!cameBack && _connected.Count >= maxConnections)
+            if (!cameBack && _connected.Count >= options.MaxConnections)
                 return (null, RefusalReason.TooManyConnections);
-            var grant = new ClientGrant(credential);
+            if (!cameBack && _connected.Values.Count(client => client.Grant.Credential.User == user) >= options.MaxConnectionsPerUser)
+                return (null, RefusalReason.TooManyOfOneUser);
+            var grant = new ClientGrant(credential, ShareOf(user));
             _connected[clientId] = (grant, before.Connections + 1);
             return (grant, null);
         }
@@ -70,10 +73,17 @@ internal sealed class ConnectGate(ISensorBook book, int maxConnections)
         }
     }
 
+    private UserShare ShareOf(string user)
+    {
+        if (!_shares.TryGetValue(user, out UserShare? share))
+            _shares[user] = share = new UserShare(options.MaxMessagesPerSecond, options.MaxWaitingBytesPerUser, time);
+        return share;
+    }
+
     /// <summary>What a client is told. MQTT 3.1.1 knows only these few answers; MQTT 5 knows them too.</summary>
     public static MqttConnectReasonCode Answer(RefusalReason refusal) => refusal switch
     {
-        RefusalReason.NoClientId or RefusalReason.ClientIdTaken => MqttConnectReasonCode.ClientIdentifierNotValid,
+        RefusalReason.NoClientId => MqttConnectReasonCode.ClientIdentifierNotValid,
         RefusalReason.BadCredentials => MqttConnectReasonCode.BadUserNameOrPassword,
         _ => MqttConnectReasonCode.ServerUnavailable,
     };

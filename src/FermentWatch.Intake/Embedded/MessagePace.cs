@@ -1,8 +1,8 @@
 namespace FermentWatch.Intake.Embedded;
 
 /// <summary>
-/// How fast one client may send: a bucket that holds ten seconds' worth and refills steadily. Whoever empties it waits for the
-/// next message's share; the wait holds up its connection only, and nothing is lost.
+/// How fast one user may send: a bucket that holds ten seconds' worth and refills steadily. Whoever empties it waits for the
+/// next message's share; the wait holds up its connections only, and nothing is lost.
 /// </summary>
 public sealed class MessagePace
 {

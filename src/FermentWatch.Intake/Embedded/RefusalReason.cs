@@ -9,9 +9,6 @@ public enum RefusalReason
     /// <summary>An MQTT 3.1.1 client gave no client id.</summary>
     NoClientId = 2,
 
-    /// <summary>Another user is connected with the same client id.</summary>
-    ClientIdTaken = 3,
-
     /// <summary>As many clients are connected as may be.</summary>
     TooManyConnections = 4,
 
@@ -36,6 +33,9 @@ public enum RefusalReason
     /// <summary>It did not say who it is, and its place was needed for another.</summary>
     TooManyWaiting = 11,
 
-    /// <summary>It sends more messages a second than it may; it is slowed down, and nothing is lost.</summary>
+    /// <summary>Its user sends more messages a second than it may; it is slowed down, and nothing is lost.</summary>
     TooFast = 12,
+
+    /// <summary>As many clients of its user are connected as may be.</summary>
+    TooManyOfOneUser = 13,
 }

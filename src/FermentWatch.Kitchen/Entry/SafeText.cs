@@ -59,12 +59,12 @@ public static class SafeText
     }
 
     /// <summary>A text as it may stand in a line of the log: hidden signs as their code, and no longer than a line.</summary>
-    public static string ForLog(string? text)
+    public static string ForLog(string? text, int longest = LongestInLog)
     {
         var shown = new StringBuilder();
         foreach (Rune rune in (text ?? "").EnumerateRunes())
         {
-            if (shown.Length >= LongestInLog)
+            if (shown.Length >= longest)
                 return shown.Append('…').ToString();
             if (IsHidden(rune))
                 shown.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}");

@@ -3,23 +3,32 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Judging;
 
-/// <summary>Judges what was written to the log since the last pass, and judges again the neighbours it may change.</summary>
+/// <summary>
+/// Judges what waits in the log, and judges again the neighbours it may change. Sensors take turns, so that one that sends months
+/// at once keeps no other waiting. What cannot be judged is set aside and keeps nothing else from being judged.
+/// </summary>
 /// <param name="log">The log.</param>
 /// <param name="books">What readings are judged by besides their neighbours; null takes each quantity's own range and nothing else.</param>
 public sealed class JudgingPass(IReadingLog log, JudgingBooks? books = null)
 {
-    /// <summary>Readings taken in one step; bounds memory when weeks of history arrive at once.</summary>
-    private const int StepSize = 5000;
+    /// <summary>Readings of one sensor taken in one turn; bounds memory, and how long the others wait.</summary>
+    private const int TurnSize = 10_000;
 
     /// <summary>How much of a sensor's history is judged again in one step.</summary>
     private static readonly Duration AgainAtOnce = Duration.FromDays(1);
 
-    /// <summary>Settling this far moves no cursor: what waits for its first verdict keeps waiting.</summary>
-    private const long CursorStays = 0;
+    /// <summary>Settling this far leaves what waits for its first verdict waiting.</summary>
+    private const long OnlyJudged = 0;
 
-    private static readonly Duration Millisecond = Duration.FromMilliseconds(1);
+    private readonly SeriesJudge _series = new(log);
 
-    /// <summary>Judges until nothing is left. Returns how many readings were judged, for the first time or to another verdict.</summary>
+    /// <summary>What could not be judged since the start.</summary>
+    public SetAsideReadings SetAside { get; } = new();
+
+    /// <summary>
+    /// Judges what waits when it begins. Returns how many readings were judged, for the first time or to another verdict. What
+    /// comes in meanwhile waits for the next pass.
+    /// </summary>
     public async Task<int> RunAsync(CancellationToken cancellationToken)
     {
         IReadOnlyList<RejudgeOrder> orders = books is null ? [] : await books.OrdersAsync(cancellationToken);
@@ -27,17 +36,51 @@ public sealed class JudgingPass(IReadingLog log, JudgingBooks? books = null)
         int judged = 0;
         foreach (RejudgeOrder order in orders)
             judged += await CarryOutAsync(order, basis, cancellationToken);
-        while (true)
+        var turns = new Queue<WaitingReadings>(await log.WaitingAsync(cancellationToken));
+        while (turns.TryDequeue(out WaitingReadings? turn))
         {
-            LogSlice slice = await log.NotYetJudgedAsync(StepSize, cancellationToken);
-            if (slice.Readings.Count == 0)
-                return judged;
-            var changes = new List<VerdictChange>();
-            foreach (var series in slice.Readings.GroupBy(entry => (entry.Reading.SensorKey, entry.Reading.Quantity)))
-                foreach ((Instant from, Instant until) in Stretches(series.Select(entry => entry.Reading.MeasuredAt)))
-                    changes.AddRange(await ChangesAsync(series.Key.SensorKey, series.Key.Quantity, from, until, basis, cancellationToken));
-            await log.SettleAsync(changes, slice.Cursor, cancellationToken);
+            LogSlice slice = await log.NotYetJudgedAsync(turn, TurnSize, cancellationToken);
+            foreach (var series in slice.Readings.GroupBy(entry => entry.Reading.Quantity))
+                await JudgeAsync(turn.SensorKey, series.Key, [.. series.Select(entry => entry.Reading.MeasuredAt).Order()], slice.Cursor, basis, cancellationToken);
             judged += slice.Readings.Count;
+            if (slice.Readings.Count == TurnSize)
+                turns.Enqueue(turn with { After = slice.Cursor });
+        }
+        return judged;
+    }
+
+    /// <summary>Judges readings of one series; where that fails, its halves, down to the one that fails.</summary>
+    private async Task JudgeAsync(
+        int sensorKey, Quantity quantity, Instant[] measured, long judgedUpTo, JudgingBasis basis, CancellationToken cancellationToken)
+    {
+        try
+        {
+            await _series.JudgeAsync(sensorKey, quantity, measured, judgedUpTo, basis, cancellationToken);
+        }
+        catch (Exception trouble) when (IsOfTheReadings(trouble))
+        {
+            if (measured.Length > 1)
+            {
+                int half = measured.Length / 2;
+                await JudgeAsync(sensorKey, quantity, measured[..half], judgedUpTo, basis, cancellationToken);
+                await JudgeAsync(sensorKey, quantity, measured[half..], judgedUpTo, basis, cancellationToken);
+                return;
+            }
+            await SetAsideAsync(new SetAsideReading(sensorKey, quantity, measured[0], trouble.Message), judgedUpTo, cancellationToken);
+        }
+    }
+
+    private async Task SetAsideAsync(SetAsideReading reading, long judgedUpTo, CancellationToken cancellationToken)
+    {
+        SetAside.Add(reading);
+        try
+        {
+            var change = new VerdictChange(reading.SensorKey, reading.Quantity, reading.MeasuredAt, Verdict.SetAside);
+            await log.SettleAsync([change], judgedUpTo, cancellationToken);
+        }
+        catch (Exception trouble) when (IsOfTheReadings(trouble))
+        {
+            // Not even that can be written for it. It keeps waiting, and the next pass sets it aside again.
         }
     }
 
@@ -57,55 +100,20 @@ public sealed class JudgingPass(IReadingLog log, JudgingBooks? books = null)
         Instant? from = await log.FirstAsync(sensorKey, quantity, Instant.MinValue, Instant.MaxValue, cancellationToken);
         while (from is { } start)
         {
-            Instant until = start + AgainAtOnce;
-            List<VerdictChange> changes = await ChangesAsync(sensorKey, quantity, start, until, basis, cancellationToken);
-            if (changes.Count > 0)
-                await log.SettleAsync(changes, CursorStays, cancellationToken);
-            changed += changes.Count;
+            Instant until = Bounded.Later(start, AgainAtOnce);
+            try
+            {
+                changed += await _series.JudgeAgainAsync(sensorKey, quantity, start, until, OnlyJudged, basis, cancellationToken);
+            }
+            catch (Exception trouble) when (IsOfTheReadings(trouble))
+            {
+                SetAside.Add(new SetAsideReading(sensorKey, quantity, start, trouble.Message));
+            }
             from = await log.FirstAsync(sensorKey, quantity, until, Instant.MaxValue, cancellationToken);
         }
         return changed;
     }
 
-    private async Task<List<VerdictChange>> ChangesAsync(
-        int sensorKey, Quantity quantity, Instant from, Instant until, JudgingBasis basis, CancellationToken cancellationToken)
-    {
-        IReadOnlyList<JudgedReading> entries = await log.ReadAsync(
-            sensorKey, quantity, from - ReadingJudge.Reach, until + ReadingJudge.Reach, cancellationToken);
-        int first = Count(entries, from), end = Count(entries, until);
-        var readings = entries.Select(entry => entry.Reading).ToList();
-        var verdicts = ReadingJudge.Judge(readings, first, end, basis.RangeOf(sensorKey, quantity)).ToList();
-        bool[] stuck = await new StuckRun(log, sensorKey, quantity).FindAsync(readings, first, end, cancellationToken);
-        var changes = new List<VerdictChange>();
-        for (int i = 0; i < verdicts.Count; i++)
-        {
-            JudgedReading entry = entries[first + i];
-            Verdict verdict = verdicts[i];
-            if (verdict == Verdict.Counts)
-                verdict = stuck[i] ? Verdict.Stuck
-                    : basis.IsBadlyCalibrated(sensorKey, quantity, entry.Reading.MeasuredAt) ? Verdict.BadCalibration : Verdict.Counts;
-            if (entry.Verdict != verdict)
-                changes.Add(new VerdictChange(sensorKey, quantity, entry.Reading.MeasuredAt, verdict));
-        }
-        return changes;
-    }
-
-    private static int Count(IReadOnlyList<JudgedReading> entries, Instant before) =>
-        entries.Count(entry => entry.Reading.MeasuredAt < before);
-
-    /// <summary>Spans of time in which verdicts may change, apart from each other, so that one late pack does not reread months.</summary>
-    private static List<(Instant From, Instant Until)> Stretches(IEnumerable<Instant> measured)
-    {
-        var stretches = new List<(Instant From, Instant Until)>();
-        foreach (Instant at in measured.Order())
-        {
-            // Back as far as a jump is told by what follows, ahead as far as a stuck sensor is told by what went before.
-            Instant from = at - ReadingJudge.Reach, until = at + StuckRun.Reach + Millisecond;
-            if (stretches.Count > 0 && stretches[^1].Until >= from)
-                stretches[^1] = (stretches[^1].From, until);
-            else
-                stretches.Add((from, until));
-        }
-        return stretches;
-    }
+    /// <summary>A log that cannot be read or written at all is no fault of a reading: the pass fails and is tried again.</summary>
+    private static bool IsOfTheReadings(Exception trouble) => trouble is not (OperationCanceledException or IOException or ObjectDisposedException);
 }

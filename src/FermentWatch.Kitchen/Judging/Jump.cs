@@ -35,55 +35,36 @@ internal static class Jump
 
     private const int ReadingsOfALevel = 3;
 
-    /// <summary>Whether <paramref name="readings"/>[<paramref name="index"/>] is one.</summary>
-    /// <param name="readings">Readings of one sensor and quantity by time of measurement.</param>
-    /// <param name="index">Which.</param>
-    /// <param name="neighbours">The values within <see cref="ReadingJudge.Reach"/> that can be believed; left in disorder.</param>
+    /// <summary>Whether a reading is one.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <param name="neighbours">Its neighbours within <see cref="ReadingJudge.Reach"/>.</param>
     /// <param name="range">What the quantity can show.</param>
-    public static bool Is(IReadOnlyList<Reading> readings, int index, List<double> neighbours, PlausibleRange range)
+    public static bool Is(Reading reading, Neighbours neighbours, PlausibleRange range)
     {
-        if (neighbours.Count < NeighboursThatOutvote)
+        RankedValues believed = neighbours.Believed;
+        if (believed.Count < NeighboursThatOutvote)
             return false;
-        double middle = Median(neighbours);
-        double distance = Math.Abs(readings[index].Value - middle);
-        // What is nearer than any jump needs no noise; that is nearly every reading, and spares the second sorting.
+        double middle = believed.Median();
+        double distance = Math.Abs(reading.Value - middle);
+        // What is nearer than any jump needs no noise; that is nearly every reading.
         if (distance <= range.LeastJump)
             return false;
-        double limit = Limit(neighbours, middle, range);
-        return distance > limit && !IsOfALevel(readings, index, limit);
+        double limit = Limit(believed, middle, range);
+        return distance > limit && !IsOfALevel(neighbours, limit);
     }
 
-    private static double Limit(List<double> neighbours, double middle, PlausibleRange range)
+    private static double Limit(RankedValues believed, double middle, PlausibleRange range)
     {
-        if (neighbours.Count < NeighboursThatTellNoise)
+        if (believed.Count < NeighboursThatTellNoise)
             return range.LargestStep;
-        double widening = Math.Max(1, NeighboursThatSettleNoise / neighbours.Count);
-        for (int i = 0; i < neighbours.Count; i++)
-            neighbours[i] = Math.Abs(neighbours[i] - middle);
-        double noise = StandardDeviationOfMedianDeviation * Median(neighbours);
+        double widening = Math.Max(1, NeighboursThatSettleNoise / believed.Count);
+        double noise = StandardDeviationOfMedianDeviation * believed.MedianDistance(middle);
         return Math.Max(range.LeastJump, StandardDeviationsOfJump * widening * noise);
     }
 
-    private static bool IsOfALevel(IReadOnlyList<Reading> readings, int index, double limit)
+    private static bool IsOfALevel(Neighbours neighbours, double limit)
     {
-        int first = index, last = index;
-        while (first > 0 && IsAlike(readings[first - 1], readings[index], limit))
-            first--;
-        while (last < readings.Count - 1 && IsAlike(readings[last + 1], readings[index], limit))
-            last++;
-        return last - first + 1 >= ReadingsOfALevel && readings[last].MeasuredAt - readings[first].MeasuredAt >= _levelLasts;
-    }
-
-    private static bool IsAlike(Reading other, Reading reading, double limit)
-    {
-        Duration apart = other.MeasuredAt - reading.MeasuredAt;
-        return apart <= ReadingJudge.Reach && -apart <= ReadingJudge.Reach && Math.Abs(other.Value - reading.Value) <= limit;
-    }
-
-    private static double Median(List<double> values)
-    {
-        values.Sort();
-        int half = values.Count / 2;
-        return values.Count % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
+        (int readings, Duration lasts) = neighbours.Alike(limit);
+        return readings >= ReadingsOfALevel && lasts >= _levelLasts;
     }
 }

@@ -19,55 +19,44 @@ public static class ReadingJudge
     /// <summary>Older than this on arrival means a clock that was never set rather than a sensor that was out of reach.</summary>
     public static readonly Duration OldestUseful = Duration.FromDays(366);
 
-    /// <summary>A power-up value is told from a real 85 C by neighbours this warm.</summary>
-    private const double NearEightyFiveCelsius = 70;
-
-    /// <summary>Verdicts for <paramref name="readings"/>[<paramref name="first"/>..<paramref name="end"/>).</summary>
+    /// <summary>
+    /// Verdicts for <paramref name="readings"/>[<paramref name="first"/>..<paramref name="end"/>). The window of neighbours slides with
+    /// them, so that n readings cost n log n, however close together they lie.
+    /// </summary>
     /// <param name="readings">Readings of one sensor and quantity by time of measurement, with their neighbours.</param>
     /// <param name="first">Index of the first to judge.</param>
     /// <param name="end">Index after the last to judge.</param>
     /// <param name="range">What the sensor can plausibly show.</param>
     public static IEnumerable<Verdict> Judge(IReadOnlyList<Reading> readings, int first, int end, PlausibleRange range)
     {
-        var neighbours = new List<double>();
+        if (first >= end)
+            yield break;
+        var neighbours = new Neighbours(readings, range);
         for (int i = first; i < end; i++)
-            yield return JudgeOne(readings, i, range, neighbours);
+            yield return JudgeOne(readings[i], i, range, neighbours);
     }
 
-    private static Verdict JudgeOne(IReadOnlyList<Reading> readings, int index, PlausibleRange range, List<double> neighbours)
+    private static Verdict JudgeOne(Reading reading, int index, PlausibleRange range, Neighbours neighbours)
     {
-        Reading reading = readings[index];
         if (reading.MeasuredAt - reading.ReceivedAt > ClockMayLead)
             return Verdict.ClockNotBelieved;
         if (reading.ReceivedAt - reading.MeasuredAt > OldestUseful)
             return Verdict.TooOld;
 
-        Gather(readings, index, neighbours);
+        neighbours.MoveTo(index);
         if (IsSentinel(reading, neighbours))
             return Verdict.Sentinel;
         if (!range.Holds(reading.Value))
             return Verdict.OutOfRange;
-
-        neighbours.RemoveAll(value => !range.Holds(value));
-        return Jump.Is(readings, index, neighbours, range) ? Verdict.Jump : Verdict.Counts;
+        return Jump.Is(reading, neighbours, range) ? Verdict.Jump : Verdict.Counts;
     }
 
-    private static bool IsSentinel(Reading reading, List<double> neighbours)
+    private static bool IsSentinel(Reading reading, Neighbours neighbours)
     {
         if (reading.Quantity != Quantity.Temperature)
             return false;
         if (reading.Value == -127.0)
             return true;
-        return reading.Value == 85.0 && !neighbours.Exists(value => value is > NearEightyFiveCelsius and not 85.0);
-    }
-
-    private static void Gather(IReadOnlyList<Reading> readings, int index, List<double> neighbours)
-    {
-        neighbours.Clear();
-        Instant at = readings[index].MeasuredAt;
-        for (int i = index - 1; i >= 0 && at - readings[i].MeasuredAt <= Reach; i--)
-            neighbours.Add(readings[i].Value);
-        for (int i = index + 1; i < readings.Count && readings[i].MeasuredAt - at <= Reach; i++)
-            neighbours.Add(readings[i].Value);
+        return reading.Value == 85.0 && !neighbours.AnyNearEightyFive;
     }
 }

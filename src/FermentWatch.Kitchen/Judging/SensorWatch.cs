@@ -54,7 +54,9 @@ public sealed class SensorWatch(
 
     private async Task<SensorWarning?> SilenceAsync(Sensor sensor, IReadOnlyList<JudgedReading> last, CancellationToken cancellationToken)
     {
-        Instant heard = last.Max(entry => entry.Reading.ReceivedAt);
+        // By when it was received: a device whose clock was wrong once must not be silent for the years between.
+        if (await log.LastHeardAsync(sensor.Key, cancellationToken) is not { } heard)
+            return null;
         Duration allowed = limits.LongestSilenceOf(sensor) ?? ReportingRhythm.SilentAfter(await ArrivalsAsync(sensor, last, cancellationToken));
         return now - heard <= allowed ? null : new SensorWarning(
             SensorWarningKind.Silent, $"Silent: last heard {Span(now - heard)} ago, and it may be silent for {Span(allowed)}. Look at its power and its network.");
@@ -66,7 +68,7 @@ public sealed class SensorWatch(
         List<Instant> arrivals = [];
         foreach (Duration back in LooksBack)
         {
-            arrivals = [.. (await log.ReadAsync(sensor.Key, latest.Quantity, latest.MeasuredAt - back, latest.MeasuredAt + Duration.FromMilliseconds(1), cancellationToken))
+            arrivals = [.. (await log.ReadAsync(sensor.Key, latest.Quantity, latest.MeasuredAt - back, Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
                 .Select(entry => entry.Reading.ReceivedAt).Distinct()];
             if (arrivals.Count >= EnoughArrivals)
                 break;
@@ -76,7 +78,7 @@ public sealed class SensorWatch(
 
     private async Task<SensorWarning?> UnitShiftAsync(Sensor sensor, Reading latest, CancellationToken cancellationToken)
     {
-        double[] figures = [.. (await log.ReadAsync(sensor.Key, Quantity.Temperature, latest.MeasuredAt - JustNow, latest.MeasuredAt + Duration.FromMilliseconds(1), cancellationToken))
+        double[] figures = [.. (await log.ReadAsync(sensor.Key, Quantity.Temperature, latest.MeasuredAt - JustNow, Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
             .Select(entry => entry.Reading.Value).Where(value => !TemperatureSentinels.Holds(value)).Order()];
         double[] before = [.. (await log.MeansAsync(
             sensor.Key, Quantity.Temperature, MeanSpan.Hour, latest.MeasuredAt - Remembered, latest.MeasuredAt - Settled, cancellationToken)).Select(mean => mean.Value).Order()];

@@ -16,6 +16,8 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
     /// <summary>How far back a verdict looks: a day, and the span in which the day's first reading must lie.</summary>
     public static readonly Duration Reach = Duration.FromDays(1) + HeardEvery;
 
+    private readonly Slot[] _slots = [.. Enumerable.Range(0, (int)(Reach / HeardEvery)).Select(_ => new Slot(log, sensorKey, quantity))];
+
     /// <summary>Which of <paramref name="readings"/>[<paramref name="first"/>..<paramref name="end"/>) are of a sensor that hangs.</summary>
     public async Task<bool[]> FindAsync(IReadOnlyList<Reading> readings, int first, int end, CancellationToken cancellationToken)
     {
@@ -28,7 +30,7 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
             if (i > first && readings[i - 1].Value != readings[i].Value)
                 lastOther = readings[i - 1].MeasuredAt;
             Instant at = readings[i].MeasuredAt;
-            stuck[i - first] = (lastOther is null || lastOther < at - Reach) && await WasHeardAllTheTimeAsync(at, cancellationToken);
+            stuck[i - first] = (lastOther is null || lastOther < Bounded.Earlier(at, Reach)) && await WasHeardAllTheTimeAsync(at, cancellationToken);
         }
         return stuck;
     }
@@ -41,14 +43,39 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
             if (readings[i].Value != reading.Value)
                 return readings[i].MeasuredAt;
         return await log.LastOtherAsync(
-            sensorKey, quantity, reading.Value, reading.MeasuredAt - Reach, readings[0].MeasuredAt, cancellationToken);
+            sensorKey, quantity, reading.Value, Bounded.Earlier(reading.MeasuredAt, Reach), readings[0].MeasuredAt, cancellationToken);
     }
 
     private async Task<bool> WasHeardAllTheTimeAsync(Instant at, CancellationToken cancellationToken)
     {
-        for (Instant from = at - Reach; from < at; from += HeardEvery)
-            if (await log.FirstAsync(sensorKey, quantity, from, from + HeardEvery, cancellationToken) is null)
+        Instant from = Bounded.Earlier(at, Reach);
+        for (int slot = 0; from < at; slot++, from += HeardEvery)
+            if (!await _slots[slot].WasHeardAsync(from, cancellationToken))
                 return false;
         return true;
+    }
+
+    /// <summary>
+    /// One of the spans of <see cref="HeardEvery"/> before a reading. As the readings move on so does the span, and what was found
+    /// in it, or that nothing was, mostly still holds: the log is asked about once a span and not once a reading.
+    /// </summary>
+    private sealed class Slot(IReadingLog log, int sensorKey, Quantity quantity)
+    {
+        private Instant? _heard;
+        private (Instant From, Instant Until)? _silence;
+
+        public async Task<bool> WasHeardAsync(Instant from, CancellationToken cancellationToken)
+        {
+            Instant until = from + HeardEvery;
+            if (_heard >= from && _heard < until)
+                return true;
+            if (_silence is { } silence && from >= silence.From && until <= silence.Until)
+                return false;
+            _heard = await log.LastBetweenAsync(sensorKey, quantity, from, until, cancellationToken);
+            if (_heard is not null)
+                return true;
+            _silence = (from, await log.FirstAsync(sensorKey, quantity, until, Instant.MaxValue, cancellationToken) ?? Instant.MaxValue);
+            return false;
+        }
     }
 }

@@ -5,12 +5,15 @@ namespace FermentWatch.Kitchen.Readings;
 /// <summary>What the rules and pages read from the reading log, and how they write verdicts.</summary>
 public interface IReadingLog
 {
-    /// <summary>Readings written after the place up to which the log has been judged, in the order of writing.</summary>
-    Task<LogSlice> NotYetJudgedAsync(int atMost, CancellationToken cancellationToken);
+    /// <summary>The sensors that have readings without a verdict, and up to where each of them has at present.</summary>
+    Task<IReadOnlyList<WaitingReadings>> WaitingAsync(CancellationToken cancellationToken);
+
+    /// <summary>What waits of one sensor, in the order of writing, at most so many.</summary>
+    Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken);
 
     /// <summary>
-    /// Writes verdicts, computes the means of every bucket they touch again, and moves the place up to which the log is judged,
-    /// all in one transaction.
+    /// Writes verdicts and computes the means of every bucket they touch again, in one transaction. A reading that still waits and
+    /// was written after <paramref name="judgedUpTo"/> keeps waiting for its own turn.
     /// </summary>
     Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken);
 
@@ -28,7 +31,16 @@ public interface IReadingLog
     Task<Instant?> LastOtherAsync(
         int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken);
 
-    /// <summary>The reading measured last, for each quantity of the sensor.</summary>
+    /// <summary>When the last reading with from &lt;= measured &lt; until was measured, whatever its verdict; null where there is none.</summary>
+    Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken);
+
+    /// <summary>When a reading of the sensor was last received, whatever time it bore; null if none ever was.</summary>
+    Task<Instant?> LastHeardAsync(int sensorKey, CancellationToken cancellationToken);
+
+    /// <summary>
+    /// The reading measured last, for each quantity of the sensor. One that bears a time ahead of when the sensor was last heard
+    /// comes only where there is no other.
+    /// </summary>
     Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken);
 
     /// <summary>Means of what counts, for buckets with from &lt;= start &lt; until, by time; buckets without a reading are left out.</summary>

@@ -26,4 +26,7 @@ public enum RejectReason
 
     /// <summary>Whoever sent it may not publish on its topic.</summary>
     NotAllowed = 8,
+
+    /// <summary>The time it bears is too far ahead of ours, or too long ago, to be that of a measurement.</summary>
+    TimeNotBelieved = 9,
 }

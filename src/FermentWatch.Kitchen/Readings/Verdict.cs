@@ -29,4 +29,7 @@ public enum Verdict
 
     /// <summary>Measured with a probe whose calibration is not accepted.</summary>
     BadCalibration = 8,
+
+    /// <summary>It could not be judged at all and is set aside, so that it keeps nothing else from being judged.</summary>
+    SetAside = 9,
 }

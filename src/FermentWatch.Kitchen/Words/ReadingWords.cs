@@ -29,6 +29,7 @@ public static class ReadingWords
         Verdict.TooOld => "left out: too old when they came",
         Verdict.ClockNotBelieved => "left out: the device's clock runs ahead",
         Verdict.BadCalibration => "left out: the probe's calibration is not accepted",
+        Verdict.SetAside => "set aside: could not be judged",
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
     };
 
@@ -43,6 +44,7 @@ public static class ReadingWords
         RejectReason.UnknownSensor => "no sensor with this topic",
         RejectReason.UnknownQuantity => "a quantity that is not kept",
         RejectReason.NotAllowed => "not allowed for this user",
+        RejectReason.TimeNotBelieved => "a time that cannot be",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason."),
     };
 }

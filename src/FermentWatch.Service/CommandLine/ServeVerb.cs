@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Net.Sockets;
 using FermentWatch.Service.Hosting;
+using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 
 namespace FermentWatch.Service.CommandLine;
@@ -24,15 +25,40 @@ internal static class ServeVerb
             try
             {
                 await using WebApplication app = FermentWatchApp.Build(read, configuration, context.Clock);
-                await ((IHost)app).RunAsync(cancellationToken);
+                await RunAsync(app, cancellationToken);
+                return ExitCode.Done;
+            }
+            catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
+            {
+                await context.Error.WriteLineAsync("Told to stop before the service was up.");
                 return ExitCode.Done;
             }
             catch (Exception trouble) when (trouble is DatabaseRefusedException or IOException or UnauthorizedAccessException or SocketException)
             {
                 // A database that is not ours, a folder that cannot be written, a port that is taken.
-                await context.Error.WriteLineAsync($"The service could not start: {trouble.Message}");
+                await context.Error.WriteLineAsync($"The service could not start: {trouble.Message}{WhatHelps(trouble, read)}");
                 return ExitCode.Failed;
             }
         }));
     }
+
+    private static async Task RunAsync(WebApplication app, CancellationToken cancellationToken)
+    {
+        try
+        {
+            await app.StartAsync(cancellationToken);
+        }
+        catch
+        {
+            // What has started already ends in order, and not by what it needs being taken away.
+            await app.StopAsync(CancellationToken.None);
+            throw;
+        }
+        await app.WaitForShutdownAsync(cancellationToken);
+    }
+
+    private static string WhatHelps(Exception trouble, ServiceSettings read) =>
+        (trouble as SocketException ?? trouble.InnerException?.InnerException as SocketException) is { SocketErrorCode: SocketError.AddressAlreadyInUse }
+            ? FormattableString.Invariant($". Pages want port {read.Web.Port} and the broker {read.Mqtt.Port}; stop what has it, or set Web:Port or Mqtt:Port.")
+            : "";
 }

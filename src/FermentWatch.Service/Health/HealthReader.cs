@@ -1,4 +1,6 @@
+using System.Globalization;
 using FermentWatch.Kitchen.Health;
+using FermentWatch.Kitchen.Judging;
 using FermentWatch.Service.Loops;
 using FermentWatch.Storage;
 using NodaTime;
@@ -11,15 +13,16 @@ public sealed partial class HealthReader
 {
     private readonly ServiceLoops _loops;
     private readonly SetAside _setAside;
+    private readonly JudgingPass _judging;
     private readonly StorageRemarks _storage;
     private readonly ClockWatch _clockWatch;
     private readonly TimeProvider _clock;
     private readonly Instant _started;
 
     public HealthReader(
-        ServiceLoops loops, SetAside setAside, StorageRemarks storage, ClockWatch clockWatch, TimeProvider clock, ILogger<HealthReader> logger)
+        ServiceLoops loops, SetAside setAside, JudgingPass judging, StorageRemarks storage, ClockWatch clockWatch, TimeProvider clock, ILogger<HealthReader> logger)
     {
-        (_loops, _setAside, _storage, _clockWatch, _clock) = (loops, setAside, storage, clockWatch, clock);
+        (_loops, _setAside, _judging, _storage, _clockWatch, _clock) = (loops, setAside, judging, storage, clockWatch, clock);
         foreach (string remark in storage.All)
             Log.Remark(logger, remark);
         _started = clock.GetUtcNow().ToInstant();
@@ -28,15 +31,18 @@ public sealed partial class HealthReader
 
     /// <summary>The report as things stand.</summary>
     /// <param name="zone">In which a person reads dates; UTC where a machine asks.</param>
-    public HealthReport Read(DateTimeZone? zone = null) => HealthReport.Of(_loops.InOrder, _setAside,
+    public HealthReport Read(DateTimeZone? zone = null) => HealthReport.Of(_loops.InOrder, [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
         [.. _storage.All, .. _clockWatch.Question(zone ?? DateTimeZone.Utc) is { } question ? [question] : (string[])[]], _started, _clock.GetUtcNow().ToInstant());
+
+    private SetAsideItem Item(SetAsideReading reading) => new("judging",
+        string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity} of sensor {reading.SensorKey} at {reading.MeasuredAt}"), reading.Reason, _started, 1);
 
     private static partial class Log
     {
-        [LoggerMessage(2004, LogLevel.Warning, "{Remark}")]
+        [LoggerMessage(3012, LogLevel.Warning, "{Remark}")]
         public static partial void Remark(ILogger logger, string remark);
 
-        [LoggerMessage(2003, LogLevel.Error, "The {Pass} pass set {What} aside: it cannot be digested. The rest goes on.")]
+        [LoggerMessage(3011, LogLevel.Error, "The {Pass} pass set {What} aside: it cannot be digested. The rest goes on.")]
         public static partial void SetAside(ILogger logger, string pass, string what, Exception exception);
     }
 }

@@ -33,8 +33,8 @@ public sealed record HealthReport(IReadOnlyList<LoopHealth> Loops, IReadOnlyList
     /// <param name="remarks">What an adult should know of the machine.</param>
     /// <param name="started">When the service started: loops have had no turn before.</param>
     /// <param name="now">The present.</param>
-    public static HealthReport Of(IEnumerable<Loop> loops, SetAside setAside, IReadOnlyList<string> remarks, Instant started, Instant now) =>
-        new([.. loops.Select(loop => Of(loop, started, now))], setAside.Items, remarks);
+    public static HealthReport Of(IEnumerable<Loop> loops, IReadOnlyList<SetAsideItem> setAside, IReadOnlyList<string> remarks, Instant started, Instant now) =>
+        new([.. loops.Select(loop => Of(loop, started, now))], setAside, remarks);
 
     private static LoopHealth Of(Loop loop, Instant started, Instant now)
     {

@@ -26,6 +26,7 @@ public static class FermentWatchApp
             .MinimumLevel.Information()
             .MinimumLevel.Override("Microsoft", Serilog.Events.LogEventLevel.Warning)
             .ReadFrom.Configuration(configuration)
+            .Filter.ByExcluding(StartTrouble.IsSaidByTheVerb)
             .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));
 
         builder.Services.AddSystemd();
@@ -37,11 +38,23 @@ public static class FermentWatchApp
         builder.Services.AddForwarding(settings.Influx);
         builder.Services.AddLoops();
         builder.Services.AddNotices(settings.Mail, settings.Web);
-        builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker);
+        builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker, settings.Intake);
         builder.Services.AddFermentWatchPages();
 
+        builder.Services.AddSingleton(_ => ServedFolder.Take(settings.Storage));
+
         WebApplication app = builder.Build();
-        app.Services.OpenStorage(asService: true);
-        return app.MapFermentWatchPages();
+        try
+        {
+            app.Services.GetRequiredService<ServedFolder>();
+            app.Services.OpenStorage(asService: true);
+            return app.MapFermentWatchPages();
+        }
+        catch
+        {
+            // Whoever called has nothing to dispose of yet, and the folder must be free again.
+            ((IDisposable)app).Dispose();
+            throw;
+        }
     }
 }

@@ -15,11 +15,13 @@ internal static class IntakeServices
     /// <param name="services">Where they are registered.</param>
     /// <param name="options">Our own broker.</param>
     /// <param name="outside">The household's broker.</param>
-    public static IServiceCollection AddIntake(this IServiceCollection services, BrokerOptions options, OutsideBrokerOptions outside)
+    /// <param name="door">What is let in.</param>
+    public static IServiceCollection AddIntake(this IServiceCollection services, BrokerOptions options, OutsideBrokerOptions outside, DoorOptions door)
     {
         services
             .AddSingleton(options)
             .AddSingleton(outside)
+            .AddSingleton(door)
             .AddSingleton<SensorDirectory>()
             .AddSingleton<SourceRuleSet>()
             .AddSingleton<IJarButtons>(provider => new JarButtons(
@@ -42,7 +44,8 @@ internal static class IntakeServices
         provider.GetRequiredService<SensorDirectory>(),
         provider.GetRequiredService<SourceRuleSet>(),
         provider.GetRequiredService<IJarButtons>(),
-        new RowsBeforeStart(provider.GetRequiredService<IReadingLog>(), provider.GetRequiredService<TimeProvider>()));
+        new RowsBeforeStart(provider.GetRequiredService<IReadingLog>(), provider.GetRequiredService<TimeProvider>()),
+        provider.GetRequiredService<DoorOptions>());
 
     private sealed class HostedBroker(Broker broker, BrokersOutlet outlet, ServiceLoops loops) : IHostedService
     {
@@ -55,7 +58,9 @@ internal static class IntakeServices
 
         public async Task StopAsync(CancellationToken cancellationToken)
         {
-            await outlet.SayOfflineAsync(cancellationToken);
+            // It does not run where the service could not start.
+            if (broker.IsRunning)
+                await outlet.SayOfflineAsync(cancellationToken);
             await broker.StopAsync(cancellationToken);
         }
     }

@@ -21,6 +21,8 @@ public sealed class ServiceLoops
     private readonly IReadingLog _log;
     private readonly OccasionPass _occasions;
 
+    private readonly ILogger<Loop> _logger;
+
     private bool _estimatesAreNoted;
 
     /// <param name="judging">What the judging loop does.</param>
@@ -40,6 +42,7 @@ public sealed class ServiceLoops
         AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
+        _logger = logger;
         _forecasts = forecasts;
         _rounds = rounds;
         _forwarding = forwarding;
@@ -108,8 +111,12 @@ public sealed class ServiceLoops
 
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)
     {
+        long before = _judging.SetAside.Count;
+        int judged = await _judging.RunAsync(cancellationToken);
+        if (_judging.SetAside.Count > before && _judging.SetAside.Last[^1] is var last)
+            LoopLog.SetAside(_logger, _judging.SetAside.Count, last.SensorKey, last.Quantity, last.MeasuredAt, last.Reason);
         // Forecasts eat closed quarter hours and look for them by themselves each minute.
-        if (await _judging.RunAsync(cancellationToken) > 0)
+        if (judged > 0)
             Forwarding?.Wake();
     }
 

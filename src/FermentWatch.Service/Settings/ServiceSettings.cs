@@ -1,5 +1,6 @@
 using System.Net;
 using FermentWatch.Export;
+using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.States;
@@ -20,6 +21,9 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Mqtt</c>: the broker that lives in the service.</summary>
     public required BrokerOptions Mqtt { get; init; }
 
+    /// <summary>Section <c>Intake</c>: what is let in, by whichever broker.</summary>
+    public required DoorOptions Intake { get; init; }
+
     /// <summary>Section <c>OutsideBroker</c>: a broker that the household has already.</summary>
     public required OutsideBrokerOptions OutsideBroker { get; init; }
 
@@ -38,7 +42,7 @@ public sealed record ServiceSettings
     /// <summary>The sections by name, in the order they are shown.</summary>
     public IReadOnlyList<(string Name, object Options)> Sections =>
     [
-        (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
+        (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Intake), Intake), (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
         (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web),
     ];
 
@@ -50,6 +54,7 @@ public sealed record ServiceSettings
         {
             Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
             Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
+            Intake = SectionReader.Read<DoorOptions>(configuration, nameof(Intake), options => options.Errors(), errors),
             OutsideBroker = SectionReader.Read<OutsideBrokerOptions>(configuration, nameof(OutsideBroker), options => options.Errors(), errors),
             HomeHub = SectionReader.Read<AnnouncementOptions>(configuration, nameof(HomeHub), options => options.Errors(), errors),
             Influx = SectionReader.Read<InfluxOptions>(configuration, nameof(Influx), options => options.Errors(), errors),

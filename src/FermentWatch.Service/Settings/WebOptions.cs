@@ -35,6 +35,15 @@ public sealed class WebOptions
     /// <summary><see cref="PathBase"/> as it stands before the paths of the pages: empty, or with a slash at its begin and none at its end.</summary>
     public string SubPath => PathBase.Trim('/') is { Length: > 0 } path ? $"/{path}" : "";
 
+    /// <summary>
+    /// Most pages made at the same time, 0 to 1000; the others wait. Default: 0, which is half of the processors, at least one: readings
+    /// that come in have the other half.
+    /// </summary>
+    public int MaxPagesAtOnce { get; set; }
+
+    /// <summary>Most pages that wait to be made, 1 to 10000; who comes then is asked to come again. Default: 100.</summary>
+    public int MaxPagesWaiting { get; set; } = 100;
+
     /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
     public IEnumerable<string> Errors()
     {
@@ -42,6 +51,10 @@ public sealed class WebOptions
             yield return $"Address is '{Address}'; an IP address belongs here, like 127.0.0.1 or 0.0.0.0.";
         if (Port is < 0 or > 65_535)
             yield return $"Port is {Port}; a number from 0 to 65535 belongs here.";
+        if (MaxPagesAtOnce is < 0 or > 1_000)
+            yield return $"MaxPagesAtOnce is {MaxPagesAtOnce}; a number from 0 to 1000 belongs here.";
+        if (MaxPagesWaiting is < 1 or > 10_000)
+            yield return $"MaxPagesWaiting is {MaxPagesWaiting}; a number from 1 to 10000 belongs here.";
         if (!string.IsNullOrEmpty(PublicAddress) && PublicUrl() is null)
             yield return $"PublicAddress is '{PublicAddress}'; a web address without a path belongs here, like https://kitchen.example.org.";
         foreach (string proxy in Listed(TrustedProxies).Where(proxy => !IPAddress.TryParse(proxy, out _) && !IPNetwork.TryParse(proxy, out _)))

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Storage.Readings.Writing;
 using NodaTime;
@@ -17,23 +18,31 @@ public sealed class ReadingLog : IReadingLog
     }
 
     /// <inheritdoc/>
-    /// <remarks>Rows that have their verdict by now are left out: whoever judges does not meet its own verdicts again.</remarks>
-    public async Task<LogSlice> NotYetJudgedAsync(int atMost, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<WaitingReadings>> WaitingAsync(CancellationToken cancellationToken) =>
+        await _reader.QueryAsync(
+            """
+            WITH RECURSIVE waiting(sensor) AS (
+                SELECT min(sensor) FROM reading WHERE verdict = 0
+                UNION ALL
+                SELECT (SELECT min(sensor) FROM reading WHERE verdict = 0 AND sensor > waiting.sensor) FROM waiting WHERE sensor IS NOT NULL)
+            SELECT sensor, (SELECT max(seq) FROM reading WHERE verdict = 0 AND reading.sensor = waiting.sensor) FROM waiting WHERE sensor IS NOT NULL
+            """,
+            row => new WaitingReadings(row.GetInt32(0), 0, row.GetInt64(1)), cancellationToken).ConfigureAwait(false);
+
+    /// <inheritdoc/>
+    public async Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(atMost, 1);
         var rows = await _reader.QueryAsync(
-            $"""
-            SELECT {ReadingRow.Columns}, seq FROM reading
-            WHERE seq > (SELECT judged_seq FROM state) AND verdict = {(int)Verdict.Pending} ORDER BY seq LIMIT $1
-            """,
-            row => (Reading: ReadingRow.Read(row), Seq: row.GetInt64(ReadingRow.ColumnCount)), cancellationToken, atMost).ConfigureAwait(false);
-        long cursor = rows.Count > 0 ? rows[^1].Seq : await StateAsync("judged_seq", cancellationToken).ConfigureAwait(false);
-        return new LogSlice(rows.ConvertAll(row => row.Reading), cursor);
+            $"SELECT {ReadingRow.Columns}, seq FROM reading WHERE verdict = 0 AND sensor = $1 AND seq > $2 AND seq <= $3 ORDER BY seq LIMIT $4",
+            row => (Reading: ReadingRow.Read(row), Seq: row.GetInt64(ReadingRow.ColumnCount)),
+            cancellationToken, waiting.SensorKey, waiting.After, waiting.UpTo, atMost).ConfigureAwait(false);
+        return new LogSlice(rows.ConvertAll(row => row.Reading), rows.Count > 0 ? rows[^1].Seq : waiting.After);
     }
 
     /// <inheritdoc/>
     /// <remarks>A pending reading beyond <paramref name="judgedUpTo"/> keeps waiting for its own turn, and a verdict that stands already changes nothing.</remarks>
-    /// <exception cref="ArgumentException">A change is for a reading that is not there, or the cursor is beyond the end of the log.</exception>
+    /// <exception cref="ArgumentException">A change is for a reading that is not there, or the place is beyond the end of the log.</exception>
     /// <exception cref="IOException">The log could not be written; nothing was settled.</exception>
     public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken) =>
         _writer.RunAsync(
@@ -72,12 +81,37 @@ public sealed class ReadingLog : IReadingLog
     }
 
     /// <inheritdoc/>
+    public async Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken)
+    {
+        var rows = await _reader.QueryAsync(
+            "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms DESC LIMIT 1",
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+        return rows.Count > 0 ? rows[0] : null;
+    }
+
+    /// <inheritdoc/>
+    public async Task<Instant?> LastHeardAsync(int sensorKey, CancellationToken cancellationToken)
+    {
+        var rows = await _reader.QueryAsync(
+            "SELECT received_ms FROM heard WHERE sensor = $1", row => ReadingRow.At(row, 0), cancellationToken, sensorKey).ConfigureAwait(false);
+        return rows.Count > 0 ? rows[0] : null;
+    }
+
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken)
     {
+        if (await LastHeardAsync(sensorKey, cancellationToken).ConfigureAwait(false) is not { } heard)
+            return [];
         // One look-up by key for each quantity; grouping would walk over every reading of the sensor.
-        string one = $"SELECT * FROM (SELECT {ReadingRow.Columns} FROM reading WHERE sensor = $1 AND quantity = {{0}} ORDER BY instant_ms DESC LIMIT 1)";
-        string sql = string.Join(" UNION ALL ", Enum.GetValues<Quantity>().Select(quantity => one.Replace("{0}", $"{(int)quantity}", StringComparison.Ordinal)));
-        return await _reader.QueryAsync(sql, ReadingRow.Read, cancellationToken, sensorKey).ConfigureAwait(false);
+        string one = $"SELECT {ReadingRow.Columns} FROM reading WHERE sensor = $1 AND quantity = {{0}}";
+        string each = $"SELECT * FROM ({one} AND instant_ms <= $2 ORDER BY instant_ms DESC LIMIT 1)";
+        string ahead = $"SELECT * FROM ({one} AND instant_ms > $2 AND instant_ms <= $3 AND NOT EXISTS ({one} AND instant_ms <= $2) ORDER BY instant_ms LIMIT 1)";
+        string sql = string.Join(" UNION ALL ", Enum.GetValues<Quantity>()
+            .SelectMany(quantity => (string[])[Of(each, quantity), Of(ahead, quantity)]));
+        long believedUntil = Math.Min(heard.ToUnixTimeMilliseconds() + (long)ReadingJudge.ClockMayLead.TotalMilliseconds, ReadingRow.LastMs);
+        return await _reader.QueryAsync(sql, ReadingRow.Read, cancellationToken, sensorKey, believedUntil, ReadingRow.LastMs).ConfigureAwait(false);
+
+        static string Of(string template, Quantity quantity) => template.Replace("{0}", $"{(int)quantity}", StringComparison.Ordinal);
     }
 
     /// <inheritdoc/>
@@ -151,9 +185,9 @@ public sealed class ReadingLog : IReadingLog
     /// <summary>The first whole millisecond at or after an instant: bounds finer than the log must not let an earlier reading in.</summary>
     private static long CeilingMs(Instant bound)
     {
-        // The very last instant has no millisecond after it.
+        // The very last instant has no millisecond after it that an instant could name.
         if (bound == Instant.MaxValue)
-            return long.MaxValue;
+            return ReadingRow.LastMs + 1;
         long floor = bound.ToUnixTimeMilliseconds();
         return Instant.FromUnixTimeMilliseconds(floor) == bound ? floor : floor + 1;
     }

@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Storage.Records.Conversions;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 
@@ -14,10 +13,14 @@ internal static class ReadingRow
     /// <summary>How many those are: the place of the next column.</summary>
     internal const int ColumnCount = 7;
 
+    /// <summary>The first and the last millisecond that an instant can name.</summary>
+    internal static readonly long FirstMs = Instant.MinValue.ToUnixTimeMilliseconds(), LastMs = Instant.MaxValue.ToUnixTimeMilliseconds();
+
     internal static JudgedReading Read(SqliteDataReader row) => new(
         new Reading(
             row.GetInt32(0), (Quantity)row.GetInt32(1), row.GetDouble(2), At(row, 3), At(row, 4), (TimeSource)row.GetInt32(5)),
         (Verdict)row.GetInt32(6));
 
-    internal static Instant At(SqliteDataReader row, int column) => InstantConverter.Read(row.GetInt64(column));
+    internal static Instant At(SqliteDataReader row, int column) =>
+        Instant.FromUnixTimeMilliseconds(Math.Clamp(row.GetInt64(column), FirstMs, LastMs));
 }

@@ -51,13 +51,22 @@ internal static class ReadingSchema
             PRIMARY KEY(series, reason)) STRICT, WITHOUT ROWID;
         """;
 
+    /// <summary>What came to the tables with version 2 and needs no column.</summary>
+    private const string Additions =
+        """
+        CREATE INDEX reading_waiting ON reading(sensor, seq) WHERE verdict = 0;
+        CREATE TABLE heard(sensor INTEGER PRIMARY KEY, received_ms INTEGER NOT NULL) STRICT;
+        INSERT INTO heard SELECT sensor, max(received_ms) FROM reading GROUP BY sensor;
+        """;
+
     /// <summary>What makes tables of each version those of the next, from version 1 on.</summary>
     private static readonly string[] Steps =
     [
-        """
+        $"""
         ALTER TABLE mean ADD COLUMN revision INTEGER NOT NULL DEFAULT 0;
         ALTER TABLE state ADD COLUMN pair TEXT;
         ALTER TABLE state ADD COLUMN opened INTEGER;
+        {Additions}
         """,
     ];
 
@@ -77,7 +86,7 @@ internal static class ReadingSchema
     {
         using var connection = new SqliteConnection(DatabaseFile.ConnectionString(draft, SqliteOpenMode.ReadWriteCreate, pooled: false));
         connection.Open();
-        Execute(connection, $"BEGIN; PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Version}; {Tables} COMMIT;");
+        Execute(connection, $"BEGIN; PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Version}; {Tables} {Additions} COMMIT;");
         Execute(connection, "PRAGMA journal_mode = WAL;");
     }
 
@@ -97,14 +106,22 @@ internal static class ReadingSchema
                 if (Scalar(connection, $"SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = '{table}'") is null)
                     throw new DatabaseRefusedException(path, $"its table '{table}' is missing: it is half-written.");
             }
-            // Columns are only added, in one transaction: a kill leaves the tables of the one version or of the next.
-            for (long next = version; next < Version; next++)
-                Execute(connection, $"BEGIN IMMEDIATE; {Steps[next - 1]} PRAGMA user_version = {next + 1}; COMMIT;");
+            if (version < Version)
+                BringUpToDate(path, connection);
+            TimesBeyondJudging.Heal(connection);
         }
         catch (SqliteException trouble)
         {
             throw new DatabaseRefusedException(path, $"SQLite cannot read it ({trouble.Message}).", trouble);
         }
+    }
+
+    /// <summary>Only adds, step by step, each in one transaction: a kill leaves the tables of one version or of the next.</summary>
+    private static void BringUpToDate(string path, SqliteConnection connection)
+    {
+        using var turn = DatabaseFile.TakeTurn(path);
+        for (long next = (long)Scalar(connection, "PRAGMA user_version")!; next < Version; next++)
+            Execute(connection, $"BEGIN IMMEDIATE; {Steps[next - 1]} PRAGMA user_version = {next + 1}; COMMIT;");
     }
 
     private static void Execute(SqliteConnection connection, string sql)

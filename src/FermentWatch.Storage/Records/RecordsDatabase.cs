@@ -77,6 +77,7 @@ internal static class RecordsDatabase
             return;
         string draft = copy + ".draft";
         File.Delete(draft);
+        PrivateFiles.CreateEmpty(draft);
         using (var connection = new SqliteConnection(DatabaseFile.ConnectionString(path, SqliteOpenMode.ReadOnly, pooled: false)))
         {
             connection.Open();

@@ -38,5 +38,7 @@ internal sealed class ManySensors : ISensorBook
 
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task RemoveAsync(Guid sensorId, Instant at, CancellationToken cancellationToken) => throw new NotSupportedException();
 }

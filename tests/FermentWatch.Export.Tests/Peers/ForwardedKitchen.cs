@@ -63,8 +63,8 @@ internal sealed class ForwardedKitchen : IAsyncDisposable
     public async Task JudgeAsync(IReadOnlyList<Reading> readings, Verdict verdict)
     {
         IReadingLog log = Get<IReadingLog>();
-        LogSlice slice = await log.NotYetJudgedAsync(100_000, default);
-        await log.SettleAsync([.. readings.Select(reading => new VerdictChange(reading.SensorKey, reading.Quantity, reading.MeasuredAt, verdict))], slice.Cursor, default);
+        long upTo = (await log.WaitingAsync(default)).Select(waiting => waiting.UpTo).DefaultIfEmpty(0).Max();
+        await log.SettleAsync([.. readings.Select(reading => new VerdictChange(reading.SensorKey, reading.Quantity, reading.MeasuredAt, verdict))], upTo, default);
     }
 
     /// <summary>Runs the forwarder, whenever it asks to be run, until every cursor is at the end of its log.</summary>

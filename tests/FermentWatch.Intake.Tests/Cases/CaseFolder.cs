@@ -5,13 +5,8 @@ public static class CaseFolder
 {
     public static string Root { get; } = Find("tests/cases");
 
-    public static TheoryData<string> Names()
-    {
-        var names = new TheoryData<string>();
-        foreach (string folder in Directory.GetDirectories(Root).Order(StringComparer.Ordinal))
-            names.Add(Path.GetFileName(folder));
-        return names;
-    }
+    public static IEnumerable<string> Names() =>
+        Directory.GetDirectories(Root).Order(StringComparer.Ordinal).Select(folder => Path.GetFileName(folder)!);
 
     /// <summary>A folder or file of the source tree, looked for upwards from where the tests run.</summary>
     public static string Find(string relative)

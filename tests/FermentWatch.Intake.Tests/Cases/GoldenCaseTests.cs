@@ -12,7 +12,10 @@ public sealed class GoldenCaseTests
 {
     private static readonly Instant _received = Instant.FromUtc(2026, 10, 4, 8, 0);
 
-    public static TheoryData<string> All => CaseFolder.Names();
+    public static TheoryData<string> All => [.. CaseFolder.Names()];
+
+    public static TheoryData<string> Resolved =>
+        [.. CaseFolder.Names().Where(name => GoldenCase.Read(Path.Combine(CaseFolder.Root, name)).Resolved is not null)];
 
     [Theory]
     [MemberData(nameof(All))]
@@ -22,7 +25,8 @@ public sealed class GoldenCaseTests
         GoldenCase expected = GoldenCase.Read(folder);
         string topic = (await File.ReadAllTextAsync(Path.Combine(folder, "topic.txt"))).Trim();
         byte[] payload = await File.ReadAllBytesAsync(Path.Combine(folder, "payload"));
-        var household = new Household();
+        // The examples of RFC 8428 are of 2010 and 2011.
+        var household = new Household(door: new DoorOptions { LongestBack = TimeSpan.FromDays(36_525) });
         var slugs = new Dictionary<int, string>();
         foreach (string slug in (string[])["cellar", "crock-7", "a4-c1-38-0a-5b-6c", "kitchen-shelf"])
             slugs[(await household.AddSensorAsync(slug)).Sensor.Key] = slug;
@@ -47,12 +51,11 @@ public sealed class GoldenCaseTests
     }
 
     [Theory]
-    [MemberData(nameof(All))]
+    [MemberData(nameof(Resolved))]
     public async Task Read_GoldenPack_ResolvesToTheFormTheCaseGives(string name)
     {
         string folder = Path.Combine(CaseFolder.Root, name);
-        if (GoldenCase.Read(folder).Resolved is not { } resolved)
-            return;
+        IReadOnlyList<GoldenCase.ExpectedRecord> resolved = GoldenCase.Read(folder).Resolved!;
 
         SenMlPack pack = SenMlReader.Read(await File.ReadAllBytesAsync(Path.Combine(folder, "payload")), _received);
 

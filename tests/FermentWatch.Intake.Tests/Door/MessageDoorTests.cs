@@ -42,6 +42,47 @@ public sealed class MessageDoorTests
         Assert.True(household.Log.Stored.Count == 2, what);
     }
 
+    [Theory]
+    [InlineData("2026-10-05T08:00:00Z", true)]
+    [InlineData("2026-10-05T08:00:01Z", false)]
+    [InlineData("9999-12-31T23:59:59Z", false)]
+    [InlineData("2023-10-04T08:00:00Z", true)]
+    [InlineData("2023-10-03T07:59:59Z", false)]
+    [InlineData("1970-01-11T00:00:00Z", false)]
+    public async Task TakeAsync_TimeOfASourceRule_IsBelievedADayAheadAndThreeYearsBack(string time, bool believed)
+    {
+        Household household = await WithCellarAsync();
+        await household.Rules.AddAsync(
+            new Kitchen.Sensors.SourceRule
+            {
+                Id = Guid.NewGuid(), TopicFilter = "hub/{device}", Quantity = Quantity.Temperature, ValuePointer = "/t", Unit = "Cel", TimePointer = "/at",
+                Time = Kitchen.Sensors.SourceTime.Iso8601, Payload = Kitchen.Sensors.SourcePayload.Json,
+            },
+            CancellationToken.None);
+
+        DoorOutcome outcome = await TakeAsync(household, "hub/cellar", $$"""{"t":18,"at":"{{time}}"}""", null, 0);
+
+        Assert.Equal(believed ? null : RejectReason.TimeNotBelieved, outcome.RefusedFor);
+        Assert.Equal(believed ? 1 : 0, household.Log.Stored.Count);
+        Assert.Equal(believed ? 0 : 1, household.Door.Counts.Rejected(RejectReason.TimeNotBelieved));
+    }
+
+    [Theory]
+    [InlineData(253_402_300_799)]
+    [InlineData(268_435_456)]
+    [InlineData(268_435_455)]
+    [InlineData(-268_435_455)]
+    public async Task TakeAsync_SenMlTimeFarFromOurs_IsRefusedByNameAndSaysWhatWouldBeRight(long seconds)
+    {
+        Household household = await WithCellarAsync();
+
+        DoorOutcome outcome = await TakeAsync(household, "fermentwatch/sensor/cellar", $$"""[{"u":"Cel","v":18,"t":{{seconds}}}]""", null, 0);
+
+        Assert.Equal(RejectReason.TimeNotBelieved, outcome.RefusedFor);
+        Assert.EndsWith("set the device's clock, or send no time.", Assert.Single(household.Log.Rejects).Explanation);
+        Assert.Empty(household.Log.Stored);
+    }
+
     [Fact]
     public async Task TakeAsync_CommitFailed_TheRedeliveryIsStored()
     {

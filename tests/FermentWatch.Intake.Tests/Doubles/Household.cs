@@ -11,11 +11,11 @@ public sealed class Household
 {
     public static readonly Instant Added = Instant.FromUtc(2026, 9, 1, 0, 0);
 
-    public Household(TimeProvider? time = null)
+    public Household(TimeProvider? time = null, DoorOptions? door = null)
     {
         Directory = new SensorDirectory(Book, time ?? TimeProvider.System);
         Sources = new SourceRuleSet(Rules, time ?? TimeProvider.System);
-        Door = new MessageDoor(Log, Directory, Sources);
+        Door = new MessageDoor(Log, Directory, Sources, options: door);
     }
 
     public MemorySensorBook Book { get; } = new();

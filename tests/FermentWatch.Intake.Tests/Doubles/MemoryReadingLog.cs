@@ -29,7 +29,13 @@ public sealed class MemoryReadingLog(MemoryReadingIntake intake) : IReadingLog
     public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken) =>
         throw new NotSupportedException();
 
-    public Task<LogSlice> NotYetJudgedAsync(int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<IReadOnlyList<WaitingReadings>> WaitingAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<Instant?> LastHeardAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken) => throw new NotSupportedException();
 

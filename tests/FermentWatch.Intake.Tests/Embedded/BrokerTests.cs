@@ -291,7 +291,7 @@ public sealed class BrokerTests
     }
 
     [Fact]
-    public async Task Connect_ClientIdOfAnotherUser_IsRefusedAndTheOtherStays()
+    public async Task Connect_ClientIdOfAnotherUser_IsAClientOfItsOwnAndTakesNothingOver()
     {
         await using var broker = await BrokerUnderTest.StartAsync();
         (_, string password) = await broker.Household.AddSensorAsync("crock-7");
@@ -299,8 +299,69 @@ public sealed class BrokerTests
 
         var thief = await broker.TryConnectAsync("crock-7", password, clientId: "cellar");
 
-        Assert.Equal(MqttClientConnectResultCode.ClientIdentifierNotValid, thief.Result.ResultCode);
+        Assert.Equal(MqttClientConnectResultCode.Success, thief.Result.ResultCode);
+        Assert.Equal(2, broker.Broker.ConnectedClients);
         Assert.True((await BrokerUnderTest.PublishAsync(sensor, $"{Cellar}/temperature", "17.5")).IsSuccess);
+        Assert.False((await BrokerUnderTest.PublishAsync(thief.Client, $"{Cellar}/temperature", "17.5")).IsSuccess);
+    }
+
+    [Theory]
+    [InlineData("fermentwatch/sensor/crock-7/ph", "3.6")]
+    [InlineData("fermentwatch/sensor/cellar/pressure", "3.6")]
+    public async Task Publish_RefusedOverMqtt311_ClosesTheConnectionInsteadOfSayingThatItWasTaken(string topic, string payload)
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        await broker.Household.AddSensorAsync("crock-7");
+        (_, string password) = await broker.Household.AddSensorAsync("cellar");
+        (IMqttClient sensor, _) = await broker.TryConnectAsync("cellar", password, version: MqttProtocolVersion.V311);
+
+        await Assert.ThrowsAnyAsync<Exception>(() => BrokerUnderTest.PublishAsync(sensor, topic, payload).WaitAsync(TimeSpan.FromSeconds(20)));
+
+        await Eventually.TrueAsync(() => !sensor.IsConnected, "the connection is closed");
+        Assert.Single(broker.Household.Log.Rejects);
+    }
+
+    [Fact]
+    public async Task Publish_NoValueOverMqtt311_IsCountedAndKeepsNoGoodReadingBack()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        (_, string password) = await broker.Household.AddSensorAsync("cellar");
+        (IMqttClient sensor, _) = await broker.TryConnectAsync("cellar", password, version: MqttProtocolVersion.V311);
+
+        await BrokerUnderTest.PublishAsync(sensor, $"{Cellar}/temperature", "NaN");
+        await BrokerUnderTest.PublishAsync(sensor, $"{Cellar}/temperature", "17.5");
+
+        Assert.Equal([RejectReason.NoValue], broker.Household.Log.Rejects.Select(reject => reject.Reason));
+        Assert.Equal([17.5], broker.Stored.Select(reading => reading.Value));
+    }
+
+    [Fact]
+    public async Task Publish_RetainedOfSensorsNobodyKnows_IsKeptForNobody()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        IMqttClient hub = await broker.ConnectAsync("hub", await broker.Household.AddGatewayAsync("hub", "#"));
+        await broker.Household.AddSensorAsync("cellar");
+        for (int i = 0; i < 50; i++)
+            await BrokerUnderTest.PublishAsync(hub, $"fermentwatch/sensor/nobody-{i}/status", "online", retain: true);
+        await BrokerUnderTest.PublishAsync(hub, $"{Cellar}/status", new string('x', 10_000), retain: true);
+        await BrokerUnderTest.PublishAsync(hub, $"{Cellar}/status", "online", retain: true);
+
+        Assert.Equal([$"{Cellar}/status online retained"], await ListenAsync(hub, "fermentwatch/sensor/#", 1));
+    }
+
+    [Fact]
+    public async Task Log_NamesOfStrangers_AreOneLineWithoutEscapesAndShort()
+    {
+        await using var broker = await BrokerUnderTest.StartAsync();
+        string name = "x\n2026-10-04 [ERR] made up \u001b[31mred\u202e" + new string('y', 4_000);
+        await broker.TryConnectAsync(name, "guess", clientId: name);
+        IMqttClient sensor = await broker.ConnectSensorAsync("cellar");
+        await BrokerUnderTest.PublishAsync(sensor, "other/\u2028\u001b[2J" + new string('z', 4_000), "1");
+
+        string[] lines = [.. broker.Log.Entries.Where(entry => entry.Id is 2003 or 2004).Select(entry => entry.Text)];
+        Assert.Equal(2, lines.Length);
+        Assert.All(lines, line => Assert.DoesNotContain(line, letter => char.IsControl(letter) || letter is '\u202e' or '\u2028'));
+        Assert.All(lines, line => Assert.InRange(line.Length, 1, 400));
     }
 
     [Fact]

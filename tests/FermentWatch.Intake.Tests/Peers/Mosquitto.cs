@@ -60,15 +60,15 @@ internal sealed class Mosquitto : IAsyncDisposable
     public async Task KillAsync()
     {
         _process!.Kill();
-        await _process.WaitForExitAsync();
+        await _process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
     }
 
     /// <summary>Ends it as its service manager would: it saves what it keeps first.</summary>
     public async Task StopAsync()
     {
         using Process stop = Process.Start("kill", ["-TERM", $"{_process!.Id}"]);
-        await stop.WaitForExitAsync();
-        await _process.WaitForExitAsync();
+        await stop.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
+        await _process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
     }
 
     public async ValueTask DisposeAsync()

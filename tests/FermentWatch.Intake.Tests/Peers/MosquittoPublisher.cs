@@ -14,7 +14,7 @@ internal static class MosquittoPublisher
         })!;
         process.StandardInput.Close();
         string error = await process.StandardError.ReadToEndAsync();
-        await process.WaitForExitAsync();
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         return (process.ExitCode, error);
     }
 
@@ -27,7 +27,7 @@ internal static class MosquittoPublisher
             RedirectStandardOutput = true,
         })!;
         string heard = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         return heard;
     }
 }

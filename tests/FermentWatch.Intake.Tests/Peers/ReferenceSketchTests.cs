@@ -35,7 +35,7 @@ public sealed class ReferenceSketchTests : IDisposable
         using Process process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> error = process.StandardError.ReadToEndAsync();
         string output = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         return (output, await error);
     }
 }

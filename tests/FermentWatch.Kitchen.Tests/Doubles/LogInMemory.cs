@@ -8,7 +8,6 @@ internal sealed class LogInMemory : IReadingLog
 {
     private readonly SortedDictionary<Instant, JudgedReading> _entries = [];
     private readonly List<Instant> _written = [];
-    private int _judged;
 
     public IEnumerable<JudgedReading> All => _entries.Values;
 
@@ -23,18 +22,28 @@ internal sealed class LogInMemory : IReadingLog
 
     public Verdict VerdictAt(Instant at) => _entries[at].Verdict;
 
-    public Task<LogSlice> NotYetJudgedAsync(int atMost, CancellationToken cancellationToken)
+    /// <summary>Asked before verdicts are written; what it throws stands for a row that cannot be written.</summary>
+    public Action<IReadOnlyList<VerdictChange>> BeforeSettling { get; set; } = _ => { };
+
+    public Task<IReadOnlyList<WaitingReadings>> WaitingAsync(CancellationToken cancellationToken) =>
+        Task.FromResult<IReadOnlyList<WaitingReadings>>([.. _entries.Values.Where(entry => entry.Verdict == Verdict.Pending)
+            .Select(entry => entry.Reading.SensorKey).Distinct().Order().Select(sensor => new WaitingReadings(sensor, 0, _written.Count))]);
+
+    public Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken)
     {
-        var slice = _written.Skip(_judged).Take(atMost).ToList();
-        return Task.FromResult(new LogSlice([.. slice.Select(at => _entries[at])], _judged + slice.Count));
+        var slice = _written.Select((at, index) => (Entry: _entries[at], Place: index + 1L))
+            .Where(row => row.Place > waiting.After && row.Place <= waiting.UpTo && row.Entry.Verdict == Verdict.Pending && row.Entry.Reading.SensorKey == waiting.SensorKey)
+            .Take(atMost).ToList();
+        return Task.FromResult(new LogSlice([.. slice.Select(row => row.Entry)], slice.Count > 0 ? slice[^1].Place : waiting.After));
     }
 
     public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken)
     {
-        var waiting = _written.Skip((int)Math.Max(judgedUpTo, _judged)).ToHashSet();
-        foreach (VerdictChange change in changes.Where(change => !waiting.Contains(change.MeasuredAt)))
-            _entries[change.MeasuredAt] = _entries[change.MeasuredAt] with { Verdict = change.Verdict };
-        _judged = (int)Math.Max(judgedUpTo, _judged);
+        BeforeSettling(changes);
+        var later = _written.Skip((int)judgedUpTo).ToHashSet();
+        foreach (VerdictChange change in changes)
+            if (_entries[change.MeasuredAt] is var entry && !(entry.Verdict == Verdict.Pending && later.Contains(change.MeasuredAt)))
+                _entries[change.MeasuredAt] = entry with { Verdict = change.Verdict };
         return Task.CompletedTask;
     }
 
@@ -46,6 +55,11 @@ internal sealed class LogInMemory : IReadingLog
 
     public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken) =>
         Task.FromResult(Within(sensorKey, quantity, from, until).Where(reading => reading.Value != value).Select(reading => (Instant?)reading.MeasuredAt).LastOrDefault());
+
+    public Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
+        Task.FromResult(Within(sensorKey, quantity, from, until).Select(reading => (Instant?)reading.MeasuredAt).LastOrDefault());
+
+    public Task<Instant?> LastHeardAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
 

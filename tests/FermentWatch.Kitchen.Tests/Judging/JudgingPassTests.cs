@@ -36,6 +36,65 @@ public class JudgingPassTests
         Assert.Equal(Verdict.Counts, log.VerdictAt(Start + Duration.FromMinutes(15)));
     }
 
+    [Fact]
+    public async Task RunAsync_ReadingOfTheLastMillisecondThereIs_IsNotBelievedAndStopsNothing()
+    {
+        var log = new LogInMemory();
+        var last = new Reading(1, Quantity.Temperature, 20, Instant.FromUtc(9999, 12, 31, 23, 59, 59) + Duration.FromMilliseconds(999), Start, TimeSource.Payload);
+        log.Write([last, Reading(0, 20), last with { MeasuredAt = Instant.FromUnixTimeSeconds(253_402_300_799) }, Reading(5, 20)]);
+        await new JudgingPass(log).RunAsync(CancellationToken.None);
+        Assert.Equal([Verdict.Counts, Verdict.Counts, Verdict.ClockNotBelieved, Verdict.ClockNotBelieved], log.All.Select(entry => entry.Verdict));
+    }
+
+    [Fact]
+    public async Task RunAsync_ReadingThatCannotBeJudged_IsSetAsideAndTheRestIsJudged()
+    {
+        Instant poison = Start + Duration.FromMinutes(15);
+        var log = new LogInMemory
+        {
+            BeforeSettling = changes =>
+            {
+                if (changes.Any(change => change.MeasuredAt == poison && change.Verdict != Verdict.SetAside))
+                    throw new ArgumentException("It cannot be written.");
+            },
+        };
+        // An hour apart, so that no other verdict has to be written along with it.
+        log.Write([Reading(-300, 20), Reading(-200, 21), Reading(15, 20), Reading(200, 20), Reading(300, 21)]);
+        var pass = new JudgingPass(log);
+        await pass.RunAsync(CancellationToken.None);
+        Assert.Equal([Verdict.Counts, Verdict.Counts, Verdict.SetAside, Verdict.Counts, Verdict.Counts], log.All.Select(entry => entry.Verdict));
+        Assert.Equal(new SetAsideReading(1, Quantity.Temperature, poison, "It cannot be written."), Assert.Single(pass.SetAside.Last));
+        Assert.Equal(1, pass.SetAside.Count);
+
+        log.Write([Reading(400, 20)]);
+        await pass.RunAsync(CancellationToken.None);
+        Assert.Equal(Verdict.Counts, log.VerdictAt(Start + Duration.FromMinutes(400)));
+    }
+
+    [Fact]
+    public async Task RunAsync_QuantityNobodyKnows_IsSetAsideAndTheRestIsJudged()
+    {
+        var log = new LogInMemory();
+        log.Write([Reading(0, 20), Reading(200, 20) with { Quantity = (Quantity)99 }, Reading(400, 20)]);
+        await new JudgingPass(log).RunAsync(CancellationToken.None);
+        Assert.Equal([Verdict.Counts, Verdict.SetAside, Verdict.Counts], log.All.Select(entry => entry.Verdict));
+    }
+
+    [Fact]
+    public async Task RunAsync_OneSensorSendsMonths_OthersWaitForOneTurnOfIt()
+    {
+        var log = new LogInMemory();
+        log.Write(Enumerable.Range(0, 25_000).Select(minute => Reading(minute, 20 + (minute % 3))));
+        log.Write([Reading(-1000, 20) with { SensorKey = 2 }]);
+        var order = new List<int>();
+        log.BeforeSettling = changes => order.Add(changes[0].SensorKey);
+        await new JudgingPass(log).RunAsync(CancellationToken.None);
+        int turn = order.IndexOf(2);
+        Assert.InRange(turn, 1, 4);
+        Assert.True(order.Count > turn + 3, $"all but {order.Count - turn - 1} of the other's were written before it");
+        Assert.DoesNotContain(log.All, entry => entry.Verdict == Verdict.Pending);
+    }
+
     private static async Task<string> VerdictsAsync(List<Reading> readings, int batch)
     {
         var log = new LogInMemory();

@@ -54,6 +54,7 @@ public class ConcernReaderTests
         foreach ((Sensor sensor, JudgedReading? last) in known)
         {
             log.LastAsync(sensor.Key, Arg.Any<CancellationToken>()).Returns(last is null ? [] : [last]);
+            log.LastHeardAsync(sensor.Key, Arg.Any<CancellationToken>()).Returns(last?.Reading.ReceivedAt);
             if (last is { Reading: { Quantity: Quantity.Temperature, Value: double celsius } })
                 log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, Arg.Any<Instant>(), Arg.Any<Instant>(), Arg.Any<CancellationToken>())
                     .Returns([.. Enumerable.Range(0, 12).Select(i => new ReadingMean(Now - Duration.FromMinutes(15 * (12 - i)), celsius, celsius, celsius, 3))]);

@@ -24,25 +24,26 @@ internal sealed class ScriptedPost : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        // The listener last: whoever accepts at one that was stopped gets another exception than whoever is told to stop.
         await _stop.CancelAsync();
-        _listener.Stop();
         await _running;
+        _listener.Stop();
         _stop.Dispose();
     }
 
     private async Task RunAsync()
     {
-        try
+        while (!_stop.IsCancellationRequested)
         {
-            while (true)
+            try
             {
                 using TcpClient client = await _listener.AcceptTcpClientAsync(_stop.Token);
                 await TalkAsync(client.GetStream());
             }
-        }
-        catch (Exception over) when (over is OperationCanceledException or SocketException or IOException)
-        {
-            // The test is over.
+            catch (Exception over) when (over is OperationCanceledException or SocketException or IOException)
+            {
+                // The client hung up, or the test is over.
+            }
         }
     }
 

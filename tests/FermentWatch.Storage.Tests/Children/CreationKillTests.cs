@@ -42,6 +42,6 @@ public class CreationKillTests(ITestOutputHelper output)
         long begun = Stopwatch.GetTimestamp();
         SpinWait.SpinUntil(() => child.HasExited || Stopwatch.GetElapsedTime(begun) >= after);
         child.Kill();
-        await child.WaitForExitAsync();
+        await child.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
     }
 }

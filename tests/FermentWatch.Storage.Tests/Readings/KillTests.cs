@@ -62,10 +62,10 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
         output.WriteLine($"full after {refused[1]} groups of {Filler.GroupSize}: {refused[2]}");
 
         using (var room = Process.Start("prlimit", ["--pid", $"{child.Id}", "--fsize=unlimited:"]))
-            await room.WaitForExitAsync();
+            await room.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         await child.StandardInput.WriteLineAsync();
         Assert.Equal($"stored {refused[1]}", await child.StandardOutput.ReadLineAsync());
-        await child.WaitForExitAsync();
+        await child.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
 
         await using var store = ReadingStore.Open(DatabasePath);
         int groups = int.Parse(refused[1]) + 1;
@@ -87,7 +87,7 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
                 child.Kill();
         }
 
-        await child.WaitForExitAsync();
+        await child.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));
         Assert.True(groups >= afterGroups, $"The writer ended by itself after {groups} groups.");
     }
 

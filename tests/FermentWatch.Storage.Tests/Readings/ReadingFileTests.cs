@@ -4,6 +4,11 @@ namespace FermentWatch.Storage.Tests.Readings;
 
 public sealed class ReadingFileTests : IDisposable
 {
+    /// <summary>What makes of a log of this version one of the first.</summary>
+    internal const string BackToTheFirstVersion =
+        "DROP TABLE heard; DROP INDEX reading_waiting; ALTER TABLE mean DROP COLUMN revision; "
+        + "ALTER TABLE state DROP COLUMN pair; ALTER TABLE state DROP COLUMN opened; PRAGMA user_version = 1;";
+
     private readonly TemporaryFolder _folder = new();
 
     private string DatabasePath => _folder.File("readings.db");

@@ -104,7 +104,7 @@ internal sealed class BoundedListener(
             {
                 // No file handles left, say. Waiting a little keeps this from becoming a busy loop.
                 if (said.IsFirst("accept"))
-                    BrokerLog.AcceptFailed(logger, exception);
+                    BrokerLog.AcceptFailed(logger, exception.Message);
                 await Task.Delay(TimeSpan.FromMilliseconds(200), time, CancellationToken.None);
             }
             catch (Exception exception) when (exception is OperationCanceledException or SocketException or ObjectDisposedException)
@@ -181,7 +181,7 @@ internal sealed class BoundedListener(
         var tcp = new MqttTcpChannel(stream, connection.Socket.LocalEndPoint!, connection.Remote, null);
         var channel = new GuardedChannel(tcp, connection.Limit, () => Refuse(connection.Remote, RefusalReason.PacketTooLong));
         var formatter = new MqttPacketFormatterAdapter(new MqttBufferWriter(WriterBuffer, WriterBufferMost));
-        using var adapter = new MqttChannelAdapter(channel, formatter, _library);
+        using var adapter = new OwnedClientIds(new MqttChannelAdapter(channel, formatter, _library));
         await handler(adapter);
     }
 

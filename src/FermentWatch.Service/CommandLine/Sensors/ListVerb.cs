@@ -37,7 +37,7 @@ internal static class ListVerb
         var rows = new List<string[]>();
         foreach (Sensor sensor in (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor => sensor.Slug, StringComparer.Ordinal))
         {
-            Instant? heard = (await log.LastAsync(sensor.Key, cancellationToken)).Select(last => (Instant?)last.Reading.ReceivedAt).Max();
+            Instant? heard = await log.LastHeardAsync(sensor.Key, cancellationToken);
             string where = sensor.PlacementAt(now) switch
             {
                 { JarId: { } jar } => FormattableString.Invariant($"jar {jars[jar]}"),

@@ -33,6 +33,7 @@ public sealed class SensorReader(
                 placement?.PlaceId is { } placeId ? known.GetValueOrDefault(placeId) : null,
                 placement?.JarId is { } jarId ? kept.GetValueOrDefault(jarId) : null)
             {
+                LastHeard = await log.LastHeardAsync(sensor.Key, cancellationToken),
                 Warnings = await watch.WarningsAsync(sensor, last, cancellationToken),
                 Probe = ProbeStanding.Of(sensor, last, checks, now),
                 Rules = [.. limits.RulesOf(sensor)],

@@ -30,5 +30,5 @@ public sealed record SensorView(
     public string Where => Jar is not null ? $"in jar {Jar.Number}, {Jar.Name}" : Place is not null ? Place.Name : "not given to a place or a jar yet";
 
     /// <summary>When it was last heard of; null if never.</summary>
-    public Instant? LastHeard => Last.Count == 0 ? null : Last.Max(entry => entry.Reading.ReceivedAt);
+    public required Instant? LastHeard { get; init; }
 }

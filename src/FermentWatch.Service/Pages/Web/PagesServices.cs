@@ -42,6 +42,7 @@ public static class PagesServices
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>().AddSingleton<CredentialDesk>();
         services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>().AddSingleton<PhotoDesk>();
+        services.AddSingleton<PagesInTurn>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>().AddScoped<PasswordDesk>();
         return services;
@@ -60,6 +61,7 @@ public static class PagesServices
         app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
         app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
+        app.Use(next => context => app.Services.GetRequiredService<PagesInTurn>().PassAsync(context, next));
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();

@@ -12,6 +12,7 @@ internal static class AppendGroup
         int conflicts = 0;
         foreach (var reading in readings)
         {
+            session.Heard.Note(reading);
             long instantMs = reading.MeasuredAt.ToUnixTimeMilliseconds();
             if (reading.TimeSource == TimeSource.Arrival)
                 session.Readings.InsertWhereFree(reading, instantMs);

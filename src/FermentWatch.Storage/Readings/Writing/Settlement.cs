@@ -32,7 +32,6 @@ internal static class Settlement
                 series.Key.SensorKey, series.Key.Quantity, series.Select(change => change.MeasuredAt.ToUnixTimeMilliseconds()));
         if (quarterChanged)
             session.State.CountMeansChange();
-        session.State.MoveJudged(judgedUpTo, session.Readings.LastSeq);
         return quarterChanged;
     }
 }

@@ -26,6 +26,7 @@ internal sealed class WriteSession : IDisposable
             Means = new MeanRows(this);
             Rejects = new RejectRows(this);
             Verdicts = new VerdictTally(this);
+            Heard = new HeardRows(this);
             State = new StateRow(this);
             Forward = new ForwardRows(this);
             Estimates = new EstimateRows(this);
@@ -44,6 +45,8 @@ internal sealed class WriteSession : IDisposable
     internal RejectRows Rejects { get; }
 
     internal VerdictTally Verdicts { get; }
+
+    internal HeardRows Heard { get; }
 
     internal StateRow State { get; }
 
@@ -68,6 +71,7 @@ internal sealed class WriteSession : IDisposable
     internal void Commit()
     {
         Verdicts.Flush();
+        Heard.Flush();
         _commit.Run();
     }
 

@@ -1,0 +1,27 @@
+using System.Globalization;
+
+namespace FermentWatch.Service.CommandLine;
+
+/// <summary>How many files may be open: with too few the runtime cannot even load its parts, and says that they are missing.</summary>
+internal static class OpenFiles
+{
+    private const int Fewest = 256;
+    private const string Line = "Max open files";
+
+    /// <summary>What to say where the limit is too low; null where it is not, or cannot be told.</summary>
+    public static string? TooFew()
+    {
+        try
+        {
+            string? limits = File.ReadLines("/proc/self/limits").FirstOrDefault(line => line.StartsWith(Line, StringComparison.Ordinal));
+            string? soft = limits?[Line.Length..].Split(' ', StringSplitOptions.RemoveEmptyEntries).FirstOrDefault();
+            return int.TryParse(soft, NumberStyles.None, CultureInfo.InvariantCulture, out int most) && most < Fewest
+                ? $"fermentwatch needs to open {Fewest} files and may open {most}: raise the limit (ulimit -n, or LimitNOFILE of the unit)."
+                : null;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+}
