@@ -40,13 +40,11 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
         UserManager<Account> accounts, Account? account, string name, string? password, string from, CancellationToken cancellationToken)
     {
         string who = accounts.NormalizeName(name.Length > SafeText.LongestName ? name[..SafeText.LongestName] : name)!;
-        bool inTime = await _pace.WaitAsync(from, who, cancellationToken);
+        if (!await _pace.WaitAsync(from, who, cancellationToken))
+            return TooMany(name, from);
         using RateLimitLease turn = await _turns.AcquireAsync(from, 1, cancellationToken);
-        if (!inTime || !turn.IsAcquired)
-        {
-            SayTooMany(logger, SafeText.ForLog(name), from);
-            return PasswordAnswer.TooMany;
-        }
+        if (!turn.IsAcquired)
+            return TooMany(name, from);
         if (await IsRightAsync(accounts, account, password ?? "", cancellationToken))
         {
             _pace.Succeeded(from, who);
@@ -61,6 +59,12 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
     {
         _hashing.Dispose();
         _turns.Dispose();
+    }
+
+    private PasswordAnswer TooMany(string name, string from)
+    {
+        SayTooMany(logger, SafeText.ForLog(name), from);
+        return PasswordAnswer.TooMany;
     }
 
     private async Task<bool> IsRightAsync(UserManager<Account> accounts, Account? account, string password, CancellationToken cancellationToken)
