@@ -21,7 +21,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
         ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("not-found", "/jars/999"),
+        ("put-up", "/put-up"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("not-found", "/jars/999"),
     ];
 
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;

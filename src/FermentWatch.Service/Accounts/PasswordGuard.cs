@@ -1,3 +1,4 @@
+using System.Threading.RateLimiting;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Storage.Records;
@@ -11,7 +12,7 @@ namespace FermentWatch.Service.Accounts;
 /// </summary>
 public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGuard> logger) : IDisposable
 {
-    private const int MostWaiting = 4, MostLetters = 256;
+    private const int MostWaiting = 4, MostInLine = 100, MostLetters = 256;
 
     /// <summary>Hashing is made to be slow: this many at a time leave the machine to the sensors.</summary>
     private const int MostHashing = 2;
@@ -20,6 +21,11 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
 
     private readonly GuessPace _pace = new(clock, LongestWait, MostWaiting);
     private readonly SemaphoreSlim _hashing = new(MostHashing);
+
+    /// <summary>One at a time of an address, so that a flood from one leaves a turn to the others.</summary>
+    private readonly PartitionedRateLimiter<string> _turns = PartitionedRateLimiter.Create<string, string>(from => RateLimitPartition.GetConcurrencyLimiter(
+        from, _ => new ConcurrencyLimiterOptions { PermitLimit = 1, QueueLimit = MostInLine, QueueProcessingOrder = QueueProcessingOrder.OldestFirst }));
+
     private readonly Lock _made = new();
     private string? _nobodysHash;
 
@@ -35,10 +41,10 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
     {
         string who = accounts.NormalizeName(name.Length > SafeText.LongestName ? name[..SafeText.LongestName] : name)!;
         if (!await _pace.WaitAsync(from, who, cancellationToken))
-        {
-            SayTooMany(logger, SafeText.ForLog(name), from);
-            return PasswordAnswer.TooMany;
-        }
+            return TooMany(name, from);
+        using RateLimitLease turn = await _turns.AcquireAsync(from, 1, cancellationToken);
+        if (!turn.IsAcquired)
+            return TooMany(name, from);
         if (await IsRightAsync(accounts, account, password ?? "", cancellationToken))
         {
             _pace.Succeeded(from, who);
@@ -49,7 +55,17 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
         return PasswordAnswer.Wrong;
     }
 
-    public void Dispose() => _hashing.Dispose();
+    public void Dispose()
+    {
+        _hashing.Dispose();
+        _turns.Dispose();
+    }
+
+    private PasswordAnswer TooMany(string name, string from)
+    {
+        SayTooMany(logger, SafeText.ForLog(name), from);
+        return PasswordAnswer.TooMany;
+    }
 
     private async Task<bool> IsRightAsync(UserManager<Account> accounts, Account? account, string password, CancellationToken cancellationToken)
     {

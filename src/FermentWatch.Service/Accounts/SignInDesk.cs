@@ -11,7 +11,7 @@ public sealed partial class SignInDesk(UserManager<Account> accounts, SignIns si
     /// <summary>Signs in with a cookie; null when it went well, else why not. It never tells whether it was the name or the password.</summary>
     /// <param name="form">Name and password.</param>
     /// <param name="stay">Whether the sign-in outlives the browser's session.</param>
-    public async Task<string?> SignInAsync(SignInForm form, bool stay)
+    public async Task<SignInTrouble?> SignInAsync(SignInForm form, bool stay)
     {
         string name = (form.User ?? "").Trim();
         string from = http.HttpContext?.Connection.RemoteIpAddress?.ToString() ?? "nowhere";
@@ -23,9 +23,9 @@ public sealed partial class SignInDesk(UserManager<Account> accounts, SignIns si
                 SaySignedIn(logger, SafeText.ForLog(name), from);
                 return null;
             case PasswordAnswer.TooMany:
-                return "Too many tries are waiting. Wait a quarter of a minute, then try again.";
+                return new("Too many tries are waiting. Wait a quarter of a minute, then try again.", StatusCodes.Status429TooManyRequests);
             default:
-                return "This name and this password do not belong together. Try again; on the machine itself, 'fermentwatch member password' sets a new one.";
+                return new("This name and this password do not belong together. Try again; on the machine itself, 'fermentwatch member password' sets a new one.", StatusCodes.Status401Unauthorized);
         }
     }
 
@@ -34,3 +34,8 @@ public sealed partial class SignInDesk(UserManager<Account> accounts, SignIns si
     [LoggerMessage(4003, LogLevel.Information, "{Name} signed in from {Address}")]
     private static partial void SaySignedIn(ILogger logger, string name, string address);
 }
+
+/// <summary>Why somebody did not get in.</summary>
+/// <param name="Words">What to say.</param>
+/// <param name="Status">The status for scripts.</param>
+public sealed record SignInTrouble(string Words, int Status);

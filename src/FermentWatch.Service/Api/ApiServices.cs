@@ -28,7 +28,7 @@ internal static class ApiServices
         app.MapOpenApi("/openapi/{documentName}.json");
         RouteGroupBuilder api = app.MapGroup("/api/v1");
         api.MapPost("/sign-in", SignInAsync).WithTags("accounts").WithSummary("Signs in; the answer sets a cookie.")
-            .Produces(204).ProducesProblem(401).AllowAnonymous();
+            .Produces(204).ProducesProblem(401).ProducesProblem(429).AllowAnonymous();
         api.MapJars();
         api.MapHousehold();
         api.MapSensors();
@@ -44,5 +44,5 @@ internal static class ApiServices
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>
-        await desk.SignInAsync(form, stay: false) is { } trouble ? Results.Problem(title: trouble, statusCode: StatusCodes.Status401Unauthorized) : Results.NoContent();
+        await desk.SignInAsync(form, stay: false) is { } trouble ? Results.Problem(title: trouble.Words, statusCode: trouble.Status) : Results.NoContent();
 }

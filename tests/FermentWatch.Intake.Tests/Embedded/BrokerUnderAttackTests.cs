@@ -97,18 +97,22 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public async Task Stranger_GuessesPasswords_IsStoppedNamedOnceAndTheSensorStillGetsIn()
+    public async Task Stranger_GuessesPasswords_IsSlowedDownNamedOnceAndBothSensorsStillGetIn()
     {
         await using var broker = await BrokerUnderTest.StartAsync();
         (_, string password) = await broker.Household.AddSensorAsync("cellar");
-        await broker.Household.AddSensorAsync("crock-7");
+        (_, string guessed) = await broker.Household.AddSensorAsync("crock-7");
 
-        for (int i = 0; i < 30; i++)
+        for (int i = 0; i < 3; i++)
             await broker.TryConnectAsync("crock-7", $"guess{i}", clientId: $"guess{i}");
+        var flood = Enumerable.Range(3, 20).Select(i => broker.TryConnectAsync("crock-7", $"guess{i}", clientId: $"guess{i}")).ToList();
         TimeSpan connect = await TimeOfAsync(() => broker.ConnectAsync("cellar", password));
+        await Task.WhenAll(flood);
 
-        Assert.Equal(10, broker.Broker.Counts.Refused(RefusalReason.BadCredentials));
-        Assert.Equal(20, broker.Broker.Counts.Refused(RefusalReason.TooManyGuesses));
+        Assert.Equal(11, broker.Broker.Counts.Refused(RefusalReason.BadCredentials));
+        Assert.Equal(12, broker.Broker.Counts.Refused(RefusalReason.TooManyGuesses));
+        TimeSpan slowed = await TimeOfAsync(() => broker.ConnectAsync("crock-7", guessed));
+        Assert.InRange(slowed, TimeSpan.FromSeconds(4.5), TimeSpan.FromSeconds(9));
         Assert.Equal(2, broker.Log.Entries.Count(entry => entry.Id == 2003));
         Assert.InRange(connect, TimeSpan.Zero, _longestDelay);
     }

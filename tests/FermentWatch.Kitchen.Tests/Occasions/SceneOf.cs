@@ -24,6 +24,9 @@ internal static class SceneOf
         return household;
     }
 
+    /// <summary>Somebody on record as an adult.</summary>
+    public static Member Adult(string name) => new(name, MemberRole.Adult, new Duty { Person = name });
+
     /// <summary>The scene of a day after packing.</summary>
     public static Scene Day(int day, LocalTime time, Jar[] jars, JarForecast[]? forecasts = null, Household? household = null, TemperatureHistory? temperatures = null, Member[]? members = null, SensorConcern[]? sensors = null) => new()
     {
@@ -33,7 +36,7 @@ internal static class SceneOf
         Places = new[] { Make.Counter, Make.Cellar }.ToDictionary(place => place.Id),
         Forecasts = (forecasts ?? []).ToDictionary(forecast => forecast.JarId),
         Temperatures = temperatures ?? TemperatureHistory.Empty,
-        Roster = new Roster(members ?? [new Member("Ada", MemberRole.Adult, new Duty { Person = "Ada" })], [], []),
+        Roster = new Roster(members ?? [Adult("Ada"), Adult("Mira")], [], []),
         Sensors = sensors ?? [],
     };
 

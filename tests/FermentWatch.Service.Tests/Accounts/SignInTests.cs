@@ -14,10 +14,12 @@ public sealed class SignInTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script ada = await Script.SignedInAsync(kitchen);
         using Script stranger = Script.Stranger(kitchen);
-        int tries = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 200 : 60;
-        (HttpStatusCode Status, TimeSpan)[] wrong = await Task.WhenAll(
-            Enumerable.Range(0, tries).Select(i => SignInAsync(kitchen, stranger, $"nobody{i}", "wrong guess 1", perStep: 1)));
-        Assert.All(wrong, answer => Assert.Equal(HttpStatusCode.Unauthorized, answer.Status));
+        int tries = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 200 : 50;
+        foreach (int[] some in Enumerable.Range(0, tries).Chunk(50))
+        {
+            (HttpStatusCode Status, TimeSpan)[] wrong = await Task.WhenAll(some.Select(i => SignInAsync(kitchen, stranger, $"nobody{i}", "wrong guess 1", perStep: 1)));
+            Assert.All(wrong, answer => Assert.Equal(HttpStatusCode.Unauthorized, answer.Status));
+        }
 
         (HttpStatusCode status, TimeSpan waited) = await SignInAsync(kitchen, stranger, Script.User, Script.Password, perStep: 0.1);
         Assert.Equal(HttpStatusCode.NoContent, status);

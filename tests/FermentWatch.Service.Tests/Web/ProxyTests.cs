@@ -37,6 +37,21 @@ public sealed class ProxyTests
         Assert.Equal(secure, form.Headers.GetValues("Set-Cookie").All(cookie => cookie.Contains("; secure", StringComparison.OrdinalIgnoreCase)));
     }
 
+    [Fact]
+    public async Task Forwarded_Client_IsWhoIsSlowedDownForWrongPasswords()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:TrustedProxies", "127.0.0.1"), ("Web:AllowedHosts", "kitchen.example.org"));
+        using Script ada = await Script.SignedInAsync(kitchen);
+        for (int i = 0; i < 4; i++)
+            await SignInAsync(ada, "192.0.2.7", "wrong guess 1");
+        // The clock stands: whoever is made to wait is not answered.
+        Task<HttpResponseMessage> slowed = SignInAsync(ada, "192.0.2.7", Script.Password);
+        Assert.Equal(HttpStatusCode.NoContent, (await SignInAsync(ada, "192.0.2.8", Script.Password)).StatusCode);
+        Assert.False(slowed.IsCompleted);
+        kitchen.Clock.Advance(TimeSpan.FromSeconds(1));
+        Assert.Equal(HttpStatusCode.NoContent, (await slowed).StatusCode);
+    }
+
     [Theory]
     [InlineData("127.0.0.1", true)]
     [InlineData("192.168.1.20:8340", true)]
@@ -93,6 +108,15 @@ public sealed class ProxyTests
             "AllowedHosts holds 'https://kitchen.example.org'; a name without scheme and port belongs there, like kitchen.example.org, *.example.org, or * for every name.",
             "PathBase is '/a b'; a path of letters, digits, '-', '_', '.' and '/' belongs here, like /kitchen.",
         ], new WebOptions { TrustedProxies = "nginx, 10.0.0.1", AllowedHosts = "https://kitchen.example.org,*.example.org", PathBase = "/a b" }.Errors());
+
+    private static Task<HttpResponseMessage> SignInAsync(Script script, string from, string password)
+    {
+        HttpRequestMessage signIn = Forwarded(HttpMethod.Post, "/api/v1/sign-in");
+        signIn.Headers.Remove("X-Forwarded-For");
+        signIn.Headers.Add("X-Forwarded-For", from);
+        signIn.Content = System.Net.Http.Json.JsonContent.Create(new { user = Script.User, password });
+        return script.Http.SendAsync(signIn);
+    }
 
     private static HttpRequestMessage Forwarded(HttpMethod method, string path) => new(method, path)
     {

@@ -24,7 +24,7 @@ public sealed class MemberBookTests : OpenedRecords
         await Book.WriteAsync(new Duty { Person = "Grandmother", Days = Weekdays.Sunday }, default);
         await Book.WriteAsync(new Duty { Person = "Grandmother", Days = Weekdays.Monday }, default);
         Assert.Equal(
-            [("Ada", MemberRole.Adult, Weekdays.All, null), ("Grandmother", MemberRole.Adult, Weekdays.Monday, null), ("Lena", MemberRole.Child, Weekdays.Saturday, new QuietHours(new LocalTime(20, 0), new LocalTime(7, 30)))],
+            [("Ada", MemberRole.Adult, Weekdays.All, null), ("Grandmother", MemberRole.Child, Weekdays.Monday, null), ("Lena", MemberRole.Child, Weekdays.Saturday, new QuietHours(new LocalTime(20, 0), new LocalTime(7, 30)))],
             (await Book.AllAsync(default)).Select(member => (member.Name, member.Role, member.Duty.Days, member.Duty.Quiet)));
     }
 
