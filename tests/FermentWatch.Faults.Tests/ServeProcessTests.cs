@@ -116,44 +116,49 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
     [Fact]
     public async Task Serve_TooFewFilesMayBeOpen_IsOneLineThatSaysWhatToRaise()
     {
-        await using ServiceProcess service = ServiceProcess.Start(Folder, "ulimit -n 120");
+        await using ServiceProcess service = ServiceProcess.Start(Folder, "ulimit -n 300");
         Assert.Equal(1, await service.EndedAsync());
         Assert.Equal(
-            "fermentwatch needs to open 256 files and may open 120: raise the limit (ulimit -n, or LimitNOFILE of the unit).", Assert.Single(service.Errors));
+            "fermentwatch needs to open 2048 files and may open 300: raise the limit (ulimit -n, or LimitNOFILE of the unit).", Assert.Single(service.Errors));
         AssertNoTrace(service);
     }
 
     [Fact]
-    public async Task Serve_ItsFileHandlesUsedUpByConnections_SaysSoInOneLineAndLetsSensorsInAgain()
+    public async Task Serve_MoreConnectionsThanFilesMayBeOpen_LivesOnAndLetsSensorsIn()
     {
-        await using ServiceProcess service = await ServiceProcess.Start(Folder, "ulimit -n 400").UpAsync();
+        await using ServiceProcess service = await ServiceProcess.Start(Folder, "ulimit -n 2048").UpAsync();
         var sockets = new List<Socket>();
         try
         {
-            for (int i = 0; i < 450; i++)
+            for (int i = 0; i < 2200; i++)
             {
                 var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
                 sockets.Add(socket);
-                try
-                {
-                    await socket.ConnectAsync(IPAddress.Loopback, service.MqttPort).WaitAsync(TimeSpan.FromSeconds(10));
-                }
-                catch (SocketException)
-                {
-                    // Some kernels cut what cannot be accepted, some keep it waiting.
-                }
+                await TryConnectAsync(socket, i % 2 == 0 ? service.MqttPort : service.WebPort);
             }
-            await Eventually.TrueAsync(() => service.Output.Any(line => line.Contains("Connections cannot be accepted", StringComparison.Ordinal)), "it says so");
         }
         finally
         {
             sockets.ForEach(socket => socket.Dispose());
         }
         await service.UpAsync();
-        using var sensor = new TcpClient();
-        await sensor.ConnectAsync(IPAddress.Loopback, service.MqttPort).WaitAsync(TimeSpan.FromSeconds(10));
-        Assert.Single(service.Output, line => line.Contains("Connections cannot be accepted", StringComparison.Ordinal));
+        using var sensor = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        Assert.True(await TryConnectAsync(sensor, service.MqttPort));
+        Assert.Empty(service.Errors);
         AssertNoTrace(service);
+    }
+
+    private static async Task<bool> TryConnectAsync(Socket socket, int port)
+    {
+        try
+        {
+            await socket.ConnectAsync(IPAddress.Loopback, port).WaitAsync(TimeSpan.FromSeconds(10));
+            return true;
+        }
+        catch (SocketException)
+        {
+            return false;
+        }
     }
 
     private void AssertPrivate()

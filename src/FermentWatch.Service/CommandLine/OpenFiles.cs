@@ -2,10 +2,11 @@ using System.Globalization;
 
 namespace FermentWatch.Service.CommandLine;
 
-/// <summary>How many files may be open: with too few the runtime cannot even load its parts, and says that they are missing.</summary>
+/// <summary>How many files may be open: with too few the runtime cannot load its parts, or ends when a connection takes the last.</summary>
 internal static class OpenFiles
 {
-    private const int Fewest = 256;
+    // Some 360 at rest, of which most are the parts of the program; 712 clients of the broker; 500 of the pages; the databases.
+    private const int Fewest = 2048;
     private const string Line = "Max open files";
 
     /// <summary>What to say where the limit is too low; null where it is not, or cannot be told.</summary>

@@ -10,6 +10,8 @@ namespace FermentWatch.Service.Hosting;
 /// <summary>The product's composition root, with the clock as its only outside choice.</summary>
 public static class FermentWatchApp
 {
+    private const int MostConnections = 500;
+
     /// <summary>Builds the service, not yet started, and opens its databases.</summary>
     /// <param name="settings">Settings without errors.</param>
     /// <param name="configuration">The same settings, for the host's own sections.</param>
@@ -22,9 +24,13 @@ public static class FermentWatchApp
         builder.Configuration.AddConfiguration(configuration);
         builder.WebHost.UseUrls(settings.Web.ListenUrl().ToString());
         builder.WebHost.UseKestrelHttpsConfiguration();
+        // Open connections are open files; a process that has none left does not live on.
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxConcurrentConnections = MostConnections);
         builder.Services.AddSerilog(log => log
             .MinimumLevel.Information()
             .MinimumLevel.Override("Microsoft", Serilog.Events.LogEventLevel.Warning)
+            // It has a line for each connection that is turned away.
+            .MinimumLevel.Override("Microsoft.AspNetCore.Server.Kestrel.Connections", Serilog.Events.LogEventLevel.Error)
             .ReadFrom.Configuration(configuration)
             .Filter.ByExcluding(StartTrouble.IsSaidByTheVerb)
             .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));

@@ -22,6 +22,7 @@ public sealed class ServiceLoops
     private readonly OccasionPass _occasions;
 
     private readonly ILogger<Loop> _logger;
+    private readonly Restraint _judgingRests = new();
 
     private bool _estimatesAreNoted;
 
@@ -112,7 +113,7 @@ public sealed class ServiceLoops
     private async Task JudgeAsync(Instant now, CancellationToken cancellationToken)
     {
         long before = _judging.SetAside.Count;
-        int judged = await _judging.RunAsync(cancellationToken);
+        int judged = await _judgingRests.RunAsync(() => _judging.RunAsync(cancellationToken), cancellationToken);
         if (_judging.SetAside.Count > before && _judging.SetAside.Last[^1] is var last)
             LoopLog.SetAside(_logger, _judging.SetAside.Count, last.SensorKey, last.Quantity, last.MeasuredAt, last.Reason);
         // Forecasts eat closed quarter hours and look for them by themselves each minute.

@@ -10,7 +10,7 @@ namespace FermentWatch.Benchmarks.Crowd;
 /// <summary>People who open one page after the other, each over a connection that stays open, and come again when they are asked to.</summary>
 internal sealed class Browsers : IDisposable
 {
-    private static readonly string[] Pages = ["/", "/jars", "/jars/1", "/jars/7", "/sensors", "/week", "/notices", "/household"];
+    private static readonly string[] Pages = ["/", "/jars", "/jars/1", "/jars/7", "/sensors", "/week-sheet", "/notices", "/household"];
 
     private readonly HttpClient[] _people;
     private int _askedToWait;

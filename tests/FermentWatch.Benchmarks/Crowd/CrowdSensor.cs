@@ -34,7 +34,7 @@ internal sealed class CrowdSensor(int port, (Sensor Sensor, string Password) who
         {
             for (; sent < TimeProvider.System.GetElapsedTime(start).TotalSeconds * perSecond; sent++)
                 underWay.Add(SendAsync(client, [begun + (sent * 1000L / perSecond)], 19 + (sent % 10 * 0.1)));
-            await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System);
+            await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System, CancellationToken.None);
         }
         await Task.WhenAll(underWay);
     }
@@ -56,7 +56,7 @@ internal sealed class CrowdSensor(int port, (Sensor Sensor, string Password) who
             }
             catch (Exception) when (!ends.IsCancellationRequested)
             {
-                await Task.Delay(TimeSpan.FromMilliseconds(500), TimeProvider.System);
+                await Task.Delay(TimeSpan.FromMilliseconds(500), TimeProvider.System, CancellationToken.None);
             }
             catch (Exception)
             {

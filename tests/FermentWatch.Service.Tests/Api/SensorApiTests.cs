@@ -39,6 +39,24 @@ public class SensorApiTests
     }
 
     [Fact]
+    public async Task Sensors_OneReadingDated2036_IsNotSilentWhileItIsHeard()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        Sensor sensor = await kitchen.AddSensorAsync("shelf", await CounterAsync(kitchen), 2, day => 20 + (0.1 * Math.Sin(day * 50)));
+        Task SendAsync(Instant at) => kitchen.Services.GetRequiredService<IReadingIntake>().AppendAsync(
+            [new Reading(sensor.Key, Quantity.Temperature, 20, at, kitchen.Now, TimeSource.Payload)], default);
+        await SendAsync(Instant.FromUtc(2036, 1, 1, 0, 0));
+
+        kitchen.Clock.Advance(TimeSpan.FromMinutes(70));
+        await SendAsync(kitchen.Now);
+        await kitchen.SettleAsync();
+
+        JsonElement shown = Assert.Single((await script.GetAsync("/api/v1/sensors")).EnumerateArray());
+        Assert.Empty(shown.GetProperty("warnings").EnumerateArray());
+    }
+
+    [Fact]
     public async Task Calibrations_GoodAndThenBad_DecideWhetherReadingsCount()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

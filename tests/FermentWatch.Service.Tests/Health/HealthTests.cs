@@ -10,7 +10,6 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using NodaTime;
 using NodaTime.Extensions;
-using NodaTime.Testing;
 
 namespace FermentWatch.Service.Tests.Health;
 
@@ -92,12 +91,13 @@ public class HealthTests
     [Fact]
     public void SetAside_TheSameThingAgain_IsOneItemThatGoesWhenItGoesWell()
     {
-        var clock = new FakeClock(Start, Duration.FromMinutes(1));
-        var setAside = new SetAside(clock);
+        var clock = new FakeTimeProvider(Start.ToDateTimeOffset());
+        var setAside = new SetAside(clock.ToClock());
         int added = 0;
         setAside.Added += (_, _) => added++;
         for (int pass = 0; pass < 3; pass++)
         {
+            clock.Advance(TimeSpan.FromMinutes(pass));
             using SetAside.SetAsideRun run = setAside.Begin("forecast");
             Assert.False(run.Try("jar 7", () => throw new InvalidOperationException("no\nplace")));
             Assert.True(run.Try("jar 8", () => { }));
@@ -112,7 +112,7 @@ public class HealthTests
     [Fact]
     public void SetAside_AFullDisk_IsNoThingsFault()
     {
-        using SetAside.SetAsideRun run = new SetAside(new FakeClock(Start)).Begin("forecast");
+        using SetAside.SetAsideRun run = new SetAside(new FakeTimeProvider(Start.ToDateTimeOffset()).ToClock()).Begin("forecast");
         Assert.Throws<IOException>(() => run.Try("jar 7", () => throw new IOException("No space left on device")));
     }
 
