@@ -82,7 +82,7 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     {
         _hangs = true;
         DeliveryOutcome outcome = await SendAsync(null, patience: TimeSpan.FromSeconds(0.2));
-        Assert.Equal((DeliveryResult.TryAgain, $"{new Uri(_address).GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped)} did not answer within 0.2 seconds."), (outcome.Result, outcome.Trouble));
+        Assert.Equal((DeliveryResult.TryAgain, $"{new Uri(_address!).GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped)} did not answer within 0.2 seconds."), (outcome.Result, outcome.Trouble));
     }
 
     [Fact]
