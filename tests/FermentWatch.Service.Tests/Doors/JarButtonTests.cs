@@ -55,7 +55,7 @@ public class JarButtonTests
 
         Assert.IsType<Look>(Assert.Single((await kitchen.Services.GetRequiredService<IJarBook>().FindAsync(1, default))!.Standing));
         JsonElement listed = Assert.Single((await script.GetAsync("/api/v1/gateways")).EnumerateArray());
-        Assert.Equal(["user", "filter"], listed.EnumerateObject().Select(property => property.Name));
+        Assert.Equal(["user", "filter", "made_by"], listed.EnumerateObject().Select(property => property.Name));
         Assert.Contains("<strong>cellar-buttons</strong> may publish under <code>fermentwatch/jar/&#x2B;/checked</code>", await script.Http.GetStringAsync("/sensors"), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NoContent, (await script.Http.DeleteAsync("/api/v1/gateways/cellar-buttons")).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await script.Http.DeleteAsync("/api/v1/gateways/cellar-buttons")).StatusCode);
