@@ -58,18 +58,22 @@ public static class SafeText
         return note;
     }
 
-    /// <summary>A text as it may stand in a line of the log: hidden signs as their code, and no longer than a line.</summary>
+    /// <summary>A text as it may stand in a line of the log: hidden signs as their code, and no longer than told.</summary>
+    /// <param name="text">What was written.</param>
+    /// <param name="longest">Most letters of the answer, 1 or more; what is cut ends in an ellipsis.</param>
     public static string ForLog(string? text, int longest = LongestInLog)
     {
         var shown = new StringBuilder();
         foreach (Rune rune in (text ?? "").EnumerateRunes())
         {
-            if (shown.Length >= longest)
+            string sign = IsHidden(rune) ? string.Create(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}") : rune.ToString();
+            if (shown.Length + sign.Length > longest)
+            {
+                while (shown.Length > 0 && (shown.Length >= longest || char.IsHighSurrogate(shown[^1])))
+                    shown.Length--;
                 return shown.Append('…').ToString();
-            if (IsHidden(rune))
-                shown.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}");
-            else
-                shown.Append(rune);
+            }
+            shown.Append(sign);
         }
         return shown.ToString();
     }
