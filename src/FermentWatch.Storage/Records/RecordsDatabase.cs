@@ -24,7 +24,7 @@ internal static class RecordsDatabase
     private static void Fill(string draft, TimeProvider clock)
     {
         using var context = RecordsConnection.Context(draft, SqliteOpenMode.ReadWriteCreate);
-        // The framework sets this only for a file that it makes itself.
+        // The framework sets this only where it makes the file itself, and then not for its owner only.
         context.Database.ExecuteSqlRaw("PRAGMA journal_mode = WAL");
         context.Database.Migrate();
         context.Households.Add(new Household { Id = Guid.CreateVersion7(clock.GetUtcNow()), Name = "Our kitchen", TimeZoneId = "UTC" });
