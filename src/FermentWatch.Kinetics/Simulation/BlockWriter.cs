@@ -9,21 +9,21 @@ internal ref struct BlockWriter
     private readonly Trace _trace;
     private readonly int _firstMember;
     private readonly JarClimate _climate;
-    private readonly ReadOnlySpan<Vector512<double>> _c;
+    private readonly ReadOnlySpan<Vector256<double>> _c;
     private readonly bool _watchesCentre;
     private int _next;
     private double _before;
-    private Vector512<double> _lastPh;
-    private Vector512<double> _lastCentrePh;
-    private Vector512<double> _lastAcidity;
-    private Vector512<double> _lastSourness;
-    private Vector512<double> _centreLnH;
-    private Vector512<double> _centreLactic;
-    private Vector512<double> _centreAcetic;
-    private Vector512<double> _innerLactic;
-    private Vector512<double> _innerAcetic;
+    private Vector256<double> _lastPh;
+    private Vector256<double> _lastCentrePh;
+    private Vector256<double> _lastAcidity;
+    private Vector256<double> _lastSourness;
+    private Vector256<double> _centreLnH;
+    private Vector256<double> _centreLactic;
+    private Vector256<double> _centreAcetic;
+    private Vector256<double> _innerLactic;
+    private Vector256<double> _innerAcetic;
 
-    public BlockWriter(Trace trace, int firstMember, JarClimate climate, ReadOnlySpan<Vector512<double>> c)
+    public BlockWriter(Trace trace, int firstMember, JarClimate climate, ReadOnlySpan<Vector256<double>> c)
     {
         _trace = trace;
         _firstMember = firstMember;
@@ -37,27 +37,27 @@ internal ref struct BlockWriter
     public readonly double NextStopHours => _next < _trace.Days.Length ? 24 * _trace.Days[_next] : 0;
 
     /// <summary>Moves the middle of the pieces through a step just taken: exact for a mean that changes along a straight line.</summary>
-    public void Moved(double h, ReadOnlySpan<Vector512<double>> y)
+    public void Moved(double h, ReadOnlySpan<Vector256<double>> y)
     {
-        Vector512<double> rate = _c[Slot.Exchange] * Vector512.Create(h);
-        Vector512<double> kept = LaneMath.Exp(-rate);
-        Vector512<double> slope = (Vector512<double>.One - kept) / rate;
+        Vector256<double> rate = _c[Slot.Exchange] * Vector256.Create(h);
+        Vector256<double> kept = LaneMath.Exp(-rate);
+        Vector256<double> slope = (Vector256<double>.One - kept) / rate;
         _centreLactic = Follow(_centreLactic, ref _innerLactic, y[State.LacticInner], kept, slope);
         _centreAcetic = Follow(_centreAcetic, ref _innerAcetic, y[State.AceticInner], kept, slope);
     }
 
     /// <summary>Takes the state at a time; false when that was the last.</summary>
-    public bool Take(double hours, ReadOnlySpan<Vector512<double>> y, ReadOnlySpan<Vector512<double>> dy, Vector512<double> lnH)
+    public bool Take(double hours, ReadOnlySpan<Vector256<double>> y, ReadOnlySpan<Vector256<double>> dy, Vector256<double> lnH)
     {
         bool write = hours >= NextStopHours;
         if (!write && !_watchesCentre)
             return true;
-        Vector512<double> celsius = LaneClimate.Celsius(_c, _climate.At(hours), _climate.MeanSpread(hours, hours + 0.25));
-        Vector512<double> ph = lnH * Vector512.Create(-1 / LaneChemistry.Ln10);
-        Vector512<double> native = LaneGrowth.NativeOuter(_c, hours);
-        Vector512<double> acidity = Vector512.Max(Vector512<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector512.Create(TitratableAcidity.PercentLacticPerMole));
-        Vector512<double> sourness = Sourness(y, lnH, celsius);
-        Vector512<double> centrePh = CentrePh(hours, celsius);
+        Vector256<double> celsius = LaneClimate.Celsius(_c, _climate.At(hours), _climate.MeanSpread(hours, hours + 0.25));
+        Vector256<double> ph = lnH * Vector256.Create(-1 / LaneChemistry.Ln10);
+        Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
+        Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole));
+        Vector256<double> sourness = Sourness(y, lnH, celsius);
+        Vector256<double> centrePh = CentrePh(hours, celsius);
         Watch(hours, ph, centrePh, acidity, sourness);
         if (!write)
             return true;
@@ -66,44 +66,44 @@ internal ref struct BlockWriter
         Write(_trace.Acidity, acidity);
         Write(_trace.Sourness, sourness);
         Write(_trace.GasPerDay, Gas(dy));
-        Vector512<double> starters = LaneMath.Exp(y[State.LnCount]) + LaneMath.Exp(y[State.LnCount + 1]);
-        Vector512<double> all = starters + LaneMath.Exp(y[State.LnCount + 2]) + LaneMath.Exp(y[State.LnCount + 3]);
+        Vector256<double> starters = LaneMath.Exp(y[State.LnCount]) + LaneMath.Exp(y[State.LnCount + 1]);
+        Vector256<double> all = starters + LaneMath.Exp(y[State.LnCount + 2]) + LaneMath.Exp(y[State.LnCount + 3]);
         Write(_trace.Count, all);
         Write(_trace.StarterShare, starters / all);
         _next++;
         return _next < _trace.Days.Length;
     }
 
-    private static Vector512<double> Follow(Vector512<double> centre, ref Vector512<double> before, Vector512<double> now, Vector512<double> kept, Vector512<double> slope)
+    private static Vector256<double> Follow(Vector256<double> centre, ref Vector256<double> before, Vector256<double> now, Vector256<double> kept, Vector256<double> slope)
     {
-        Vector512<double> change = now - before;
-        Vector512<double> moved = now - (change * slope) + ((centre - before) * kept);
+        Vector256<double> change = now - before;
+        Vector256<double> moved = now - (change * slope) + ((centre - before) * kept);
         before = now;
         return moved;
     }
 
-    private readonly Vector512<double> Sourness(ReadOnlySpan<Vector512<double>> y, Vector512<double> lnH, Vector512<double> celsius)
+    private readonly Vector256<double> Sourness(ReadOnlySpan<Vector256<double>> y, Vector256<double> lnH, Vector256<double> celsius)
     {
-        Vector512<double> h = LaneMath.Exp(lnH);
-        Vector512<double> protonated = (y[State.LacticOuter] * h / (h + LaneChemistry.LacticConstant(_c, celsius))) + (y[State.AceticOuter] * h / (h + _c[Slot.Acetic]));
-        return Vector512.Create(1000.0) * (protonated + (h * _c[Slot.FreeHydrogen]));
+        Vector256<double> h = LaneMath.Exp(lnH);
+        Vector256<double> protonated = (y[State.LacticOuter] * h / (h + LaneChemistry.LacticConstant(_c, celsius))) + (y[State.AceticOuter] * h / (h + _c[Slot.Acetic]));
+        return Vector256.Create(1000.0) * (protonated + (h * _c[Slot.FreeHydrogen]));
     }
 
-    private Vector512<double> CentrePh(double hours, Vector512<double> celsius)
+    private Vector256<double> CentrePh(double hours, Vector256<double> celsius)
     {
         bool first = _before < 0;
-        Vector512<double> guess = first ? Vector512.Create(-6 * LaneChemistry.Ln10) : _centreLnH;
+        Vector256<double> guess = first ? Vector256.Create(-6 * LaneChemistry.Ln10) : _centreLnH;
         _centreLnH = LaneChemistry.LnHydrogen(_c, guess, LaneGrowth.NativeCentre(_c, hours), _centreLactic, _centreAcetic, celsius, first ? 40 : 2);
-        return _centreLnH * Vector512.Create(-1 / LaneChemistry.Ln10);
+        return _centreLnH * Vector256.Create(-1 / LaneChemistry.Ln10);
     }
 
-    private void Watch(double hours, Vector512<double> ph, Vector512<double> centrePh, Vector512<double> acidity, Vector512<double> sourness)
+    private void Watch(double hours, Vector256<double> ph, Vector256<double> centrePh, Vector256<double> acidity, Vector256<double> sourness)
     {
         bool first = _before < 0;
         for (int i = 0; i < _trace.Passages.Count; i++)
         {
             Passage passage = _trace.Passages[i];
-            (Vector512<double> from, Vector512<double> to) = passage.Watched switch
+            (Vector256<double> from, Vector256<double> to) = passage.Watched switch
             {
                 Watched.BrinePh => (_lastPh, ph),
                 Watched.CentrePh => (_lastCentrePh, centrePh),
@@ -116,15 +116,15 @@ internal ref struct BlockWriter
         _before = hours;
     }
 
-    private readonly Vector512<double> Gas(ReadOnlySpan<Vector512<double>> dy)
+    private readonly Vector256<double> Gas(ReadOnlySpan<Vector256<double>> dy)
     {
         // One carbon dioxide a hexose of the heterofermentative kinds, and nearly all acetic acid is theirs.
-        Vector512<double> inside = (Vector512<double>.One - _c[Slot.OuterShare]) / _c[Slot.OuterShare];
-        Vector512<double> acetic = dy[State.AceticOuter] + (inside * dy[State.AceticInner]);
-        return acetic / _c[Slot.AceticYield] * Vector512.Create(24.0);
+        Vector256<double> inside = (Vector256<double>.One - _c[Slot.OuterShare]) / _c[Slot.OuterShare];
+        Vector256<double> acetic = dy[State.AceticOuter] + (inside * dy[State.AceticInner]);
+        return acetic / _c[Slot.AceticYield] * Vector256.Create(24.0);
     }
 
-    private readonly void Write(double[] quantity, Vector512<double> values)
+    private readonly void Write(double[] quantity, Vector256<double> values)
     {
         int at = (_next * _trace.Members) + _firstMember;
         for (int lane = 0; lane < LaneTable.Lanes && _firstMember + lane < _trace.Members; lane++)

@@ -8,9 +8,9 @@ namespace FermentWatch.Kinetics.Simulation;
 internal static class LaneClimate
 {
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector512<double> Celsius(ReadOnlySpan<Vector512<double>> c, double mean, double spread)
+    public static Vector256<double> Celsius(ReadOnlySpan<Vector256<double>> c, double mean, double spread)
     {
-        Vector512<double> celsius = Vector512.Create(mean) + (c[Slot.TemperatureDeviate] * Vector512.Create(spread));
-        return Vector512.Min(Vector512.Max(celsius, Vector512.Create(TemperatureStep.LowestCelsius)), Vector512.Create(TemperatureStep.HighestCelsius));
+        Vector256<double> celsius = Vector256.Create(mean) + (c[Slot.TemperatureDeviate] * Vector256.Create(spread));
+        return Vector256.Min(Vector256.Max(celsius, Vector256.Create(TemperatureStep.LowestCelsius)), Vector256.Create(TemperatureStep.HighestCelsius));
     }
 }

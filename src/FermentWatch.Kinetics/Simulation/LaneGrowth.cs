@@ -5,53 +5,53 @@ using FermentWatch.Kinetics.Guilds;
 namespace FermentWatch.Kinetics.Simulation;
 
 /// <summary>
-/// The right-hand side over eight lanes. Growth of a guild = optimum rate x temperature (Rosso et al. 1993) x salt x pH
+/// The right-hand side over four lanes. Growth of a guild = optimum rate x temperature (Rosso et al. 1993) x salt x pH
 /// x undissociated acid x hexose x lag (Baranyi and Roberts 1994) x room left; acid = growth-linked and maintenance part
 /// (Luedeking and Piret 1959); solutes move between pieces and brine by first-order exchange.
 /// </summary>
 internal static class LaneGrowth
 {
-    private static Vector512<double> One => Vector512<double>.One;
+    private static Vector256<double> One => Vector256<double>.One;
 
     /// <summary>Time derivative per hour at a state; moves ln H along.</summary>
     public static void Derivative(
-        ReadOnlySpan<Vector512<double>> c, double hours, Vector512<double> celsius, ReadOnlySpan<Vector512<double>> y,
-        Span<Vector512<double>> dy, ref Vector512<double> lnH, int newtonSteps)
+        ReadOnlySpan<Vector256<double>> c, double hours, Vector256<double> celsius, ReadOnlySpan<Vector256<double>> y,
+        Span<Vector256<double>> dy, ref Vector256<double> lnH, int newtonSteps)
     {
-        Vector512<double> lactic = Vector512.Max(y[State.LacticOuter], Vector512<double>.Zero);
-        Vector512<double> acetic = Vector512.Max(y[State.AceticOuter], Vector512<double>.Zero);
+        Vector256<double> lactic = Vector256.Max(y[State.LacticOuter], Vector256<double>.Zero);
+        Vector256<double> acetic = Vector256.Max(y[State.AceticOuter], Vector256<double>.Zero);
         lnH = LaneChemistry.LnHydrogen(c, lnH, NativeOuter(c, hours), lactic, acetic, celsius, newtonSteps);
-        Vector512<double> h = LaneMath.Exp(lnH);
-        Vector512<double> acid = (lactic * h / (h + LaneChemistry.LacticConstant(c, celsius)))
+        Vector256<double> h = LaneMath.Exp(lnH);
+        Vector256<double> acid = (lactic * h / (h + LaneChemistry.LacticConstant(c, celsius)))
             + (c[Slot.AceticWeight] * acetic * h / (h + c[Slot.Acetic]));
-        Vector512<double> acidCubed = acid * acid * acid;
-        Vector512<double> hPower = LaneMath.Exp(c[Slot.PhPower] * lnH);
-        Vector512<double> hexose = Vector512.Max(y[State.HexoseOuter], Vector512<double>.Zero);
+        Vector256<double> acidCubed = acid * acid * acid;
+        Vector256<double> hPower = LaneMath.Exp(c[Slot.PhPower] * lnH);
+        Vector256<double> hexose = Vector256.Max(y[State.HexoseOuter], Vector256<double>.Zero);
         // Lactate of every form takes its share beside the undissociated acid (Dalcanton et al. 2018: see growth_rates).
-        Vector512<double> unsalted = Vector512.Max(Vector512<double>.Zero, One - (lactic * c[Slot.InverseLacticLimit]));
+        Vector256<double> unsalted = Vector256.Max(Vector256<double>.Zero, One - (lactic * c[Slot.InverseLacticLimit]));
         // Brine freezes at about -2 C (1.86 C an osmol, two of salt and the sugar: 1.06 osmol/L), and ripe kimchi keeps there (K70).
-        Vector512<double> thawed = Vector512.Min(One, Vector512.Max(Vector512<double>.Zero, celsius + Vector512.Create(2.0)));
-        Vector512<double> fed = thawed * unsalted * hexose / (hexose + c[Slot.HalfHexose]);
+        Vector256<double> thawed = Vector256.Min(One, Vector256.Max(Vector256<double>.Zero, celsius + Vector256.Create(2.0)));
+        Vector256<double> fed = thawed * unsalted * hexose / (hexose + c[Slot.HalfHexose]);
 
-        Vector512<double> n0 = LaneMath.Exp(y[State.LnCount]);
-        Vector512<double> n1 = LaneMath.Exp(y[State.LnCount + 1]);
-        Vector512<double> n2 = LaneMath.Exp(y[State.LnCount + 2]);
-        Vector512<double> n3 = LaneMath.Exp(y[State.LnCount + 3]);
-        Vector512<double> room = Vector512.Max(Vector512<double>.Zero, One - ((n0 + n1 + n2 + n3) * c[Slot.InverseCrowding]));
+        Vector256<double> n0 = LaneMath.Exp(y[State.LnCount]);
+        Vector256<double> n1 = LaneMath.Exp(y[State.LnCount + 1]);
+        Vector256<double> n2 = LaneMath.Exp(y[State.LnCount + 2]);
+        Vector256<double> n3 = LaneMath.Exp(y[State.LnCount + 3]);
+        Vector256<double> room = Vector256.Max(Vector256<double>.Zero, One - ((n0 + n1 + n2 + n3) * c[Slot.InverseCrowding]));
 
-        Vector512<double> used = Vector512<double>.Zero;
-        Vector512<double> madeLactic = Vector512<double>.Zero;
-        Vector512<double> madeAcetic = Vector512<double>.Zero;
+        Vector256<double> used = Vector256<double>.Zero;
+        Vector256<double> madeLactic = Vector256<double>.Zero;
+        Vector256<double> madeAcetic = Vector256<double>.Zero;
         for (int g = 0; g < ModelParameters.GuildCount; g++)
         {
-            Vector512<double> warmth = TemperatureShare(c, g, celsius);
-            Vector512<double> bearable = fed * warmth / ((One + (hPower * c[Slot.PhFactor + g])) * (One + (acidCubed * c[Slot.AcidFactor + g])));
-            Vector512<double> left = y[State.LagLeft + g];
-            Vector512<double> growth = c[Slot.Rate + g] * bearable * room / (One + (c[Slot.LagFactor] * left));
+            Vector256<double> warmth = TemperatureShare(c, g, celsius);
+            Vector256<double> bearable = fed * warmth / ((One + (hPower * c[Slot.PhFactor + g])) * (One + (acidCubed * c[Slot.AcidFactor + g])));
+            Vector256<double> left = y[State.LagLeft + g];
+            Vector256<double> growth = c[Slot.Rate + g] * bearable * room / (One + (c[Slot.LagFactor] * left));
             dy[State.LnCount + g] = growth;
             dy[State.LagLeft + g] = -c[Slot.Rate + g] * warmth * left;
-            Vector512<double> count = g switch { 0 => n0, 1 => n1, 2 => n2, _ => n3 };
-            Vector512<double> eaten = count * ((c[Slot.GrowthHexose + g] * growth) + (c[Slot.Maintenance + g] * bearable));
+            Vector256<double> count = g switch { 0 => n0, 1 => n1, 2 => n2, _ => n3 };
+            Vector256<double> eaten = count * ((c[Slot.GrowthHexose + g] * growth) + (c[Slot.Maintenance + g] * bearable));
             used += eaten;
             madeLactic += eaten * c[Slot.LacticYield + g];
             madeAcetic += eaten * c[Slot.AceticYield + g];
@@ -63,34 +63,34 @@ internal static class LaneGrowth
 
     /// <summary>Share of the vegetable's own solutes in the brine, of what evens out at last.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector512<double> NativeOuter(ReadOnlySpan<Vector512<double>> c, double hours) =>
-        One - ((One - c[Slot.OuterStart]) * LaneMath.Exp(c[Slot.Exchange] * Vector512.Create(-hours)));
+    public static Vector256<double> NativeOuter(ReadOnlySpan<Vector256<double>> c, double hours) =>
+        One - ((One - c[Slot.OuterStart]) * LaneMath.Exp(c[Slot.Exchange] * Vector256.Create(-hours)));
 
     /// <summary>The same in the middle of a piece, which follows the mean of the piece as slowly as that follows the brine.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector512<double> NativeCentre(ReadOnlySpan<Vector512<double>> c, double hours)
+    public static Vector256<double> NativeCentre(ReadOnlySpan<Vector256<double>> c, double hours)
     {
-        Vector512<double> passed = c[Slot.Exchange] * Vector512.Create(hours);
+        Vector256<double> passed = c[Slot.Exchange] * Vector256.Create(hours);
         return One + ((c[Slot.InnerStart] - One) * (One + passed) * LaneMath.Exp(-passed));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<double> TemperatureShare(ReadOnlySpan<Vector512<double>> c, int g, Vector512<double> celsius)
+    private static Vector256<double> TemperatureShare(ReadOnlySpan<Vector256<double>> c, int g, Vector256<double> celsius)
     {
-        Vector512<double> low = c[Slot.TemperatureMinimum + g];
-        Vector512<double> best = c[Slot.TemperatureOptimum + g];
-        Vector512<double> high = c[Slot.TemperatureMaximum + g];
-        Vector512<double> above = Vector512.Max(celsius - low, Vector512<double>.Zero);
-        Vector512<double> below = Vector512.Min(celsius - high, Vector512<double>.Zero);
-        Vector512<double> span = best - low;
-        Vector512<double> bottom = span * ((span * (celsius - best)) - ((best - high) * (best + low - (celsius + celsius))));
+        Vector256<double> low = c[Slot.TemperatureMinimum + g];
+        Vector256<double> best = c[Slot.TemperatureOptimum + g];
+        Vector256<double> high = c[Slot.TemperatureMaximum + g];
+        Vector256<double> above = Vector256.Max(celsius - low, Vector256<double>.Zero);
+        Vector256<double> below = Vector256.Min(celsius - high, Vector256<double>.Zero);
+        Vector256<double> span = best - low;
+        Vector256<double> bottom = span * ((span * (celsius - best)) - ((best - high) * (best + low - (celsius + celsius))));
         return below * above * above / bottom;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Exchange(ReadOnlySpan<Vector512<double>> c, ReadOnlySpan<Vector512<double>> y, Span<Vector512<double>> dy, int outer, int inner, Vector512<double> made)
+    private static void Exchange(ReadOnlySpan<Vector256<double>> c, ReadOnlySpan<Vector256<double>> y, Span<Vector256<double>> dy, int outer, int inner, Vector256<double> made)
     {
-        Vector512<double> flow = c[Slot.Exchange] * (y[inner] - y[outer]);
+        Vector256<double> flow = c[Slot.Exchange] * (y[inner] - y[outer]);
         dy[outer] = (flow * (One - c[Slot.OuterShare])) + made;
         dy[inner] = -flow * c[Slot.OuterShare];
     }

@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics;
 namespace FermentWatch.Kinetics.Simulation;
 
 /// <summary>
-/// Elementary functions over eight lanes. Written with plain multiplications and additions, no fused ones, so that every
+/// Elementary functions over four lanes. Written with plain multiplications and additions, no fused ones, so that every
 /// machine computes the same bits.
 /// </summary>
 internal static class LaneMath
@@ -21,20 +21,20 @@ internal static class LaneMath
     /// series to the seventh power on plus or minus ln 2 / 2.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector512<double> Exp(Vector512<double> x)
+    public static Vector256<double> Exp(Vector256<double> x)
     {
-        x = Vector512.Min(Vector512.Max(x, Vector512.Create(-700.0)), Vector512.Create(700.0));
-        Vector512<double> shifted = (x * Vector512.Create(Log2E)) + Vector512.Create(RoundingShift);
-        Vector512<double> n = shifted - Vector512.Create(RoundingShift);
-        Vector512<double> r = x - (n * Vector512.Create(Ln2High)) - (n * Vector512.Create(Ln2Low));
-        Vector512<double> p = Vector512.Create(1.0 / 5040);
-        p = (p * r) + Vector512.Create(1.0 / 720);
-        p = (p * r) + Vector512.Create(1.0 / 120);
-        p = (p * r) + Vector512.Create(1.0 / 24);
-        p = (p * r) + Vector512.Create(1.0 / 6);
-        p = (p * r) + Vector512.Create(0.5);
-        p = (p * r) + Vector512.Create(1.0);
-        p = (p * r) + Vector512.Create(1.0);
+        x = Vector256.Min(Vector256.Max(x, Vector256.Create(-700.0)), Vector256.Create(700.0));
+        Vector256<double> shifted = (x * Vector256.Create(Log2E)) + Vector256.Create(RoundingShift);
+        Vector256<double> n = shifted - Vector256.Create(RoundingShift);
+        Vector256<double> r = x - (n * Vector256.Create(Ln2High)) - (n * Vector256.Create(Ln2Low));
+        Vector256<double> p = Vector256.Create(1.0 / 5040);
+        p = (p * r) + Vector256.Create(1.0 / 720);
+        p = (p * r) + Vector256.Create(1.0 / 120);
+        p = (p * r) + Vector256.Create(1.0 / 24);
+        p = (p * r) + Vector256.Create(1.0 / 6);
+        p = (p * r) + Vector256.Create(0.5);
+        p = (p * r) + Vector256.Create(1.0);
+        p = (p * r) + Vector256.Create(1.0);
         return (p.AsInt64() + (shifted.AsInt64() << 52)).AsDouble();
     }
 }

@@ -4,20 +4,23 @@ using System.Runtime.Intrinsics;
 namespace FermentWatch.Kinetics.Simulation;
 
 /// <summary>
-/// Constants of many members, eight to a block, so that a vector holds the same constant of eight members. The last block
-/// is filled up with copies of the last member: they cost nothing and are never read.
+/// Constants of many members, four to a group, so that a vector holds the same constant of four members: as many as the registers of
+/// most machines. Two groups move together as a block. The last block is filled up with copies of the last member: they are never read.
 /// </summary>
 internal sealed class LaneTable
 {
-    public const int Lanes = 8;
+    /// <summary>Members of a group.</summary>
+    public const int Lanes = 4;
+
+    private const int GroupsInBlock = 2;
 
     private readonly double[] _values;
 
     public LaneTable(int members)
     {
         Members = members;
-        Blocks = (members + Lanes - 1) / Lanes;
-        _values = new double[Blocks * Slot.Count * Lanes];
+        Blocks = (members + (Lanes * GroupsInBlock) - 1) / (Lanes * GroupsInBlock);
+        _values = new double[Blocks * GroupsInBlock * Slot.Count * Lanes];
     }
 
     public int Members { get; }
@@ -30,14 +33,17 @@ internal sealed class LaneTable
         Put(member, constants);
         if (member == Members - 1)
         {
-            for (int copy = Members; copy < Blocks * Lanes; copy++)
+            for (int copy = Members; copy < Blocks * GroupsInBlock * Lanes; copy++)
                 Put(copy, constants);
         }
     }
 
-    /// <summary>The vectors of a block.</summary>
-    public ReadOnlySpan<Vector512<double>> Block(int block) =>
-        MemoryMarshal.Cast<double, Vector512<double>>(_values.AsSpan(block * Slot.Count * Lanes, Slot.Count * Lanes));
+    /// <summary>The first member of a group.</summary>
+    public static int FirstMember(int block, int group) => ((block * GroupsInBlock) + group) * Lanes;
+
+    /// <summary>The vectors of a group of a block.</summary>
+    public ReadOnlySpan<Vector256<double>> Group(int block, int group) =>
+        MemoryMarshal.Cast<double, Vector256<double>>(_values.AsSpan(((block * GroupsInBlock) + group) * Slot.Count * Lanes, Slot.Count * Lanes));
 
     private void Put(int member, ReadOnlySpan<double> constants)
     {

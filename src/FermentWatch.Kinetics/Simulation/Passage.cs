@@ -41,12 +41,12 @@ internal sealed class Passage
     public double[] Days { get; }
 
     /// <summary>Turned so that it is reached from above.</summary>
-    public Vector512<double> Signed(Vector512<double> value) => Vector512.Create(_sign) * value;
+    public Vector256<double> Signed(Vector256<double> value) => Vector256.Create(_sign) * value;
 
     /// <summary>Takes the crossings of a step; between its ends the quantity is taken as a straight line.</summary>
-    public void Take(int firstMember, double fromHours, Vector512<double> from, double toHours, Vector512<double> to)
+    public void Take(int firstMember, double fromHours, Vector256<double> from, double toHours, Vector256<double> to)
     {
-        if (!Vector512.LessThanOrEqualAny(to, Vector512.Create(_highest)))
+        if (!Vector256.LessThanOrEqualAny(to, Vector256.Create(_highest)))
             return;
         for (int lane = 0; lane < LaneTable.Lanes && firstMember + lane < Days.Length; lane++)
         {

@@ -21,7 +21,7 @@ public class JarSolverTests
     {
         for (double x = -690; x < 690; x += 0.37)
         {
-            double got = LaneMath.Exp(Vector512.Create(x))[3];
+            double got = LaneMath.Exp(Vector256.Create(x))[3];
             Assert.InRange(got / Math.Exp(x), 1 - 2e-8, 1 + 2e-8);
         }
     }

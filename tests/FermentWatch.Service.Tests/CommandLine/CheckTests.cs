@@ -13,14 +13,16 @@ public class CheckTests
         Assert.Equal((0, ""), (call.ExitCode, call.Error));
         Assert.Equal("Storage:Folder = /var/lib/fermentwatch [default]", call.Lines[0]);
         Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]", "Web:PublicAddress = (none) [default]",
-            "Web:TrustedProxies = (none) [default]", "Web:AllowedHosts = (none) [default]", "Web:PathBase = (none) [default]"], call.Lines[^6..]);
+            "Web:TrustedProxies = (none) [default]", "Web:AllowedHosts = (none) [default]", "Web:PathBase = (none) [default]",
+            "Web:MaxPagesAtOnce = 0 [default]", "Web:MaxPagesWaiting = 100 [default]"], call.Lines[^8..]);
         Assert.Equal(
             [.. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
+                "Intake:LongestAhead", "Intake:LongestBack",
                 .. typeof(OutsideBrokerOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"OutsideBroker:{property.Name}"),
                 "HomeHub:Enabled", "HomeHub:Prefix",
                 "Influx:Address", "Influx:Token", "Influx:Org", "Influx:Bucket", "Influx:Site", "Influx:SettleTime", "Influx:Timeout",
                 .. typeof(MailOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"Mail:{property.Name}")],
-            call.Lines[1..^6].Select(line => line.Split(' ')[0]));
+            call.Lines[1..^8].Select(line => line.Split(' ')[0]));
         Assert.Contains("Mqtt:Port = 1883 [default]", call.Lines);
         Assert.Contains("Mqtt:CertificateFile = (none) [default]", call.Lines);
         Assert.Contains("Mqtt:ConnectTimeout = 00:00:10 [default]", call.Lines);

@@ -73,7 +73,7 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     [InlineData("EveningAt", "''")]
     [InlineData("Mould", "99")]
     [InlineData("MassUnit", "-1")]
-    [InlineData("TemperatureUnit", "9223372036854775807")]
+    [InlineData("TemperatureUnit", "2147483647")]
     public async Task Rounds_AHouseholdOfOddSettings_AreOpened(string column, string value)
     {
         using (SqliteConnection records = Open("records.db"))
@@ -140,7 +140,7 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     /// <summary>A key that no row has yet.</summary>
     private static string NewKey(string table, string column, string type, int number) => type switch
     {
-        "INTEGER" => $"(SELECT max(\"{column}\") + 1 FROM \"{table}\")",
+        "INTEGER" => $"(SELECT count(*) + 100000 FROM \"{table}\")",
         "TEXT" when column is "Id" or "ObservationId" or "JarId" => $"'{Guid.NewGuid().ToString().ToUpperInvariant()}'",
         _ => $"\"{column}\" || '{number.ToString(CultureInfo.InvariantCulture)}'",
     };
@@ -148,7 +148,7 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     /// <summary>A column that must be unique gets another value; any other keeps its own.</summary>
     private static string Unique(string table, string column) => (table, column) switch
     {
-        ("jar", "Number") or ("sensor", "Key") or ("reading", "seq") or ("observation_entry", "Seq") => $"(SELECT max(\"{column}\") + 1 FROM \"{table}\")",
+        ("jar", "Number") or ("sensor", "Key") or ("reading", "seq") or ("observation_entry", "Seq") => $"(SELECT count(*) + 100000 FROM \"{table}\")",
         ("sensor", "Slug") or ("notice", "Key") or ("told_occasion", "Key") or ("mqtt_credential", "User") => $"\"{column}\" || (SELECT count(*) FROM \"{table}\")",
         _ => $"\"{column}\"",
     };

@@ -16,6 +16,8 @@ internal sealed class ObservationTable : IEntityTypeConfiguration<Observation>
             .HasValue<PhMeasurement>("ph")
             .HasValue<Sighting>("sighting")
             .HasValue<StageChange>("stage")
-            .HasValue<Taste>("taste");
+            .HasValue<Taste>("taste")
+            // A kind that a later version knows is left out, and the rest is read.
+            .IsComplete(false);
     }
 }
