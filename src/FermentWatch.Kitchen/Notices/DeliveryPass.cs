@@ -78,7 +78,7 @@ public sealed class DeliveryPass(
                 rest.Add(notice);
                 continue;
             }
-            notice.Attempts--;
+            notice.Attempts = Math.Max(0, notice.Attempts - 1);
             notice.NextAttemptAt = when;
             await notices.SettleAsync(notice, cancellationToken);
         }

@@ -42,9 +42,11 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     [Fact]
     public async Task Passes_PoisonInEveryColumnOfEveryTable_GoOnForTheRest()
     {
-        IReadOnlyList<Jar> healthy = founded.Jars;
         int poisoned = Poison("records.db") + Poison("readings.db");
         output.WriteLine($"{poisoned} poisoned rows");
+        // A jar that stands in a place that is not there may be set aside; every other must not notice.
+        Guid[] hurt = Hurt();
+        IReadOnlyList<Jar> healthy = [.. founded.Jars.Where(jar => !hurt.Contains(jar.Id))];
         Assert.True(poisoned > 300, $"{poisoned} rows");
 
         await using WebApplication app = FoundedHousehold.Service(_folder, Now + Duration.FromHours(20));
@@ -52,6 +54,8 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
         Instant later = Now + Duration.FromHours(20);
         await services.GetRequiredService<JudgingPass>().RunAsync(default);
         await services.GetRequiredService<ForecastPass>().RunAsync(later, default);
+        foreach (SetAsideItem item in services.GetRequiredService<SetAside>().Items)
+            output.WriteLine($"{item.Pass}: {item.What}: {item.Reason}");
         var forecasts = (await services.GetRequiredService<IForecastBook>().LatestAsync(default)).ToDictionary(forecast => forecast.JarId);
         foreach (Jar jar in healthy.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold))
             Assert.True(forecasts.GetValueOrDefault(jar.Id)?.AsOf >= Now, $"jar {jar.Number} has no forecast of today");
@@ -62,8 +66,6 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
         await services.GetRequiredService<AnnouncementPass>().RunAsync(default);
         await services.GetRequiredService<DeliveryPass>().RunAsync(default);
         Assert.Contains(await services.GetRequiredService<INoticeBook>().LatestAsync(1000, default), notice => notice.Key.StartsWith("round/2026-10-05", StringComparison.Ordinal));
-        foreach (SetAsideItem item in services.GetRequiredService<SetAside>().Items)
-            output.WriteLine($"{item.Pass}: {item.What}: {item.Reason}");
         Assert.DoesNotContain(services.GetRequiredService<SetAside>().Items, item => healthy.Any(jar => item.What == $"jar {jar.Number}"));
     }
 
@@ -87,6 +89,13 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
         await app.Services.GetRequiredService<StatePass>().RunAsync(tomorrow, default);
     }
 
+    /// <summary>The jars with a placement that leads nowhere.</summary>
+    private Guid[] Hurt()
+    {
+        using SqliteConnection records = Open("records.db");
+        return [.. Rows(records, "SELECT JarId FROM jar_placement WHERE PlaceId NOT IN (SELECT Id FROM place)").Select(row => Guid.Parse((string)row[0]))];
+    }
+
     private int Poison(string file)
     {
         using SqliteConnection connection = Open(file);
@@ -98,7 +107,7 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
 
     /// <summary>What a column holds by the model of the records; the log's own columns say it by their type.</summary>
     private static Type? HeldBy(string table, string column) => Model.GetEntityTypes()
-        .SelectMany(entity => entity.GetProperties().Where(property => entity.GetTableName() == table && property.GetColumnName() == column))
+        .SelectMany(entity => entity.GetFlattenedProperties().Where(property => entity.GetTableName() == table && property.GetColumnName() == column))
         .Select(property => property.GetTypeMapping().Converter?.ProviderClrType ?? property.ClrType)
         .Select(type => Nullable.GetUnderlyingType(type) ?? type).FirstOrDefault();
 
@@ -109,7 +118,7 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
         string[] kept = [.. columns.Where(column => !column.IsKey).Select(column => column.Name)];
         int poisoned = 0;
         foreach (var column in columns.Where(column => !column.IsKey))
-            foreach (string odd in Odd(column.Type, HeldBy(table, column.Name)))
+            foreach (string odd in Odd(column.Type, HeldBy(table, column.Name), !Model.GetEntityTypes().Any(entity => entity.GetTableName() == table)))
             {
                 string keys = string.Join(", ", columns.Select(each => each.IsKey ? NewKey(table, each.Name, each.Type, poisoned)
                     : each.Name == column.Name ? odd : Unique(table, each.Name)));
@@ -126,8 +135,10 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     }
 
     /// <summary>Odd values of the kind that the column holds: what another process or a door could have written, not a torn page.</summary>
-    private static IEnumerable<string> Odd(string type, Type? held) => type switch
+    private static IEnumerable<string> Odd(string type, Type? held, bool ofTheLog) => type switch
     {
+        // Columns of a complex property are unknown to the model by their own name; none of them holds more than 32 bits.
+        "INTEGER" when held is null && !ofTheLog => ["2147483647", "-2147483648", "-1"],
         _ when held == typeof(int) || held?.IsEnum == true => ["2147483647", "-2147483648", "-1"],
         _ when held == typeof(bool) => [],
         _ when held == typeof(Guid) => ["'00000000-0000-0000-0000-000000000000'"],

@@ -58,7 +58,7 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
             .OrderBy(notice => notice.NextAttemptAt).ThenBy(notice => notice.Key).Take(atMost).ToListAsync(cancellationToken);
         foreach (var notice in due)
         {
-            notice.Attempts++;
+            notice.Attempts = Math.Clamp(notice.Attempts, 0, int.MaxValue - 1) + 1;
             notice.NextAttemptAt = claimedUntil;
         }
 

@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Storage.Records.Conversions;
 using Microsoft.EntityFrameworkCore;
@@ -15,7 +16,7 @@ internal sealed class JarTable : IEntityTypeConfiguration<Jar>
         builder.HasIndex(jar => jar.EndedAt);
         builder.Property(jar => jar.Portions).HasConversion(new PortionsConverter(), PortionsConverter.Comparer);
         // By name: the catalogue's own numbers may be put in another order.
-        builder.Property(jar => jar.Cut).HasConversion<string>();
+        builder.Property(jar => jar.Cut).HasConversion(new EnumNameConverter<Cut>(Cut.Shredded));
         builder.ComplexProperty(jar => jar.Salting);
         builder.Ignore(jar => jar.Standing).Ignore(jar => jar.Stage);
         builder.HasMany(jar => jar.Placements).WithOne().HasForeignKey(placement => placement.JarId);

@@ -1,4 +1,6 @@
+using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Storage.Records.Conversions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -10,6 +12,6 @@ internal sealed class PhMeasurementTable : IEntityTypeConfiguration<PhMeasuremen
     public void Configure(EntityTypeBuilder<PhMeasurement> builder)
     {
         // By name: the science's own numbers may be put in another order.
-        builder.Property(measurement => measurement.Method).HasConversion<string>();
+        builder.Property(measurement => measurement.Method).HasConversion(new EnumNameConverter<PhMethod>(PhMethod.Strip));
     }
 }
