@@ -47,7 +47,7 @@ public class AnsweringTests
         Jar jar = Make.Jar(1);
         jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Other, "smells of pears").Observations));
         jar.Observations.Add(Assert.Single(By("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Observations));
-        Assert.Equal(["smells of pears", "GLASS IS CRACKED"], jar.Standing.Select(each => each.Note));
+        Assert.Equal(["GLASS IS CRACKED", "smells of pears"], jar.Standing.Select(each => each.Note).Order(StringComparer.Ordinal));
         Assert.Single(By("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Known);
         jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Film, "a thin one").Observations));
         Assert.Single(By("Jakob").Seen(jar, SightingKind.Film, null).Known);
