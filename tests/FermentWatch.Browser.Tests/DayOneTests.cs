@@ -100,7 +100,8 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         await page.GetByRole(AriaRole.Button, new() { Name = "Move jar 1" }).ClickAsync();
         await page.ArriveAsync($"{kitchen.Address}/jars/1");
 
-        Assert.Contains("Day 0, cellar", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        // Twenty minutes may lead over midnight.
+        Assert.Matches("Day [01], cellar", await page.InnerTextAsync("main"));
         // The forecast knows of a move from the quarter hour that closes after it.
         kitchen.Clock.Advance(TimeSpan.FromMinutes(20));
         await kitchen.SettleAsync();

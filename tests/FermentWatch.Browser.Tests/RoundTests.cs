@@ -88,7 +88,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the photo" }).ClickAsync();
         ILocator shown = page.Locator("img.photo");
         Assert.Equal("Photo: a flat white film", await shown.GetAttributeAsync("alt"));
-        byte[] kept = await (await context.APIRequest.GetAsync(kitchen.Address + await shown.GetAttributeAsync("src"))).BodyAsync();
+        byte[] kept = await (await context.APIRequest.GetAsync(new Uri(new Uri(kitchen.Address), await shown.GetAttributeAsync("src")).ToString())).BodyAsync();
         Assert.Equal([0xFF, 0xD8], kept[..2]);
     }
 

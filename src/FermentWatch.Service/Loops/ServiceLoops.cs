@@ -24,8 +24,6 @@ public sealed class ServiceLoops
     private readonly ILogger<Loop> _logger;
     private readonly Restraint _judgingRests = new();
 
-    private bool _estimatesAreNoted;
-
     /// <param name="judging">What the judging loop does.</param>
     /// <param name="forecasts">What the forecast loop does.</param>
     /// <param name="rounds">What the round loop does.</param>
@@ -121,24 +119,18 @@ public sealed class ServiceLoops
             Forwarding?.Wake();
     }
 
-    /// <summary>Where estimates are passed on, each is noted before the next takes its place, also after a pass that broke off.</summary>
+    /// <summary>Where estimates are passed on, each is noted before the next takes its place, also what an entry has just renewed.</summary>
     private async Task ForecastAsync(Instant now, CancellationToken cancellationToken)
     {
-        await NoteEstimatesAsync(now, cancellationToken);
-        _estimatesAreNoted = false;
-        bool renewed = await _forecasts.RunAsync(now, cancellationToken) > 0;
-        _estimatesAreNoted = !renewed;
-        await NoteEstimatesAsync(now, cancellationToken);
-        if (!renewed)
-            return;
-        States.Wake();
-        Forwarding?.Wake();
+        int noted = await NoteEstimatesAsync(now, cancellationToken);
+        int renewed = await _forecasts.RunAsync(now, cancellationToken);
+        noted += renewed > 0 ? await NoteEstimatesAsync(now, cancellationToken) : 0;
+        if (renewed > 0)
+            States.Wake();
+        if (noted > 0)
+            Forwarding?.Wake();
     }
 
-    private async Task NoteEstimatesAsync(Instant now, CancellationToken cancellationToken)
-    {
-        if (_forwarding is not null && !_estimatesAreNoted)
-            await _forwarding.Notes.RunAsync(now, cancellationToken);
-        _estimatesAreNoted = true;
-    }
+    private async Task<int> NoteEstimatesAsync(Instant now, CancellationToken cancellationToken) =>
+        _forwarding is null ? 0 : await _forwarding.Notes.RunAsync(now, cancellationToken);
 }

@@ -28,7 +28,7 @@ public sealed class TroubledReceiversTests
         await _wellIsTold.Task.WaitAsync(TimeSpan.FromSeconds(60), TimeProvider.System);
         await morning;
         Assert.Equal(
-            ["fails: Queued after 1, The receiver answered 500.", "gone: Refused after 1, The receiver says that it is gone (410).", $"hangs: Queued after 1, {receiver.Address}/hangs did not answer within 10 seconds.",
+            ["fails: Queued after 1, The receiver answered 500.", "gone: Refused after 1, The receiver says that it is gone (410).", $"hangs: Queued after 1, {new Uri(receiver.Address).GetLeftPart(UriPartial.Authority)} did not answer within 10 seconds.",
                 "refuses: Queued after 1, The receiver answered 503.", "well: Delivered after 1, "],
             await StatesAsync(mira));
 
