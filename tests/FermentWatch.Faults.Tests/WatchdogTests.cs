@@ -19,7 +19,7 @@ public sealed class WatchdogTests : IDisposable
         string path = Path.Combine(_root.FullName, "notify");
         using var manager = new Socket(AddressFamily.Unix, SocketType.Dgram, ProtocolType.Unspecified);
         manager.Bind(new UnixDomainSocketEndPoint(path));
-        await using ServiceProcess service = ServiceProcess.Start(Path.Combine(_root.FullName, "data"), "export SYSTEMD_EXEC_PID=$$", new Dictionary<string, string>
+        await using ServiceProcess service = ServiceProcess.Start(Path.Combine(_root.FullName, "data"), "true", new Dictionary<string, string>
         {
             ["NOTIFY_SOCKET"] = path, ["WATCHDOG_USEC"] = "1000000",
         });

@@ -4,17 +4,29 @@ using Microsoft.Extensions.Hosting.Systemd;
 namespace FermentWatch.Service.Health;
 
 /// <summary>
-/// Tells systemd that the service lives, twice in each span of its watchdog (sd_watchdog_enabled(3)), and stops telling it when a
-/// loop no longer runs: systemd then starts the service anew. Does nothing where nobody watches.
+/// Tells systemd that the service is up, that it stops, and that it lives, twice in each span of its watchdog (sd_notify(3),
+/// sd_watchdog_enabled(3)); stops telling it when a loop no longer runs: systemd then starts the service anew. Does nothing where nobody
+/// listens. Goes by the socket alone: the framework's own question whether systemd is the parent is not answered within our unit's walls.
 /// </summary>
-public sealed class Watchdog(HealthReader health, IServiceProvider services, TimeProvider time) : BackgroundService
+public sealed class Watchdog(HealthReader health, IHostApplicationLifetime lifetime, TimeProvider time) : BackgroundService
 {
     private static readonly ServiceState Alive = new("WATCHDOG=1");
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        if (services.GetService<ISystemdNotifier>() is not { IsEnabled: true } systemd || Span() is not { } span)
+        var systemd = new SystemdNotifier();
+        if (!systemd.IsEnabled)
             return;
+        using CancellationTokenRegistration up = lifetime.ApplicationStarted.Register(() => systemd.Notify(ServiceState.Ready));
+        using CancellationTokenRegistration ends = lifetime.ApplicationStopping.Register(() => systemd.Notify(ServiceState.Stopping));
+        if (Span() is { } span)
+            await BeatAsync(systemd, span, stoppingToken);
+        else
+            await Task.Delay(Timeout.InfiniteTimeSpan, time, stoppingToken);
+    }
+
+    private async Task BeatAsync(SystemdNotifier systemd, TimeSpan span, CancellationToken stoppingToken)
+    {
         using var timer = new PeriodicTimer(span / 2, time);
         do
         {

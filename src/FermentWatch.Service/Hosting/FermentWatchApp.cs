@@ -35,7 +35,6 @@ public static class FermentWatchApp
             .Filter.ByExcluding(StartTrouble.IsSaidByTheVerb)
             .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));
 
-        builder.Services.AddSystemd();
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<IClock>(time.ToClock());
         builder.Services.AddFermentWatchStorage(settings.Storage);

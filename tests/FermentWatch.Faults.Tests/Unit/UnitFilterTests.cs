@@ -26,7 +26,7 @@ public sealed class UnitFilterTests : IDisposable
         int web = ServiceProcess.FreePort();
         using Process serving = Start(launcher, allowed, "serve", web, ServiceProcess.FreePort());
         using var http = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{web}"), Timeout = TimeSpan.FromSeconds(5) };
-        await Eventually.TrueAsync(() => serving.HasExited || Answers(http), "the service is up under the filter");
+        await Eventually.TrueAsync(() => serving.HasExited || Answers(http), "the service is up under the filter", 60);
         (int healthy, string health) = await RunAsync(launcher, allowed, "healthcheck", web);
         Assert.True(healthy == 0, health);
         await UnitFilter.OutputOfAsync("/bin/kill", "-TERM", serving.Id.ToString(CultureInfo.InvariantCulture));
