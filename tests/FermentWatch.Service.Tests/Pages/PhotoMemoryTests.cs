@@ -47,7 +47,6 @@ public sealed partial class PhotoMemoryTests(ITestOutputHelper output) : IDispos
             long after = PeakMegabytes(service);
             output.WriteLine($"resident at most: {before} MB before, {after} MB with {AtOnce} of {heaviest.Length >> 10} kB and {AtOnce} of {bomb.Length >> 10} kB at once");
             Assert.InRange(after, 1, MostMegabytes);
-            Assert.InRange(after - before, 0, 200);
         }
         finally
         {
