@@ -26,7 +26,7 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         Assert.Matches(@"(Probably sour enough|Probably not sour enough|Not expected to be sour enough).*; not measured\.", words);
         Assert.Matches(@"Expected below 4\.6 .*; not measured\.", words);
         Assert.Equal([1, 2, 3, 4, 5, 6, 7], Days().Matches(words).Select(match => int.Parse(match.Groups[1].Value, null)));
-        Assert.Matches("First taste|Taste daily", words);
+        Assert.Matches("First taste|Worth tasting", words);
         foreach (Caution caution in Cautions.Deciding)
             Assert.Contains(caution.Text, words, StringComparison.Ordinal);
         (double low, double high) = await PhSpreadAsync(page, day: 3);

@@ -35,7 +35,7 @@ public sealed partial class GoldenHouseholdTests
         var devices = new Dictionary<string, Device>();
         foreach (string name in (string[])["counter", "cellar", "fridge"])
             devices[name] = await Device.AddAsync(host, name);
-        await mira.PutAsync("/api/v1/household", new { name = "Number Nine", time_zone = "Europe/Vienna", temperature_unit = "Celsius", mass_unit = "Kilogram", round_at = "07:00", evening_at = "19:00" });
+        await mira.PutAsync("/api/v1/household", new { name = "Number Nine", time_zone = "Europe/Vienna", temperature_unit = "Celsius", mass_unit = "Kilogram", round_at = "07:00", evening_at = "19:00", ph_tool = "Meter" });
         Assert.Equal(HttpStatusCode.Created, (await mira.PostAsync("/api/v1/notice-routes", new { person = "Mira", channel = "Webhook", address = receiver.Address, secret = "kitchen" })).Status);
         // Places are made with the first jar that names one; the sensors are given theirs after it.
         await mira.PostAsync("/api/v1/places", new { name = "kitchen counter", typical = "Usual", shelf_order = "1" });
@@ -85,7 +85,7 @@ public sealed partial class GoldenHouseholdTests
     }
 
     /// <summary>What a person reads of a page, block by block.</summary>
-    private static string Text(string html)
+    internal static string Text(string html)
     {
         IElement main = new HtmlParser().ParseDocument(html).QuerySelector("main")!;
         foreach (IElement unread in main.QuerySelectorAll("svg, style, script, select, input, table").ToList())

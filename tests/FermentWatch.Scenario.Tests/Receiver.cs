@@ -50,6 +50,15 @@ internal sealed class Receiver : IAsyncDisposable
         return (round.GetProperty("title").GetString()!, round.GetProperty("text").GetString()!);
     }
 
+    /// <summary>Everything received since it was asked last, in order.</summary>
+    public IReadOnlyList<(string Id, string Title, string Text)> TakeAll()
+    {
+        var all = new List<(string, string, string)>();
+        while (_got.TryDequeue(out Posted? notice))
+            all.Add((notice.Id, notice.Body.GetProperty("title").GetString()!, notice.Body.GetProperty("text").GetString()!));
+        return all;
+    }
+
     public ValueTask DisposeAsync() => _app.DisposeAsync();
 
     private static async Task<Posted> ReadAsync(HttpRequest request)

@@ -72,6 +72,18 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         return One(new Taste { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Verdict = verdict });
     }
 
+    /// <summary>Something was done about one jar.</summary>
+    public AnswerOutcome Handled(Jar jar, HandlingKind kind)
+    {
+        if (SentBefore(jar) is { } line)
+            return Known(line);
+        if (Ended(jar) is { } refusal)
+            return refusal;
+        if (Today(jar).OfType<Handling>().FirstOrDefault(each => each.Kind == kind) is { } before && !Today(jar).OfType<Sighting>().Any(seen => seen.At > before.At))
+            return Known($"{before.By} wrote the same for jar {jar.Number} at {Clock(before.At)}.");
+        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind });
+    }
+
     /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>
     public AnswerOutcome Moved(Jar jar, JarStage stage, string? why)
     {

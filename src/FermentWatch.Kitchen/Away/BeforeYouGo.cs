@@ -57,7 +57,7 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
     {
         AcidLineState state = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State;
         LocalDate dayOfRule = packed.PlusDays(WeekRuleDay);
-        if (state == AcidLineState.MeasuredBelow || dayOfRule >= until)
+        if (state == AcidLineState.MeasuredBelow || dayOfRule >= until || !scene.Household.Measures)
             yield break;
         yield return dayOfRule >= from
             ? $"Day 7 is {DateWords.Name(dayOfRule, scene.Today)}, and no reading below 4.6 counts yet: measure the pH before you go, and when you are back."
@@ -68,7 +68,7 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
     {
         if (jar.Standing.OfType<Taste>().LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt)
             yield return "Tasted right or past it: into the cold before you go.";
-        else if (forecast is not null && TastingDue.From(jar, forecast, scene.Zone) is { } taste && taste < until)
+        else if (forecast is not null && scene.Tasting.Of(jar, scene.Today)?.From is { } taste && taste < until)
             yield return taste <= scene.Today
                 ? "Ready to be tasted: taste it before you go; if it is right, into the cold."
                 : $"Probably sour enough {DateWords.When(taste, scene.Today)}, while you are away or before: taste it the day you go. The cold slows it, if it is nearly right.";

@@ -23,9 +23,11 @@ public sealed class ComingDaysReader(
         LocalDate today = now.InZone(household.Zone).Date;
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         var names = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id, place => place.Name);
-        var fermenting = (await jars.KeptAsync(cancellationToken)).Where(jar => jar.Stage == JarStage.Fermenting).ToList();
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        var fermenting = kept.Where(jar => jar.Stage == JarStage.Fermenting).ToList();
+        var tasting = new TastingPlan(kept, latest, household);
         var tastes = fermenting.Where(jar => latest.ContainsKey(jar.Id))
-            .Select(jar => Taste(jar, latest[jar.Id], names[jar.PlacementAt(now).PlaceId], household.Zone, today)).OfType<ComingTaste>().ToList();
+            .Select(jar => Taste(jar, latest[jar.Id], tasting.Of(jar, today), names[jar.PlacementAt(now).PlaceId], today)).OfType<ComingTaste>().ToList();
         Roster roster = await members.RosterAsync(today, cancellationToken);
         Func<RoundSheet, string> body = roster.Of(person).IsChild ? RoundWords.ChildBody : RoundWords.Body;
         var coming = new List<ComingRound>();
@@ -35,9 +37,10 @@ public sealed class ComingDaysReader(
         return new ComingDays(household, tastes, coming);
     }
 
-    private static ComingTaste? Taste(Jar jar, JarForecast forecast, string place, DateTimeZone zone, LocalDate today) =>
-        TastingDue.From(jar, forecast, zone) is { } first
-            ? new ComingTaste(jar.Id, jar.Number, jar.Name, place, LocalDate.Max(first, today), first <= today ? Tasting.Words(first, today) : "First taste, then daily until it is right.", RevisedAt(jar, forecast))
+    /// <summary>One for each lot; none once its tasting days are over.</summary>
+    private static ComingTaste? Taste(Jar jar, JarForecast forecast, TasteAsk? ask, string place, LocalDate today) =>
+        ask is { From: { } first } && ask.By == jar.Number && !ask.IsPast(today)
+            ? new ComingTaste(jar.Id, jar.Number, jar.Name, place, LocalDate.Max(first, today), first <= today ? Tasting.Words(first, today) : "First taste, then until it is right.", RevisedAt(jar, forecast))
             : null;
 
     private async Task<ComingRound?> RoundAsync(
@@ -56,7 +59,7 @@ public sealed class ComingDaysReader(
     }
 
     private static Instant LastAnswer(Jar jar, LocalDate date, DateTimeZone zone) =>
-        jar.Standing.Where(each => each is Look or Sighting or Observations.Taste or StageChange && each.At.InZone(zone).Date == date).Max(each => each.At);
+        Answered.Of(jar).Where(each => each.At.InZone(zone).Date == date).Max(each => each.At);
 
     private static Instant RevisedAt(Jar jar, JarForecast? forecast) => jar.Observations
         .SelectMany(each => each.VoidedAt is { } voided ? [each.EnteredAt, voided] : new[] { each.EnteredAt })

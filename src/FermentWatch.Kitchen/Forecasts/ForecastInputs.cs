@@ -6,6 +6,7 @@ using FermentWatch.Kinetics.Household;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;
@@ -29,7 +30,7 @@ internal sealed class ForecastInputs(MeansOfJars means, IReadOnlyDictionary<Guid
     public async Task<NamedInputs> OfAsync(Jar jar, Instant closed, CancellationToken cancellationToken)
     {
         Instant asOf = KnownUntil(jar, closed, await means.NewestAsync(jar, closed, cancellationToken));
-        string facts = Hash(string.Join('\n', Forecaster.ModelVersion, household is null ? "" : Text(household), OwnText(jar, places, IsReadByTheModel)));
+        string facts = Hash(string.Join('\n', Forecaster.ModelVersion, household is null ? "" : Text(household), Remedies.Widening(jar) is { } done ? $"wider since {done.Id:N}" : "", OwnText(jar, places, IsReadByTheModel)));
         string measured = Hash($"{Text(asOf)}\n{await means.NameAsync(jar, asOf, cancellationToken)}");
         return new NamedInputs(jar, asOf, facts[..JarForecast.FactsLength] + measured[..JarForecast.FactsLength]);
     }

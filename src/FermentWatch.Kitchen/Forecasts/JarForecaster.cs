@@ -5,6 +5,7 @@ using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;
@@ -29,7 +30,8 @@ public static class JarForecaster
         Instant origin = QuarterHour.Floor(jar.PackedAt);
         double days = Math.Min(LongestSpanDays, Math.Max(0, Math.Ceiling(QuarterHour.Days(origin, asOf))) + DaysAhead);
         ForecastRequest request = Request(jar, Surroundings.Of(jar, places, history, asOf, days), days) with { Household = household };
-        return new JarForecast(jar.Id, asOf, origin, inputs, Forecaster.Run(request));
+        Forecast made = Forecaster.Run(request);
+        return new JarForecast(jar.Id, asOf, origin, inputs, Remedies.Widening(jar) is null ? made : WiderSpread.Of(made, days));
     }
 
     /// <summary>What the model is asked of a jar.</summary>

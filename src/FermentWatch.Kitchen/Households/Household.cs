@@ -26,6 +26,15 @@ public sealed class Household
     /// <summary>What it does about mould; the stricter advice by default.</summary>
     public MouldPolicy Mould { get; set; } = MouldPolicy.ThrowOut;
 
+    /// <summary>What it can measure a pH with; changed any day.</summary>
+    public PhTool PhTool { get; set; } = PhTool.Nothing;
+
+    /// <summary>The first date on which tasting is asked for again after "not tasting this week"; null where that was never said.</summary>
+    public LocalDate? TastingAgainFrom { get; set; }
+
+    /// <summary>Whether jars are asked for their pH at all.</summary>
+    public bool Measures => PhTool != PhTool.Nothing;
+
     /// <summary>The zone rules behind <see cref="TimeZoneId"/>; UTC where the tz database of this version does not have the name.</summary>
     public DateTimeZone Zone => DateTimeZoneProviders.Tzdb.GetZoneOrNull(TimeZoneId) ?? DateTimeZone.Utc;
 

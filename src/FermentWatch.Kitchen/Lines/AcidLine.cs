@@ -48,7 +48,8 @@ public static class AcidLine
         PhMeasurement? last = counted.LastOrDefault();
         AcidLineState state = last is null ? AcidLineState.NotMeasured
             : last.Ph > Ph ? AcidLineState.MeasuredAbove : AcidLineState.MeasuredBelow;
-        return new AcidLineReport(state, last, state == AcidLineState.MeasuredBelow && IsSettled(counted, zone), Alarm(ordered, counted));
+        AcidLineAlarm alarm = Alarm(ordered, counted);
+        return new AcidLineReport(state, last, state == AcidLineState.MeasuredBelow && alarm == AcidLineAlarm.None && IsSettled(counted, zone), alarm);
     }
 
     private static bool IsSettled(List<PhMeasurement> counted, DateTimeZone zone) =>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Jars;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Lines;
@@ -11,15 +12,24 @@ public static class AcidLineWords
     public const string Covers =
         "Below 4.6 the botulism germ does not grow. This does not show that other germs are gone, or that mould or spoilage is harmless.";
 
-    /// <summary>What is known to work, where nothing was measured (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015).</summary>
-    public const string TestedRecipe =
-        "Not measured is neither fine nor a reason to discard. The tested recipe: salt weighed (2.25 to 2.5 % of the cabbage), "
-        + "70 to 75 F (21 to 24 C), 3 to 4 weeks. A strip or a meter tells more.";
+    /// <summary>What is known to work with cabbage, where nothing was measured (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015).</summary>
+    private const string TestedForCabbage =
+        "The tested recipe: salt weighed (2.25 to 2.5 % of the cabbage), 70 to 75 F (21 to 24 C), 3 to 4 weeks. A strip or a meter tells more.";
+
+    private static readonly string[] Cabbages = ["cabbage", "red cabbage"];
+
+    /// <summary>What is said where nothing was measured: a tested recipe is quoted for its own vegetable only.</summary>
+    public static string NotMeasured(Jar jar)
+    {
+        string main = jar.Portions.MaxBy(portion => portion.MassKilograms)!.Produce;
+        return "Not measured is neither fine nor a reason to discard. "
+            + (Cabbages.Contains(main) ? TestedForCabbage : $"No tested recipe for {main} is known here: measure it, by strip or meter.");
+    }
 
     /// <summary>One or two sentences for the jar's page.</summary>
-    public static string Sentence(AcidLineReport report, DateTimeZone zone) => report.State switch
+    public static string Sentence(Jar jar, AcidLineReport report, DateTimeZone zone) => report.State switch
     {
-        AcidLineState.NotMeasured => "Acid line: not measured. " + TestedRecipe,
+        AcidLineState.NotMeasured => "Acid line: not measured. " + NotMeasured(jar),
         AcidLineState.MeasuredBelow => $"{Measured(report, zone)} {Covers}",
         AcidLineState.MeasuredAbove => $"{Measured(report, zone)} That is above the acid line at 4.6: not acid enough yet. Measure again tomorrow.",
         _ => throw new ArgumentOutOfRangeException(nameof(report), report.State, "Not a state of the acid line."),
@@ -51,7 +61,7 @@ public static class AcidLineWords
         var last = report.LastCounted!;
         string method = last.Method switch { PhMethod.Meter => "by meter", PhMethod.Probe => "by probe", _ => "by strip" };
         string day = last.At.InZone(zone).Date.ToString("d MMMM", CultureInfo.InvariantCulture);
-        string again = report.State == AcidLineState.MeasuredBelow && !report.Settled ? " One more reading on another day settles it." : "";
+        string again = report is { State: AcidLineState.MeasuredBelow, Settled: false, Alarm: AcidLineAlarm.None } ? " One more reading on another day settles it." : "";
         return string.Create(CultureInfo.InvariantCulture, $"Measured {last.Ph:0.0#} {method} on {day}.{again}");
     }
 }

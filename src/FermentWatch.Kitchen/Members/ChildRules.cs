@@ -15,6 +15,10 @@ public static class ChildRules
     public static Refusal? Moving(MemberRole role) =>
         role == MemberRole.Adult ? null : new Refusal("jar", "this", "an adult decides where a jar goes: ask one");
 
+    /// <summary>Why this person may not settle trouble or decide about a jar; null where this person may.</summary>
+    public static Refusal? Settling(MemberRole role) =>
+        role == MemberRole.Adult ? null : new Refusal("jar", "what was done", "an adult settles trouble: ask one");
+
     /// <summary>Why this person may not enter a pH; null where this person may.</summary>
     public static Refusal? Measuring(MemberRole role) =>
         role == MemberRole.Adult ? null : new Refusal("pH", "a reading", "an adult enters it: ask one");

@@ -1,5 +1,5 @@
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;
@@ -12,6 +12,6 @@ public sealed record NoticeQuestion(LocalDate Date, Instant Until, IReadOnlyList
 {
     /// <summary>Numbers of its jars that nobody has answered for on its date.</summary>
     public IReadOnlySet<int> Waiting(IEnumerable<Jar> kept, DateTimeZone zone) => kept
-        .Where(jar => jar.Stage == JarStage.Fermenting && !jar.Standing.Any(each => each is Look or Sighting && each.At.InZone(zone).Date == Date))
+        .Where(jar => jar.Stage == JarStage.Fermenting && !Answered.On(jar, Date, zone))
         .Select(jar => jar.Number).Intersect(Shelves.SelectMany(shelf => shelf.Jars)).ToHashSet();
 }

@@ -10,13 +10,15 @@ namespace FermentWatch.Kitchen.Occasions;
 public static class AcidOccasions
 {
     private const int FirstAskedDay = 5;
-    private const int WeekRuleDay = 7;
     private const string HowToMeasure = "A meter checked in buffer, or a strip in pale brine; in a cup that is thrown away.";
     private const string Discard = "Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.";
 
     /// <summary>What holds in a scene.</summary>
     public static IEnumerable<Occasion> Of(Scene scene)
     {
+        if (!scene.Household.Measures && scene.AfterMorning && scene.Fermenting.Any(jar => scene.DayOf(jar) >= FirstAskedDay))
+            yield return new Occasion(OccasionKind.NotMeasuredHere, scene.Household.Id, "once", "Acid line: not measured here", [],
+                "Neither fine nor a reason to discard. A packet of strips would tell: 4.0 or less in pale brine is below the line at 4.6.");
         foreach (Jar jar in scene.Fermenting.Concat(scene.Jars.Where(jar => jar.Stage == JarStage.Cold)))
         {
             var measured = jar.Standing.OfType<PhMeasurement>().OrderBy(each => each.At).ThenBy(each => each.Ph).ToList();
@@ -25,6 +27,10 @@ public static class AcidOccasions
                 yield return Rising(jar, line.Alarm, Began(measured, line.Alarm, scene.Zone));
             if (jar.Stage == JarStage.Cold || line.Alarm != AcidLineAlarm.None)
                 continue;
+            if (scene.AfterEvening && Passed(jar, measured, line) is { } passed)
+                yield return passed;
+            if (!scene.Household.Measures)
+                continue;
             if (scene.AfterMorning && ByDay(scene, jar, line) is { } byDay)
                 yield return byDay;
             if (scene.AfterEvening && Due(scene, jar, line) is { } due)
@@ -32,18 +38,23 @@ public static class AcidOccasions
         }
     }
 
+    /// <summary>Told in the evening, so that an hour of measuring jars is one message.</summary>
+    private static Occasion? Passed(Jar jar, List<PhMeasurement> measured, AcidLineReport line) => line.State != AcidLineState.MeasuredBelow ? null
+        : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(each) == Weight.CountsBelow).Id:N}", "Passed the acid line, measured",
+            line.Settled ? AcidLineWords.Covers : $"{AcidLineWords.Covers} A second reading settles it.");
+
+    /// <summary>The same words for every jar whose day it is, so that they are one message.</summary>
     private static Occasion? ByDay(Scene scene, Jar jar, AcidLineReport line)
     {
         int day = scene.DayOf(jar);
         if (line.State == AcidLineState.MeasuredBelow || day < FirstAskedDay)
             return null;
         bool above = line.State == AcidLineState.MeasuredAbove;
-        if (day < WeekRuleDay)
-            return On(OccasionKind.NoReadingByDay5, jar, "day 5", $"Day {day}, no reading below 4.6",
+        if (day < LineRule.WeekRuleDay)
+            return On(OccasionKind.NoReadingByDay5, jar, "day 5", "Day 5, no reading below 4.6",
                 $"{(above ? "Last measured above" : "Nothing counted yet")}. Measure the pH today. {HowToMeasure}");
-        string standing = above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.";
-        return On(OccasionKind.NoReadingByDay7, jar, "day 7", $"Day {day}, no reading below 4.6",
-            $"{standing} Measure today. Public advice: normally below within a week, longer when cooler; discard what does not get there.");
+        return On(OccasionKind.NoReadingByDay7, jar, "day 7", "A week, no reading below 4.6",
+            $"{(above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.")} Measure today. Public advice: normally below within a week, longer when cooler; discard what does not get there.");
     }
 
     /// <summary>Not measured on the day it was due; days 5 and 7 of a jar never measured have a kind of their own.</summary>
@@ -51,7 +62,7 @@ public static class AcidOccasions
     {
         int day = scene.DayOf(jar);
         bool measuredToday = jar.Standing.OfType<PhMeasurement>().Any(each => scene.DateOf(each.At) == scene.Today);
-        if (measuredToday || day == FirstAskedDay || day == WeekRuleDay || !PhDue.On(scene.Today, day, line, scene.Zone))
+        if (measuredToday || day == FirstAskedDay || day == LineRule.WeekRuleDay || !PhDue.On(scene.Today, day, line, scene.Zone))
             return null;
         string cause = line.LastCounted is { } last ? $"since {last.Id:N}" : $"day {day}";
         return On(OccasionKind.PhDue, jar, cause, "pH not measured today",

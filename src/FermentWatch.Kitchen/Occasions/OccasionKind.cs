@@ -54,4 +54,10 @@ public enum OccasionKind
 
     /// <summary>Long in the cold.</summary>
     EatFirst = 18,
+
+    /// <summary>Told once: this household can measure nothing, what that means and what strips would tell.</summary>
+    NotMeasuredHere = 19,
+
+    /// <summary>Good news: measured below 4.6, by a reading that counts.</summary>
+    PassedAcidLine = 20,
 }

@@ -22,8 +22,8 @@ public static class OccasionWords
     public static string Of(OccasionKind kind) => kind switch
     {
         OccasionKind.TastingTomorrow => "Tasting day tomorrow",
-        OccasionKind.TargetReached => "Sour enough",
-        OccasionKind.PastTarget => "Past it",
+        OccasionKind.TargetReached => "Probably ready",
+        OccasionKind.PastTarget => "Past its tasting days",
         OccasionKind.PhDue => "pH due and not measured",
         OccasionKind.NoReadingByDay5 => "No reading below 4.6 by day 5",
         OccasionKind.NoReadingByDay7 => "No reading below 4.6 by day 7",
@@ -39,6 +39,8 @@ public static class OccasionWords
         OccasionKind.AdultAsked => "A child or guest saw trouble",
         OccasionKind.EarlyChilling => "Into the cold early",
         OccasionKind.EatFirst => "Stock to eat first",
+        OccasionKind.NotMeasuredHere => "Nothing to measure with",
+        OccasionKind.PassedAcidLine => "Passed the acid line, measured",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of occasion."),
     };
 }

@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;
@@ -10,6 +11,8 @@ namespace FermentWatch.Kitchen.Occasions;
 /// <summary>The household at one moment, as the rules of occasions look at it.</summary>
 public sealed class Scene
 {
+    private TastingPlan? _tasting;
+
     public required Household Household { get; init; }
 
     public required Instant Now { get; init; }
@@ -29,6 +32,9 @@ public sealed class Scene
 
     /// <summary>Sensors in service that a person should look at.</summary>
     public IReadOnlyList<SensorConcern> Sensors { get; init; } = [];
+
+    /// <summary>When people are asked to taste.</summary>
+    public TastingPlan Tasting => _tasting ??= new TastingPlan(Jars, Forecasts, Household);
 
     public DateTimeZone Zone => Household.Zone;
 

@@ -15,7 +15,7 @@ public static class TroubleOccasions
     public static IEnumerable<Occasion> Of(Scene scene)
     {
         foreach (Jar jar in scene.Fermenting)
-            if (Trouble.Of(jar, scene.Zone) is { CloserWatch: true, Last: { } seen })
+            if (Trouble.Of(jar, scene.Zone) is { CloserWatch: true, Last: { } seen, Handled: null })
                 yield return On(scene, jar, seen);
     }
 

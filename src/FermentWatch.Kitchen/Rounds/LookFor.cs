@@ -35,4 +35,7 @@ public enum LookFor
 
     /// <summary>Measure the pH.</summary>
     MeasurePh = 11,
+
+    /// <summary>Past its tasting days: into the cold, eat it, or leave it.</summary>
+    Decide = 12,
 }

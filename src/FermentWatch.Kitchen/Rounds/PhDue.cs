@@ -9,7 +9,9 @@ namespace FermentWatch.Kitchen.Rounds;
 /// </summary>
 public static class PhDue
 {
-    private const int FirstAsked = 5;
+    /// <summary>The day on which a household that never measured is asked first.</summary>
+    public const int FirstAsked = 5;
+
     private const int DaysOfAWeek = 7;
 
     /// <summary>Whether a pH is due on a date.</summary>

@@ -1,15 +1,35 @@
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Troubles;
+using FermentWatch.Kitchen.Words;
+using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;
 
-/// <summary>One jar of a round.</summary>
+/// <summary>One jar on one date, as everything that speaks of it has it.</summary>
 /// <param name="Jar">The jar.</param>
 /// <param name="Day">Days after packing, 0 on the date of packing.</param>
-/// <param name="LookFors">What to look for and do, in order.</param>
+/// <param name="LookFors">What to look for and do, in order; nothing where it does not ferment.</param>
 /// <param name="Opening">Whether it has to be opened.</param>
 /// <param name="Trouble">The trouble for which it is on the closer watch; null if it is not.</param>
 /// <param name="DaysNotLookedAt">Whole dates before this one on which nobody answered for it.</param>
 /// <param name="LookedAtToday">Whether somebody has answered for it on this date.</param>
 public sealed record RoundJar(
-    Jar Jar, int Day, IReadOnlyList<LookFor> LookFors, bool Opening, Sighting? Trouble, int DaysNotLookedAt, bool LookedAtToday);
+    Jar Jar, int Day, IReadOnlyList<LookFor> LookFors, bool Opening, Sighting? Trouble, int DaysNotLookedAt, bool LookedAtToday)
+{
+    /// <summary>The date it is about.</summary>
+    public LocalDate Date { get; init; }
+
+    /// <summary>What trouble means for it.</summary>
+    public TroubleState State { get; init; } = new(null, false, false);
+
+    /// <summary>Where it stands against the acid line.</summary>
+    public AcidLineReport Line { get; init; } = new(AcidLineState.NotMeasured, null, false, AcidLineAlarm.None);
+
+    /// <summary>What tasting comes to; null where that is no question.</summary>
+    public TasteAsk? Taste { get; init; }
+
+    /// <summary>The one thing to do with it.</summary>
+    public NextStep Step { get; init; } = NextStep.Look(opening: true);
+}

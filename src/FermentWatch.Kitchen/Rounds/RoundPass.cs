@@ -60,7 +60,7 @@ public sealed class RoundPass(
         var forecastsByJar = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         IReadOnlySet<Guid> dry = await dryPlaces.ReadAsync(dueAt, cancellationToken);
         using SetAside.SetAsideRun run = setAside.Begin("round");
-        return new RoundPlan(placesById, forecastsByJar, household.Zone, dry, run).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
+        return new RoundPlan(placesById, forecastsByJar, household, dry, run).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
     }
 
     private async Task<IReadOnlyList<Notice>> MorningAsync(Household household, LocalDate date, Instant dueAt, CancellationToken cancellationToken)

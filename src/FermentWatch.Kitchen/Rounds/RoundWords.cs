@@ -1,5 +1,5 @@
 using System.Globalization;
-using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Kitchen.Rounds;
 
@@ -14,12 +14,12 @@ public static class RoundWords
             $"{sheet.Date:ddd d MMM}: {jars} {(jars == 1 ? "jar" : "jars")}, {Minutes(sheet)}");
     }
 
-    /// <summary>The message: the look through the glass by shelf, then what differs from it.</summary>
+    /// <summary>The message: trouble first, in words, then what is opened, then the look through the glass and the rest.</summary>
     public static string Body(RoundSheet sheet)
     {
-        var lines = new List<string> { ThroughTheGlass(sheet) };
+        var lines = new List<string>(Troubles(sheet));
         lines.AddRange(ForAdults(sheet).Take(2));
-        AddWatch(lines, sheet);
+        lines.Add(ThroughTheGlass(sheet));
         lines.AddRange(ForAdults(sheet).Skip(2));
         AddMissed(lines, sheet);
         return string.Join("\n", lines.Where(line => line.Length > 0));
@@ -28,8 +28,7 @@ public static class RoundWords
     /// <summary>The message to a child on duty: looking and reporting; what is for an adult stands in one line.</summary>
     public static string ChildBody(RoundSheet sheet)
     {
-        var lines = new List<string> { ThroughTheGlass(sheet) };
-        AddWatch(lines, sheet);
+        var lines = new List<string>(Troubles(sheet)) { ThroughTheGlass(sheet) };
         AddMissed(lines, sheet);
         string adults = string.Join("; ", ForAdults(sheet).Where(line => line.Length > 0).Select(line => char.ToLowerInvariant(line[0]) + line[1..]));
         lines.Add(adults.Length == 0 ? "Anything odd: tell an adult" : $"Ask an adult: {adults.Replace(": ", " ", StringComparison.Ordinal).Replace("pH ", "the pH of ", StringComparison.Ordinal)}");
@@ -66,14 +65,26 @@ public static class RoundWords
     private static IReadOnlyList<string> ForAdults(RoundSheet sheet) =>
     [
         Line(sheet, "Let gas out", each => each.LookFors.Contains(LookFor.LetGasOut)),
-        Line(sheet, "Open", each => each.Trouble is null && each.LookFors.Contains(LookFor.OpenForSurface)),
+        Line(sheet, "Open", each => each.LookFors.Contains(LookFor.OpenForSurface)),
         Line(sheet, "Measure pH", each => each.LookFors.Contains(LookFor.MeasurePh)),
-        Line(sheet, "Taste", each => each.LookFors.Contains(LookFor.Taste)),
+        Tasting(sheet),
+        Line(sheet, "Cold, eat or leave", each => each.LookFors.Contains(LookFor.Decide)),
     ];
 
-    private static void AddWatch(List<string> lines, RoundSheet sheet) =>
-        lines.AddRange(sheet.Jars.Where(each => each.Trouble is not null).GroupBy(each => each.Trouble!.Kind).OrderBy(group => group.Key)
-            .Select(trouble => $"Watch for {Short(trouble.Key)}: {NumberList.Say(Numbers(trouble))}"));
+    /// <summary>The jars to taste, each with those it stands for.</summary>
+    private static string Tasting(RoundSheet sheet)
+    {
+        string[] jars = [.. sheet.Jars.Where(each => each.LookFors.Contains(LookFor.Taste)).Select(each =>
+            string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Lot.Count: > 1 } taste ? $" (for {NumberList.Say(taste.Lot)})" : "")}"))];
+        return jars.Length == 0 ? "" : $"Taste: {string.Join(", ", jars)}";
+    }
+
+    /// <summary>What is wrong, the worst first, like jars in one line: in words, then which.</summary>
+    private static IEnumerable<string> Troubles(RoundSheet sheet) => sheet.Jars
+        .Where(each => each.Step.Kind <= StepKind.SeeTo || each.Trouble is not null).GroupBy(TroubleOf).OrderBy(like => like.Min(each => each.Step.Kind)).ThenBy(like => like.Min(each => each.Jar.Number))
+        .Select(like => $"{(like.Count() == 1 ? "Jar" : "Jars")} {NumberList.Say(Numbers(like))}: {like.Key}");
+
+    private static string TroubleOf(RoundJar jar) => jar.Step.Kind <= StepKind.SeeTo ? jar.Step.InBrief : $"watch for {ObservationWords.InBrief(jar.Trouble!.Kind)}";
 
     private static void AddMissed(List<string> lines, RoundSheet sheet)
     {
@@ -94,17 +105,6 @@ public static class RoundWords
     }
 
     private static IEnumerable<int> Numbers(IEnumerable<RoundJar> jars) => jars.Select(each => each.Jar.Number);
-
-    private static string Short(SightingKind kind) => kind switch
-    {
-        SightingKind.PiecesUp => "pieces up",
-        SightingKind.Film => "film",
-        SightingKind.FuzzOrUnsure => "fuzz",
-        SightingKind.BrineLow => "low brine",
-        SightingKind.OffSmell => "smell",
-        SightingKind.Slime => "slime",
-        _ => "what was seen",
-    };
 
     private static string Minutes(RoundSheet sheet)
     {

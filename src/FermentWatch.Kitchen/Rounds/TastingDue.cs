@@ -8,16 +8,38 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;
 
-/// <summary>From when on a jar is tasted on the round.</summary>
+/// <summary>From when on a jar is tasted, and from when on that is a decision. This project's own rules.</summary>
 public static class TastingDue
 {
-    /// <summary>The first date, past or to come; null where it is not tasted: after trouble, and once a taste said right or past it.</summary>
-    public static LocalDate? From(Jar jar, JarForecast forecast, DateTimeZone zone)
+    private const int ShortestDays = 7;
+
+    /// <summary>Whether tasting is a question: no trouble keeps it back.</summary>
+    public static bool IsOpen(Jar jar, DateTimeZone zone) => Trouble.Of(jar, zone) is { ForecastWithdrawn: false, CloserWatch: false };
+
+    /// <summary>Whether somebody decided to leave it past its tasting days.</summary>
+    public static bool IsLeft(Jar jar) => jar.Standing.OfType<Handling>().Any(each => each.Kind == HandlingKind.LeftStanding);
+
+    /// <summary>The first date, past or to come, after what was tasted; null once a taste of its lot said right or past it.</summary>
+    /// <param name="jar">The jar that is tasted.</param>
+    /// <param name="forecast">Its forecast.</param>
+    /// <param name="tastes">Tastes of its lot, by time.</param>
+    /// <param name="zone">The household's zone.</param>
+    public static LocalDate? From(Jar jar, JarForecast forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone)
     {
-        TroubleState trouble = Trouble.Of(jar, zone);
-        if (trouble.ForecastWithdrawn || trouble.CloserWatch || jar.Standing.OfType<Taste>().LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt)
-            return null;
-        AcidLineState state = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone).State;
-        return Tasting.From(jar, forecast.Forecast.Target ?? default, forecast.Origin, zone, state);
+        LocalDate first = Tasting.From(jar, forecast.Forecast.Target ?? default, forecast.Origin, zone, AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone).State);
+        if (tastes.Count == 0)
+            return first;
+        LocalDate tasted = tastes[^1].At.InZone(zone).Date;
+        return tastes[^1].Verdict switch
+        {
+            TasteVerdict.Right or TasteVerdict.PastIt => null,
+            TasteVerdict.Nearly => LocalDate.Max(first, tasted.PlusDays(1)),
+            _ => LocalDate.Max(first, tasted.PlusDays(2)),
+        };
     }
+
+    /// <summary>The date on which nine in ten would be sour enough, and a week after the first at the earliest; null where that is beyond the forecast.</summary>
+    public static LocalDate? PastFrom(Jar jar, JarForecast forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone) =>
+        forecast.Forecast.Target?.P90 is { } late && From(jar, forecast, tastes, zone) is { } from
+            ? LocalDate.Max(forecast.At(late).InZone(zone).Date.PlusDays(1), from.PlusDays(ShortestDays)) : null;
 }

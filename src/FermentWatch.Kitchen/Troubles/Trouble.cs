@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
@@ -7,13 +8,16 @@ namespace FermentWatch.Kitchen.Troubles;
 /// <summary>What a sighting does to a jar's forecast and to how closely it is watched. This project's own rules.</summary>
 public static class Trouble
 {
-    /// <summary>Days on which all was well after which the closer watch ends.</summary>
+    /// <summary>Days on which all was well after which the closer watch ends, whatever was done.</summary>
     private const int WellDaysThatEndTheWatch = 3;
+
+    /// <summary>Later days on which all must be well after small trouble was seen to, before it is settled.</summary>
+    public const int WellDaysThatSettle = 2;
 
     /// <summary>Gas is what a working jar makes; everything else is trouble.</summary>
     public static bool IsTrouble(SightingKind kind) => kind != SightingKind.Gas;
 
-    /// <summary>Whether the forecast is withdrawn until a pH is measured: the acid may have been eaten or was never made evenly.</summary>
+    /// <summary>Whether the forecast is withdrawn: the acid may have been eaten or was never made evenly.</summary>
     public static bool WithdrawsForecast(SightingKind kind) => kind is SightingKind.PiecesUp or SightingKind.Film
         or SightingKind.FuzzOrUnsure or SightingKind.BrineLow or SightingKind.Slime or SightingKind.OffSmell;
 
@@ -23,12 +27,51 @@ public static class Trouble
     public static TroubleState Of(Jar jar, DateTimeZone zone)
     {
         var standing = jar.Standing.ToList();
-        Sighting? last = standing.OfType<Sighting>().LastOrDefault(sighting => IsTrouble(sighting.Kind));
-        if (last is null)
-            return new TroubleState(null, false, false);
-        Instant? measured = standing.OfType<PhMeasurement>().LastOrDefault()?.At;
-        bool withdrawn = standing.OfType<Sighting>().Any(sighting => WithdrawsForecast(sighting.Kind) && !(measured > sighting.At));
-        int wellDays = standing.OfType<Look>().Where(look => look.At > last.At).Select(look => look.At.InZone(zone).Date).Distinct().Count();
-        return new TroubleState(last, withdrawn, wellDays < WellDaysThatEndTheWatch);
+        var measured = standing.OfType<PhMeasurement>().ToList();
+        bool rising = AcidLine.Report(measured, zone).Alarm is AcidLineAlarm.Rise or AcidLineAlarm.BackAbove;
+        var seen = standing.OfType<Sighting>().Where(sighting => IsTrouble(sighting.Kind))
+            .Select(sighting => Course.Of(jar, sighting, measured.LastOrDefault()?.At, zone)).ToList();
+        Sighting? pressure = Pressure(jar, standing);
+        Course? counts = seen.Where(each => each.Withdraws || each.Watched).OrderBy(each => Rank(each.Seen.Kind)).ThenByDescending(each => each.Seen.At).FirstOrDefault();
+        return new TroubleState((counts ?? seen.LastOrDefault())?.Seen, rising || seen.Exists(each => each.Withdraws), seen.Exists(each => each.Watched))
+        {
+            Rising = rising, Pressure = pressure, Handled = counts?.Handled, WellDaysToGo = counts is { Handled: not null } handled ? handled.ToGo : 0,
+            Remedy = counts is { Handled: null } open && Remedies.Of(open.Seen.Kind) is { } remedy ? remedy
+                : counts is null && pressure is not null ? HandlingKind.GasLetOut : null,
+        };
+    }
+
+    private static Sighting? Pressure(Jar jar, List<Observation> standing) =>
+        standing.OfType<Sighting>().LastOrDefault(sighting => sighting.Kind == SightingKind.Gas) is { } gas
+        && Remedies.Done(jar, gas) is null && !standing.OfType<Look>().Any(look => look.At > gas.At) ? gas : null;
+
+    /// <summary>The worst first.</summary>
+    private static int Rank(SightingKind kind) => kind switch
+    {
+        SightingKind.Slime => 1,
+        SightingKind.FuzzOrUnsure => 2,
+        SightingKind.BrineLow => 3,
+        SightingKind.OffSmell => 4,
+        SightingKind.Film => 5,
+        SightingKind.PiecesUp => 6,
+        _ => 7,
+    };
+
+    /// <summary>How far one sighting has gone towards its end.</summary>
+    private sealed record Course(Sighting Seen, Handling? Handled, int ToGo, bool Withdraws, bool Watched)
+    {
+        public static Course Of(Jar jar, Sighting seen, Instant? measured, DateTimeZone zone)
+        {
+            Handling? handled = Remedies.Done(jar, seen);
+            int toGo = handled is null ? 0 : Math.Max(0, WellDaysThatSettle - WellDays(jar, zone, look => Date(look, zone) > Date(handled, zone)));
+            bool settled = handled is not null && toGo == 0;
+            bool watched = !settled && WellDays(jar, zone, look => look.At > seen.At) < WellDaysThatEndTheWatch;
+            return new Course(seen, handled, toGo, WithdrawsForecast(seen.Kind) && !settled && !(measured > seen.At), watched);
+        }
+
+        private static int WellDays(Jar jar, DateTimeZone zone, Func<Look, bool> counts) =>
+            jar.Standing.OfType<Look>().Where(counts).Select(look => Date(look, zone)).Distinct().Count();
+
+        private static LocalDate Date(Observation observation, DateTimeZone zone) => observation.At.InZone(zone).Date;
     }
 }

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Words;
@@ -24,16 +25,18 @@ public static class DayByDay
         return [.. Enumerable.Range(1, Days).Select(day =>
         {
             Bubbling bubbling = BubblingCourse.On(day, warmth);
-            return new DayNote(day, packed.PlusDays(day), BubblingCourse.Looks(day, warmth), ToDo(jar, day, bubbling));
+            return new DayNote(day, packed.PlusDays(day), BubblingCourse.Looks(day, warmth), ToDo(jar, day, bubbling, meanCelsius));
         })];
     }
 
     /// <summary>Whether the early-nitrite caution is about this jar.</summary>
     public static bool IsLeafy(Jar jar) => jar.Portions.Any(portion => LeafyNames.Contains(portion.Produce));
 
-    private static string ToDo(Jar jar, int day, Bubbling bubbling)
+    private static string ToDo(Jar jar, int day, Bubbling bubbling, double celsius)
     {
         var lines = new List<string> { Main(day, bubbling, jar) };
+        if (JarRules.OpensOn(jar.Cover, day, celsius))
+            lines.Add("Open it: surface and rim clean?");
         if (jar.Lid == Lid.Tight && bubbling is not Bubbling.None)
             lines.Add("Let gas out once.");
         if (jar.Lid == Lid.WaterSealed && day is 2 or 5)
@@ -54,8 +57,8 @@ public static class DayByDay
             Bubbling.Liveliest => jar.Cover == Cover.BrineBag
                 ? "Look through the glass; wipe up what ran over."
                 : "Look through the glass; press pieces under that come up. A tray catches what runs over.",
-            Bubbling.Over => "Brine over the vegetables, rim clean: two minutes, no opening.",
-            _ => "Look through the glass: brine over the vegetables, nothing afloat. No need to open.",
+            Bubbling.Over => "Brine over the vegetables, rim clean.",
+            _ => "Look through the glass: brine over the vegetables, nothing afloat.",
         },
     };
 }

@@ -19,6 +19,7 @@ public static class LookForWords
         LookFor.BrineDriesFast => "Brine dries fast: level?",
         LookFor.Taste => "Taste",
         LookFor.MeasurePh => "Measure the pH",
+        LookFor.Decide => "Into the cold, eat it, or leave it?",
         _ => throw new ArgumentOutOfRangeException(nameof(lookFor), lookFor, "Not something to look for."),
     };
 
@@ -29,6 +30,7 @@ public static class LookForWords
         LookFor.OpenForSurface => "open",
         LookFor.Taste => "taste",
         LookFor.MeasurePh => "pH",
+        LookFor.Decide => "cold?",
         _ => null,
     };
 }

@@ -1,55 +1,102 @@
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
-using FermentWatch.Kitchen.Troubles;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Words;
 
 /// <summary>The one thing to do now with a jar, the most pressing first.</summary>
+/// <param name="Kind">What it is about.</param>
 /// <param name="Text">What to do, in a sentence or two.</param>
-/// <param name="InBrief">The same in a few words, for a list of jars.</param>
-/// <param name="Urgent">Whether it asks for attention today.</param>
-public sealed record NextStep(string Text, string InBrief, bool Urgent)
+/// <param name="InBrief">The same in a few words without the jar, equal for jars that ask for the same.</param>
+public sealed record NextStep(StepKind Kind, string Text, string InBrief)
 {
-    private const int DayOfTheWeekRule = 7;
-    private const string PublicAdvice = "Public advice: below 4.6 normally within a week, longer when cooler; discard what does not get there.";
+    /// <summary>Whether it is shown as a warning: a rising pH, mould or slime, pressure, brine gone. Nothing else is.</summary>
+    public bool Urgent => Kind <= StepKind.BrineGone;
 
-    /// <summary>
-    /// The step. On day 7 without a reading below the line the household is told so: public advice is below 4.6 normally within
-    /// a week, longer when cooler, and to discard what does not get there (Univ. of Minnesota Extension 2021).
-    /// </summary>
-    /// <param name="jar">The jar.</param>
-    /// <param name="trouble">What trouble means for it at present.</param>
-    /// <param name="line">Where it stands against the acid line.</param>
-    /// <param name="calendar">Counts its days.</param>
-    /// <param name="tasteFrom">The first date worth tasting.</param>
-    public static NextStep Of(Jar jar, TroubleState trouble, AcidLineReport line, ForecastCalendar calendar, LocalDate tasteFrom)
+    /// <summary>A look on a day on which nothing else is to be done.</summary>
+    public static NextStep Look(bool opening) => opening
+        ? new(StepKind.Look, "Open it today: surface and rim clean, everything under?", "open and look")
+        : new(StepKind.Look, "Look through the glass: brine over the vegetables, nothing afloat. No need to open.", "look through the glass");
+
+    /// <summary>The step of a jar on its date.</summary>
+    /// <param name="on">The jar on that date, with everything but its step.</param>
+    /// <param name="zone">The household's zone.</param>
+    public static NextStep Of(RoundJar on, DateTimeZone zone)
     {
-        int dayNumber = calendar.DayNumber;
-        if (AcidLineWords.Sentence(line.Alarm) is { } alarm)
-            return new(alarm, "the pH has risen: look at it now", true);
-        if (jar.Stage == JarStage.Cold)
-            return new("In the cold. Eat the oldest jar first.", "in the cold", false);
-        if (jar.Stage is JarStage.Finished or JarStage.ThrownOut)
-            return new("This jar is finished. Nothing to do.", "finished", false);
-        if (trouble is { ForecastWithdrawn: true, Last: { } seen })
-            return new($"After {ObservationWords.Of(seen.Kind)} nothing is forecast until a pH is measured. Do what its guide says, then measure.",
-                $"{ObservationWords.Of(seen.Kind)}: see its guide, measure the pH", true);
-        if (dayNumber >= DayOfTheWeekRule && line.State != AcidLineState.MeasuredBelow)
-            return WeekRule(line, calendar);
-        if (line is { State: AcidLineState.MeasuredBelow, Settled: false })
-            return new("Measure once more on another day: two readings settle the acid line.", "measure once more", false);
-        if (calendar.Today >= tasteFrom)
-            return new("Taste it today: not yet, nearly, right, or past it?", "taste it", false);
-        return new("Look through the glass: brine over the vegetables, nothing afloat. No need to open.", "look through the glass", false);
+        if (on.Jar.Stage is JarStage.Finished or JarStage.ThrownOut)
+            return new(StepKind.Look, $"This jar is {(on.Jar.Stage == JarStage.Finished ? "finished" : "thrown out")}. Nothing to do.", "ended");
+        if (AcidLineWords.Sentence(on.Line.Alarm) is { } alarm)
+            return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before: measure again" : "pH rising: look at it now, taste nothing");
+        if (on.Jar.Stage == JarStage.Cold)
+            return new(StepKind.Look, "In the cold. Eat the oldest jar first.", "in the cold");
+        if (OfTrouble(on) is { } trouble)
+            return trouble;
+        if (OfLine(on, zone) is { } line)
+            return line;
+        return OfTasting(on) ?? Quiet(on);
     }
 
-    private static NextStep WeekRule(AcidLineReport line, ForecastCalendar calendar)
+    private static NextStep? OfTrouble(RoundJar on)
     {
-        int day = calendar.DayNumber;
-        if (line.State == AcidLineState.NotMeasured)
-            return new($"Day {day}, and no reading below 4.6 yet. Measure the pH today. {PublicAdvice}", $"day {day}, no reading below 4.6 yet: measure the pH today", true);
-        string again = line.LastCounted!.At.InZone(calendar.Zone).Date == calendar.Today ? "tomorrow" : "today";
-        return new($"Day {day}, and measured above 4.6. Measure again {again}. {PublicAdvice}", $"day {day}, measured above 4.6: measure again {again}", true);
+        if (on.State.Pressure is not null && on.State.Last is not { Kind: SightingKind.Slime or SightingKind.FuzzOrUnsure })
+            return new(StepKind.Pressure, "Pressure, or brine pushed out: let the gas out over the sink, wipe it, top up with salt water.", "pressure: let the gas out");
+        if (on.State is not { Last: { } seen } || !(on.State.CloserWatch || on.State.ForecastWithdrawn))
+            return null;
+        bool watched = on.State.CloserWatch;
+        string name = ObservationWords.Of(seen.Kind), waits = on.State.ForecastWithdrawn ? " Nothing is forecast until then." : "";
+        if (seen.Kind is SightingKind.FuzzOrUnsure or SightingKind.Slime)
+            return watched
+                ? new(StepKind.Mould, $"{Capital(name)} was seen. Do what its guide says; taste nothing.{Withdrawn(on)}", $"{ObservationWords.InBrief(seen.Kind)}: see guide, taste nothing")
+                : new(StepKind.SeeTo, $"After {name}: all well since.{Withdrawn(on)}", $"after {ObservationWords.InBrief(seen.Kind)}: no forecast until a pH is measured");
+        if (on.State.Handled is { } done)
+            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles it.{waits}",
+                $"{ObservationWords.Of(done.Kind)}: does it stay well?");
+        return (seen.Kind, on.State.Remedy) switch
+        {
+            (SightingKind.BrineLow, { } remedy) => new(watched ? StepKind.BrineGone : StepKind.SeeTo, $"Brine low. Press under and top up with salt water, never plain; then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", "brine low: top up with salt water"),
+            (_, { } remedy) => new(StepKind.SeeTo, $"After {name}: do what its guide says, then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", $"{ObservationWords.InBrief(seen.Kind)}: see guide"),
+            _ => new(StepKind.SeeTo, $"After {name}: do what its guide says.{Withdrawn(on)}", $"{ObservationWords.InBrief(seen.Kind)}: see guide"),
+        };
     }
+
+    private static string Withdrawn(RoundJar on) => !on.State.ForecastWithdrawn ? ""
+        : on.State.Remedy is null ? " Nothing is forecast until a pH is measured." : " Nothing is forecast until it is settled, or a pH is measured.";
+
+    /// <summary>What the line asks for; nothing in a household that cannot measure, whatever the day.</summary>
+    private static NextStep? OfLine(RoundJar on, DateTimeZone zone)
+    {
+        if (!on.LookFors.Contains(LookFor.MeasurePh) || MeasuredOn(on, zone))
+            return null;
+        if (on.Line.State == AcidLineState.MeasuredAbove)
+            return new(StepKind.MeasureAgain, $"Last measured above 4.6. Measure again today. {(on.Day >= LineRule.WeekRuleDay ? LineRule.PublicAdvice : "")}".TrimEnd(), "last measured above 4.6: measure again");
+        if (on.Line is { State: AcidLineState.MeasuredBelow, Settled: false })
+            return new(StepKind.Measure, "Measure once more on another day: two readings settle the acid line.", "measure the pH");
+        string first = on.Line.State == AcidLineState.NotMeasured ? $"Day {on.Day}, and no reading below 4.6 yet. " : "";
+        return new(StepKind.Measure, $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}", "measure the pH");
+    }
+
+    private static bool MeasuredOn(RoundJar on, DateTimeZone zone) => on.Jar.Standing.OfType<PhMeasurement>().Any(each => each.At.InZone(zone).Date == on.Date);
+
+    private static NextStep? OfTasting(RoundJar on)
+    {
+        if (on.Taste is not { } taste)
+            return null;
+        string lot = taste.Lot.Count > 1 && taste.By == on.Jar.Number ? $" It stands for {NumberList.Say(taste.Lot)}." : "";
+        if (on.LookFors.Contains(LookFor.Taste))
+            return new(StepKind.Taste, $"Taste it today: not yet, nearly, right, or past it?{lot}", "taste");
+        if (taste.SaidRight)
+            return new(StepKind.Decide, "Tasted right or past it. Into the cold, eat it, or leave it?", "into the cold, eat it, or leave it?");
+        return taste.IsPast(on.Date) && taste.By == on.Jar.Number
+            ? new(StepKind.Decide, $"Past its tasting days, as expected. Into the cold, eat it, or leave it?{lot}", "into the cold, eat it, or leave it?") : null;
+    }
+
+    private static NextStep Quiet(RoundJar on) => on.Day == 0 ? new(StepKind.Look, "Put up today. Nothing to do before tomorrow.", "put up today")
+        : on.LookedAtToday ? new(StepKind.Look, "Looked at today. Nothing more to do.", "looked at today")
+        : Look(on.Opening);
+
+    private static string Days(int days) => days == 1 ? "one more day" : $"{days} days";
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -16,6 +16,7 @@ public static class ObservationWords
         Look look => look.Opened ? "opened and looked at: all well" : "looked at through the glass: all well",
         Sighting sighting => $"seen: {Of(sighting.Kind)}",
         Taste taste => $"tasted: {Of(taste.Verdict)}",
+        Handling handling => Of(handling.Kind),
         StageChange change => Of(change.Stage),
         _ => throw new ArgumentOutOfRangeException(nameof(observation), observation.GetType().Name, "Not a kind of observation."),
     };
@@ -41,6 +42,30 @@ public static class ObservationWords
         SightingKind.Slime => "slime",
         SightingKind.Other => "something else",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of sighting."),
+    };
+
+    /// <summary>The same in a word or two, where many stand together.</summary>
+    public static string InBrief(SightingKind kind) => kind switch
+    {
+        SightingKind.PiecesUp => "pieces up",
+        SightingKind.Film => "film",
+        SightingKind.FuzzOrUnsure => "fuzz",
+        SightingKind.BrineLow => "low brine",
+        SightingKind.OffSmell => "smell",
+        SightingKind.Slime => "slime",
+        SightingKind.Gas => "pressure",
+        _ => "what was seen",
+    };
+
+    /// <summary>What was done.</summary>
+    public static string Of(HandlingKind kind) => kind switch
+    {
+        HandlingKind.PressedUnder => "pressed under",
+        HandlingKind.Skimmed => "skimmed",
+        HandlingKind.BrineToppedUp => "brine topped up with salt water",
+        HandlingKind.GasLetOut => "gas let out, wiped and topped up",
+        HandlingKind.LeftStanding => "left to go on",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of handling."),
     };
 
     /// <summary>What a taste said.</summary>

@@ -26,12 +26,15 @@ public static class Tasting
         LocalDate expected = (target.P50 ?? target.P10) is { } day
             ? (origin + Duration.FromDays(day)).InZone(zone).Date
             : packed.PlusDays(UsualFirstDay);
-        bool heldBack = DayByDay.IsLeafy(jar) && state != AcidLineState.MeasuredBelow;
-        return LocalDate.Max(expected, packed.PlusDays(heldBack ? LeafyNotBefore : 1));
+        return LocalDate.Max(expected, NotBefore(jar, zone, state));
     }
+
+    /// <summary>The date before which tasting is not offered, whatever is expected: never on the day of packing.</summary>
+    public static LocalDate NotBefore(Jar jar, DateTimeZone zone, AcidLineState state) =>
+        jar.PackedAt.InZone(zone).Date.PlusDays(DayByDay.IsLeafy(jar) && state != AcidLineState.MeasuredBelow ? LeafyNotBefore : 1);
 
     /// <summary>The same in words.</summary>
     public static string Words(LocalDate first, LocalDate today) => first <= today
-        ? "Taste daily now, until it is right; a clean fork, and never to decide whether something is wrong."
-        : $"First taste {DateWords.When(first, today)}, then daily until it is right.";
+        ? "Worth tasting now, until it is right; a clean fork, and never to decide whether something is wrong."
+        : $"First taste {DateWords.When(first, today)}, then until it is right.";
 }

@@ -22,6 +22,8 @@ internal static class RoundEndpoints
         round.MapPost("/today/all-well", AllWellAsync).WithSummary("All well, except these.").Produces<AnswerTaken>().ProducesValidationProblem(422);
         round.MapPost("/today/seen", SeenAsync).WithSummary("What was seen at one jar.").Produces<AnswerTaken>().ProducesValidationProblem(422);
         round.MapPost("/today/taste", TasteAsync).WithSummary("How one jar tastes.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/today/handled", HandledAsync).WithSummary("What was done about one jar.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/not-tasting", NotTastingAsync).WithSummary("Not tasting this week; with paused false, again from today on.").Produces(204);
         round.MapPost("/today/stage", StageAsync).WithSummary("Into the cold, finished, thrown out.").Produces<AnswerTaken>().ProducesValidationProblem(422);
     }
 
@@ -48,6 +50,21 @@ internal static class RoundEndpoints
         TasteVerdict verdict = Choice<TasteVerdict>(reader, "what", form.What);
         return reader.Refusals.Count > 0 ? RefusalProblem.Of(reader.Refusals)
             : Taken(await desk.TastedAsync(form.Jar, verdict, Mark(key, person), cancellationToken));
+    }
+
+    private static async Task<IResult> HandledAsync(
+        JarAnswerForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, RoundDesk desk, CancellationToken cancellationToken)
+    {
+        var reader = new FieldReader();
+        HandlingKind kind = Choice<HandlingKind>(reader, "what", form.What);
+        return reader.Refusals.Count > 0 ? RefusalProblem.Of(reader.Refusals)
+            : Taken(await desk.HandledAsync(form.Jar, kind, Mark(key, person), cancellationToken));
+    }
+
+    private static async Task<IResult> NotTastingAsync(PauseForm? form, RoundDesk desk, CancellationToken cancellationToken)
+    {
+        await desk.PauseTastingAsync(form?.Paused ?? true, cancellationToken);
+        return Results.NoContent();
     }
 
     private static async Task<IResult> StageAsync(

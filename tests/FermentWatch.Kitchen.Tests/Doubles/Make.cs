@@ -26,7 +26,7 @@ internal static class Make
     /// <summary>Nothing set aside yet.</summary>
     public static SetAside SetAside() => new(new FakeClock(Packed));
 
-    public static Household Household(string zone = "Europe/Vienna") => new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone };
+    public static Household Household(string zone = "Europe/Vienna") => new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone, PhTool = PhTool.Meter };
 
     public static IHouseholdBook Households(string zone)
     {
@@ -82,6 +82,11 @@ internal static class Make
     public static Taste Taste(TasteVerdict verdict, double day) => new()
     {
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Verdict = verdict,
+    };
+
+    public static Handling Handling(HandlingKind kind, double day) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Kind = kind,
     };
 
     public static StageChange Stage(JarStage stage, double day) => new()

@@ -63,12 +63,12 @@ public class AcidLineTests
         Assert.Equal(
             "Measured 3.9 by meter on 7 October. One more reading on another day settles it. Below 4.6 the botulism germ does not grow. "
             + "This does not show that other germs are gone, or that mould or spoilage is harmless.",
-            AcidLineWords.Sentence(Report(Make.Ph(3.9, PhMethod.Meter, 6)), DateTimeZone.Utc));
+            AcidLineWords.Sentence(Doubles.Make.Jar(1), Report(Make.Ph(3.9, PhMethod.Meter, 6)), DateTimeZone.Utc));
 
     [Fact]
     public void Sentence_NotMeasured_IsNeitherFineNorDiscard() =>
         Assert.StartsWith("Acid line: not measured. Not measured is neither fine nor a reason to discard.",
-            AcidLineWords.Sentence(Report(), DateTimeZone.Utc), StringComparison.Ordinal);
+            AcidLineWords.Sentence(Doubles.Make.Jar(1), Report(), DateTimeZone.Utc), StringComparison.Ordinal);
 
     private static AcidLineReport Report(params PhMeasurement[] measurements) => AcidLine.Report(measurements, DateTimeZone.Utc);
 }

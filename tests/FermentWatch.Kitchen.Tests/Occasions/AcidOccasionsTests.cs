@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
@@ -37,11 +38,35 @@ public class AcidOccasionsTests
     public void Of_SettledBelow_IsDueAgainAfterAWeekAndToldInTheEvening()
     {
         Jar jar = Make.Jar(1, seen: [Make.Ph(4.1, PhMethod.Meter, 5), Make.Ph(4.0, PhMethod.Meter, 6)]);
-        Assert.Empty(SceneOf.Kinds(SceneOf.Day(12, SceneOf.Evening, [jar])));
+        Assert.DoesNotContain(OccasionKind.PhDue, SceneOf.Kinds(SceneOf.Day(12, SceneOf.Evening, [jar])));
         Assert.Empty(SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar])));
-        Assert.Equal([OccasionKind.PhDue], SceneOf.Kinds(SceneOf.Day(13, SceneOf.Evening, [jar])));
+        Assert.Contains(OccasionKind.PhDue, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Evening, [jar])));
         jar.Observations.Add(Make.Ph(3.9, PhMethod.Meter, 13));
-        Assert.Empty(SceneOf.Kinds(SceneOf.Day(13, SceneOf.Evening, [jar])));
+        Assert.DoesNotContain(OccasionKind.PhDue, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Evening, [jar])));
+    }
+
+    [Fact]
+    public void Of_MeasuredBelow_IsGoodNewsOfTheEveningAndTheSameCauseAtTheSecondReading()
+    {
+        Jar jar = Make.Jar(7, seen: Make.Ph(4.1, PhMethod.Meter, 5));
+        Assert.DoesNotContain(OccasionKind.PassedAcidLine, SceneOf.Kinds(SceneOf.Day(5, SceneOf.Morning, [jar])));
+        Occasion first = Assert.Single(AcidOccasions.Of(SceneOf.Day(5, SceneOf.Evening, [jar])));
+        Assert.Equal("Passed the acid line, measured: jar 7 (cabbage)", OccasionWords.Title([first]));
+        jar.Observations.Add(Make.Ph(4.0, PhMethod.Meter, 6));
+        Assert.Equal(first.Cause, Assert.Single(AcidOccasions.Of(SceneOf.Day(6, SceneOf.Evening, [jar]))).Cause);
+    }
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(7)]
+    [InlineData(15)]
+    public void Of_HouseholdThatCannotMeasure_IsToldOnceForAllItsJars(int day)
+    {
+        Household household = SceneOf.Household();
+        household.PhTool = PhTool.Nothing;
+        Jar[] jars = [.. Enumerable.Range(1, 20).Select(number => Make.Jar(number))];
+        Occasion only = Assert.Single(AcidOccasions.Of(SceneOf.Day(day, SceneOf.Evening, jars, household: household)));
+        Assert.Equal((OccasionKind.NotMeasuredHere, household.Id, "once"), (only.Kind, only.Subject, only.Cause));
     }
 
     [Fact]

@@ -72,6 +72,10 @@ public class OccasionTextsTests
         }
         Add("EarlyChilling-not-measured", 8, SceneOf.Evening, [Make.Jar(5, seen: Make.Stage(JarStage.Cold, 8))]);
         Add("EarlyChilling-measured", 8, SceneOf.Evening, [Make.Jar(5, seen: [Make.Ph(3.9, PhMethod.Meter, 7), Make.Stage(JarStage.Cold, 8)])]);
+        Add("PassedAcidLine", 5, SceneOf.Evening, [Make.Jar(7, seen: Make.Ph(4.1, PhMethod.Meter, 5))]);
+        Household nothing = SceneOf.Household(household.TemperatureUnit, household.MassUnit);
+        nothing.PhTool = PhTool.Nothing;
+        scenes.Add(("NotMeasuredHere", SceneOf.Day(5, SceneOf.Morning, [.. Enumerable.Range(1, 20).Select(number => Make.Jar(number))], household: nothing)));
         Add("EatFirst", 160, SceneOf.Morning, [Make.Jar(5, seen: Make.Stage(JarStage.Cold, 30))]);
         Add("SensorSilent", 3, SceneOf.Morning, [], sensors: [new(OccasionKind.SensorSilent, Guid.NewGuid(), "counter", "Silent", "Silent: last heard 5 hours ago, and it may be silent for 45 minutes. Look at its power and its network.")]);
         Add("SensorWrong", 3, SceneOf.Morning, [], sensors: [new(OccasionKind.SensorWrong, Guid.NewGuid(), "counter", "Stuck", "The same value for more than a day: it probably hangs. Take its power away for a moment.")]);

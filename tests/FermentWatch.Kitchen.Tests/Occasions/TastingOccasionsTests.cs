@@ -20,11 +20,13 @@ public class TastingOccasionsTests
     }
 
     [Fact]
-    public void Of_LateEndOfTheForecastReachedUntasted_IsVeryProbablySourEnough()
+    public void Of_ExpectedDayReachedUntasted_IsGoodNewsAndPastItADecision()
     {
-        var forecast = Make.Forecast(Measured, 8, 10.2, 12, acidity: 1.3);
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(11, SceneOf.Morning, [Measured], [forecast])));
-        Assert.Contains(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [Measured], [forecast])));
+        var forecast = Make.Forecast(Measured, 8, 10.2, 12);
+        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(9, SceneOf.Morning, [Measured], [forecast])));
+        Assert.Contains(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(10, SceneOf.Morning, [Measured], [forecast])));
+        Assert.Contains(OccasionKind.PastTarget, SceneOf.Kinds(SceneOf.Day(17, SceneOf.Morning, [Measured], [forecast])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(17, SceneOf.Morning, [Measured], [forecast])));
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public class WordsOfEveryKindTests
 
     [Fact]
     public void InBrief_LookThroughTheGlass_NeedsNoWord() =>
-        Assert.Equal([LookFor.LetGasOut, LookFor.OpenForSurface, LookFor.Taste, LookFor.MeasurePh],
+        Assert.Equal([LookFor.LetGasOut, LookFor.OpenForSurface, LookFor.Taste, LookFor.MeasurePh, LookFor.Decide],
             Enum.GetValues<LookFor>().Where(each => LookForWords.InBrief(each) is not null));
 
     private static void Check<T>(Func<T, string> words) where T : struct, Enum

@@ -107,6 +107,22 @@ public sealed class RecordsFileTests : IDisposable
         Assert.Equal("ok", TemporaryFolder.Sql(copy, "PRAGMA integrity_check"));
     }
 
+    [Theory]
+    [InlineData("Nothing")]
+    [InlineData("Strips", "Strip")]
+    [InlineData("Meter", "Strip", "Meter", "Probe")]
+    [InlineData("Probe", "Probe", "Strip")]
+    public void CreateOrUpgrade_HouseholdThatMeasuredBefore_IsTakenAtItsRecord(string tool, params string[] methods)
+    {
+        Open();
+        using (var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWrite))
+            context.GetService<IMigrator>().Migrate("SignInsAndWhoMadeWhat");
+        for (int i = 0; i < methods.Length; i++)
+            TemporaryFolder.Sql(DatabasePath, $"PRAGMA foreign_keys = OFF; INSERT INTO observation(Id, JarId, At, EnteredAt, By, kind, Ph, Method, CheckedInBuffer, PaleBrine, Blended) VALUES('{i}', 'jar', 0, 0, 'Ada', 'ph', 3.9, '{methods[i]}', 1, 1, 0)");
+        Open();
+        Assert.Equal(tool, TemporaryFolder.Sql(DatabasePath, "SELECT PhTool FROM household"));
+    }
+
     private void Open() => RecordsDatabase.CreateOrUpgrade(DatabasePath, TimeProvider.System);
 
     private string BackToBeforeTheFirstMigration()

@@ -10,9 +10,10 @@ namespace FermentWatch.Service.Api.Answers;
 /// <param name="EveningAt">When jars nobody looked at are asked for again.</param>
 /// <param name="TemperatureUnit">What its pages show; the API speaks Celsius.</param>
 /// <param name="MassUnit">What its pages show; the API speaks kilograms.</param>
+/// <param name="PhTool">What it measures a pH with; what is asked for follows.</param>
 public sealed record HouseholdAnswer(
-    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit)
+    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit, PhTool PhTool)
 {
     public static HouseholdAnswer Of(Household household) => new(household.Name, household.TimeZoneId, household.RoundAt, household.EveningAt,
-        household.TemperatureUnit, household.MassUnit);
+        household.TemperatureUnit, household.MassUnit, household.PhTool);
 }

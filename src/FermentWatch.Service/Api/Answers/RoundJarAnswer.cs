@@ -7,14 +7,15 @@ namespace FermentWatch.Service.Api.Answers;
 /// <param name="Number">The number on its strip of tape.</param>
 /// <param name="PlaceId">The shelf.</param>
 /// <param name="Place">Its name.</param>
-/// <param name="Day">The day of its life, 1 on the date of packing.</param>
+/// <param name="Day">Days after packing, 0 on the date of packing.</param>
 /// <param name="LookFors">What to look for and do.</param>
 /// <param name="Opening">Whether it has to be opened.</param>
 /// <param name="LookedAtToday">Whether somebody has answered for it.</param>
 /// <param name="DaysNotLookedAt">Whole dates before this one on which nobody did.</param>
+/// <param name="NextStep">The one thing to do with it, the same as on its page.</param>
 public sealed record RoundJarAnswer(
-    int Number, Guid PlaceId, string Place, int Day, IReadOnlyList<LookFor> LookFors, bool Opening, bool LookedAtToday, int DaysNotLookedAt)
+    int Number, Guid PlaceId, string Place, int Day, IReadOnlyList<LookFor> LookFors, bool Opening, bool LookedAtToday, int DaysNotLookedAt, string NextStep)
 {
     public static RoundJarAnswer Of(RoundJar each, Place place) => new(
-        each.Jar.Number, place.Id, place.Name, each.Day, each.LookFors, each.Opening, each.LookedAtToday, each.DaysNotLookedAt);
+        each.Jar.Number, place.Id, place.Name, each.Day, each.LookFors, each.Opening, each.LookedAtToday, each.DaysNotLookedAt, each.Step.Text);
 }

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -36,6 +37,12 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         PhEntry entry = PhEntry.Read(form, jar, household.Zone, Now, mark);
         if (entry.Measurement is not { } measurement)
             return entry;
+        if (!household.Measures)
+        {
+            // Whoever enters a pH has something to measure with; the household page says otherwise any day.
+            household.PhTool = measurement.Method switch { PhMethod.Meter => PhTool.Meter, PhMethod.Probe => PhTool.Probe, _ => PhTool.Strips };
+            await households.WriteAsync(household, cancellationToken);
+        }
         if (corrects is { } wrong)
             await jars.CorrectAsync(wrong, Now, mark.By, measurement, cancellationToken);
         else

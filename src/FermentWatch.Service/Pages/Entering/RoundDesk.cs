@@ -79,6 +79,19 @@ public sealed class RoundDesk(
     public Task<AnswerOutcome> TastedAsync(int number, TasteVerdict verdict, EntryMark mark, CancellationToken cancellationToken) =>
         AnswerOneAsync(number, mark, (answering, jar) => ChildRules.Tasting(mark.Role, jar) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Tasted(jar, verdict), cancellationToken);
 
+    /// <summary>Something was done about a jar: trouble seen to, or left standing.</summary>
+    public Task<AnswerOutcome> HandledAsync(int number, HandlingKind kind, EntryMark mark, CancellationToken cancellationToken) =>
+        AnswerOneAsync(number, mark, (answering, jar) => ChildRules.Settling(mark.Role) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Handled(jar, kind), cancellationToken);
+
+    /// <summary>Not tasting this week, or again from today on.</summary>
+    public async Task PauseTastingAsync(bool paused, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        household.TastingAgainFrom = paused ? Now.InZone(household.Zone).Date.PlusDays(7) : null;
+        await households.WriteAsync(household, cancellationToken);
+        renewal.WakeLoops();
+    }
+
     /// <summary>Into the cold, finished or thrown out; into the cold also names the place.</summary>
     public async Task<AnswerOutcome> MovedAsync(int number, JarStage stage, string? why, Guid? coldPlace, EntryMark mark, CancellationToken cancellationToken)
     {

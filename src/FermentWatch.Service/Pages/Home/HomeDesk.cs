@@ -22,6 +22,7 @@ public sealed class HomeDesk(IHouseholdBook households, IPlaceBook places, Forec
         household.TemperatureUnit = reader.ReadChoice("temperature unit", input.TemperatureUnit, household.TemperatureUnit);
         household.MassUnit = reader.ReadChoice("mass unit", input.MassUnit, household.MassUnit);
         household.Mould = reader.ReadChoice("mould", input.Mould, household.Mould);
+        household.PhTool = reader.ReadChoice("pH", input.PhTool, household.PhTool);
         household.RoundAt = ReadTime("morning round", input.RoundAt, household.RoundAt, reader);
         household.EveningAt = ReadTime("evening", input.EveningAt, household.EveningAt, reader);
         if (household.EveningAt <= household.RoundAt)

@@ -17,6 +17,9 @@ public sealed class HouseholdInput
     /// <summary>What it does about mould.</summary>
     public string? Mould { get; set; }
 
+    /// <summary>What it measures a pH with.</summary>
+    public string? PhTool { get; set; }
+
     /// <summary>When jars nobody looked at are asked for again.</summary>
     public string? EveningAt { get; set; }
 }

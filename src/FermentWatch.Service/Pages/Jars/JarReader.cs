@@ -4,6 +4,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 using NodaTime.Extensions;
@@ -14,6 +15,9 @@ namespace FermentWatch.Service.Pages.Jars;
 public sealed class JarReader(
     IJarBook jars, IPlaceBook places, IHouseholdBook households, IForecastBook forecasts, ISensorBook sensors, IReadingLog log, TimeProvider clock)
 {
+    /// <summary>Dry air asks for a second look at the brine, which is the round's alone; it opens no jar.</summary>
+    private static readonly IReadOnlySet<Guid> Unread = new HashSet<Guid>();
+
     /// <summary>Every kept jar, by number.</summary>
     public async Task<IReadOnlyList<JarView>> KeptAsync(CancellationToken cancellationToken)
     {
@@ -21,7 +25,9 @@ public sealed class JarReader(
         IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         Instant now = clock.GetUtcNow().ToInstant();
-        return [.. (await jars.KeptAsync(cancellationToken)).Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now))];
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        var rules = new JarRules(household, latest, new TastingPlan(kept, latest, household), Unread);
+        return [.. kept.Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now, On(rules, jar, household, now)))];
     }
 
     /// <summary>One jar, or null.</summary>
@@ -30,8 +36,18 @@ public sealed class JarReader(
         if (await jars.FindAsync(number, cancellationToken) is not { } jar)
             return null;
         Household household = await households.ReadAsync(cancellationToken);
+        Instant now = clock.GetUtcNow().ToInstant();
+        var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(each => each.JarId);
+        // Jars alike are tasted for each other, so what is asked of one follows from all.
+        var rules = new JarRules(household, latest, new TastingPlan(await jars.KeptAsync(cancellationToken), latest, household), Unread);
         JarForecast? forecast = await forecasts.LatestAsync(jar.Id, cancellationToken);
-        return new JarView(jar, forecast, await places.AllAsync(cancellationToken), household, clock.GetUtcNow().ToInstant());
+        return new JarView(jar, forecast, await places.AllAsync(cancellationToken), household, now, On(rules, jar, household, now));
+    }
+
+    private static RoundJar On(JarRules rules, Jar jar, Household household, Instant now)
+    {
+        LocalDate today = now.InZone(household.Zone).Date;
+        return rules.On(jar, today, RoundCalendar.At(today, household.RoundAt, household.Zone) ?? now);
     }
 
     /// <summary>By how much a sensor, a strip or a meter would narrow a jar's forecast; null where it has none.</summary>

@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
@@ -22,7 +23,8 @@ public sealed class JarView
     /// <param name="places">Every place.</param>
     /// <param name="household">For its zone and units.</param>
     /// <param name="now">The present.</param>
-    public JarView(Jar jar, JarForecast? saved, IReadOnlyList<Place> places, Household household, Instant now)
+    /// <param name="today">What it needs today, as the round has it.</param>
+    public JarView(Jar jar, JarForecast? saved, IReadOnlyList<Place> places, Household household, Instant now, RoundJar today)
     {
         Jar = jar;
         Household = household;
@@ -31,10 +33,8 @@ public sealed class JarView
         Instant origin = saved?.Origin ?? QuarterHour.Floor(jar.PackedAt);
         Calendar = new ForecastCalendar(origin, saved?.Forecast.Course[^1].Day ?? 0, now, household.Zone);
         Measurements = [.. jar.Standing.OfType<PhMeasurement>()];
-        Line = AcidLine.Report(Measurements, household.Zone);
-        Trouble = Kitchen.Troubles.Trouble.Of(jar, household.Zone);
-        TasteFrom = Tasting.From(jar, Forecast?.Target ?? default, origin, household.Zone, Line.State);
-        Next = NextStep.Of(jar, Trouble, Line, Calendar, TasteFrom);
+        Today = today;
+        TasteFrom = today.Taste?.From ?? Tasting.From(jar, Forecast?.Target ?? default, origin, household.Zone, Line.State);
     }
 
     public Jar Jar { get; }
@@ -47,26 +47,43 @@ public sealed class JarView
 
     public IReadOnlyList<PhMeasurement> Measurements { get; }
 
-    public AcidLineReport Line { get; }
+    /// <summary>What it needs today: the same that the round, its messages and the calendar say.</summary>
+    public RoundJar Today { get; }
+
+    public AcidLineReport Line => Today.Line;
 
     /// <summary>What trouble means for it at present.</summary>
-    public TroubleState Trouble { get; }
+    public TroubleState Trouble => Today.State;
 
     /// <summary>The first date worth tasting.</summary>
     public LocalDate TasteFrom { get; }
 
-    public NextStep Next { get; }
+    public NextStep Next => Today.Step;
 
-    /// <summary>The latest forecast; null until the first was made, and while it is withdrawn after trouble.</summary>
-    public Forecast? Forecast => Trouble.ForecastWithdrawn ? null : _saved?.Forecast;
+    /// <summary>The latest forecast; null until the first was made, while it is withdrawn after trouble, and once the jar has ended.</summary>
+    public Forecast? Forecast => Trouble.ForecastWithdrawn || !IsKept ? null : _saved?.Forecast;
+
+    /// <summary>Why the spread is wider than the model's own; null where it is not.</summary>
+    public string? WhyWider => Forecast is not null && Remedies.Widening(Jar) is { } done
+        ? $"The spread is {WiderSpread.Factor:0.0#} times as wide: {ObservationWords.Of(done.Kind)} on {done.At.InZone(Household.Zone).Date.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture)}, and no pH measured since."
+        : null;
+
+    /// <summary>What stands beside a decision about a jar that was not measured below the line; null where it was.</summary>
+    public string? LineRuleWhereDecided => LineRule.WhereDecided(Line.State, Household.PhTool);
+
 
     /// <summary>End of the last quarter hour the forecast knows.</summary>
     public Instant? ForecastAsOf => _saved?.AsOf;
 
     public SournessLevel Target => SournessLevel.Of(Jar.Target);
 
-    /// <summary>Whether tasting is a question at all: it works, and no trouble keeps it back.</summary>
-    public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false };
+    /// <summary>Whether tasting is a question at all: its day has come, and no trouble keeps it back.</summary>
+    public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false } && Calendar.Today >= Tasting.NotBefore(Jar, Household.Zone, Line.State);
+
+    /// <summary>When to taste, in words; null where that is no question.</summary>
+    public string? TastingWords => Today.Taste is not { From: { } from } ask || Jar.Stage != JarStage.Fermenting ? null
+        : ask.By != Jar.Number ? $"Jar {ask.By} is tasted for it: one stands for jars alike."
+        : ask.IsPast(Calendar.Today) ? "Past its tasting days, as expected." : Tasting.Words(from, Calendar.Today);
 
     public bool IsKept => Jar.Stage is JarStage.Fermenting or JarStage.Cold;
 
@@ -76,22 +93,26 @@ public sealed class JarView
     /// <summary>When it is sour enough, in a sentence.</summary>
     public string SourEnough => Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
+        : !IsKept ? $"{ObservationWords.Of(Jar.Stage)[..1].ToUpperInvariant()}{ObservationWords.Of(Jar.Stage)[1..]}: nothing is expected of it any more."
+        : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
+        : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{ObservationWords.Of(done.Kind)[..1].ToUpperInvariant()}{ObservationWords.Of(done.Kind)[1..]}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
+        : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null } ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } seen } ? $"Nothing is forecast since {ObservationWords.Of(seen.Kind)} was seen, until a pH is measured."
         : "The forecast is being worked out. Look again in a minute.";
 
     /// <summary>The state against the acid line, in two words.</summary>
     public string LineState => Line.State switch
     {
-        AcidLineState.MeasuredBelow => Line.Settled ? "measured below, settled" : "measured below",
+        AcidLineState.MeasuredBelow => Line.Alarm != AcidLineAlarm.None ? "measured below, and rising" : Line.Settled ? "measured below, settled" : "measured below",
         AcidLineState.MeasuredAbove => "measured above",
         _ => "not measured",
     };
 
     /// <summary>What the line says and covers.</summary>
-    public string LineSentence => AcidLineWords.Sentence(Line, Household.Zone);
+    public string LineSentence => AcidLineWords.Sentence(Jar, Line, Household.Zone);
 
     /// <summary>The same where the state stands beside it already.</summary>
-    public string LineCovers => Line.State == AcidLineState.NotMeasured ? AcidLineWords.TestedRecipe : LineSentence;
+    public string LineCovers => Line.State == AcidLineState.NotMeasured ? AcidLineWords.NotMeasured(Jar) : LineSentence;
 
     /// <summary>When the line is expected, late end first; null where it was measured below or nothing is expected yet.</summary>
     public string? LineExpected => Forecast is { } forecast && Line.State != AcidLineState.MeasuredBelow
@@ -121,6 +142,8 @@ public sealed class JarView
             return week.Length > 0 ? week.Average() : Place.Typical.Room().MeanCelsius;
         }
     }
+
+    private static string Days(int days) => days == 1 ? "one more day on which all is well" : $"{days} more days on which all is well";
 
     private static bool LagsByADay(double? brine, double? centre) => brine is { } first && (centre is not { } last || last - first >= 1);
 }

@@ -16,7 +16,7 @@ internal static class WeekLook
         if (RoundCalendar.At(date, household.RoundAt, household.Zone) is not { } due)
             return null;
         LocalDate packed = jar.PackedAt.InZone(household.Zone).Date, today = now.InZone(household.Zone).Date;
-        if (date > today || date < packed || jar.Stage != JarStage.Fermenting || IsAnswered(jar, date, household.Zone))
+        if (date > today || date < packed || jar.Stage != JarStage.Fermenting || Answered.On(jar, date, household.Zone))
             return null;
         Guid id = Guid.CreateVersion7(now.ToDateTimeOffset());
         Instant at = Instant.Min(now, Instant.Max(due, jar.PackedAt));
@@ -24,8 +24,4 @@ internal static class WeekLook
             ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Kind = kind }
             : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Opened = false };
     }
-
-    /// <summary>Whether somebody answered for the jar on a date, as the round counts it.</summary>
-    public static bool IsAnswered(Jar jar, LocalDate date, DateTimeZone zone) =>
-        jar.Standing.Any(each => each is Look or Sighting or Taste or StageChange && each.At.InZone(zone).Date == date);
 }

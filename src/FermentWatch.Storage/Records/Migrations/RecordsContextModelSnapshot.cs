@@ -58,8 +58,15 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("PhTool")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("RoundAt")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TastingAgainFrom")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("TemperatureUnit")
@@ -1078,6 +1085,17 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasKey("UserId", "LoginProvider", "Name");
 
                     b.ToTable("AspNetUserTokens", (string)null);
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.Handling", b =>
+                {
+                    b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("Handled");
+
+                    b.HasDiscriminator().HasValue("handling");
                 });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Look", b =>

@@ -11,5 +11,7 @@ internal sealed class HouseholdTable : IEntityTypeConfiguration<Household>
     {
         builder.ToTable("household");
         builder.Ignore(household => household.Zone);
+        builder.Ignore(household => household.Measures);
+        builder.Property(household => household.PhTool).HasConversion<string>();
     }
 }

@@ -12,6 +12,7 @@ internal sealed class ObservationTable : IEntityTypeConfiguration<Observation>
         builder.ToTable("observation");
         builder.Property(observation => observation.Id).ValueGeneratedNever();
         builder.HasDiscriminator<string>("kind")
+            .HasValue<Handling>("handling")
             .HasValue<Look>("look")
             .HasValue<PhMeasurement>("ph")
             .HasValue<Sighting>("sighting")

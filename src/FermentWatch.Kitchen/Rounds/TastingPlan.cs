@@ -1,0 +1,102 @@
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Rounds;
+
+/// <summary>
+/// When people are asked to taste. One jar stands for a lot of like jars; an ask nobody answers comes again the next day, then
+/// after 3 days, then weekly; at most 3 in a week, or one for each lot where there are more lots; a lot past its tasting days is
+/// asked about once, as a decision. All of it follows from the records and forecasts as they are. This project's own rules.
+/// </summary>
+public sealed class TastingPlan
+{
+    private const int AsksInAWeek = 3;
+    private const int DaysOfAWeek = 7;
+
+    private readonly Household _household;
+    private readonly List<Lot> _lots;
+    private readonly Dictionary<LocalDate, HashSet<Lot>> _askedOn = [];
+
+    /// <param name="jars">Every kept jar, whole.</param>
+    /// <param name="forecasts">The latest forecasts by jar.</param>
+    /// <param name="household">For its zone, and whether it tastes this week.</param>
+    public TastingPlan(IEnumerable<Jar> jars, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household)
+    {
+        _household = household;
+        var kept = jars.ToList();
+        _lots = [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(Lot.KeyOf)
+            .Select(like => Lot.Of([.. like.OrderBy(jar => jar.Number)], kept, forecasts, household.Zone)).OrderBy(lot => lot.By.Number)];
+    }
+
+    /// <summary>What tasting comes to for a jar on a date; null where no tasting is a question for it: not fermenting, or in trouble.</summary>
+    public TasteAsk? Of(Jar jar, LocalDate date)
+    {
+        if (_lots.Find(each => each.Tasted.Contains(jar.Id)) is not { } lot)
+            return null;
+        TasteAskKind kind = jar.Id != lot.By.Id ? TasteAskKind.Nothing
+            : lot.PastFrom == date && lot.From is not null ? TasteAskKind.Decide
+            : AskedOn(date).Contains(lot) ? TasteAskKind.Taste : TasteAskKind.Nothing;
+        return new TasteAsk(lot.By.Number, lot.Numbers, lot.From, lot.PastFrom, lot.SaidRight, kind);
+    }
+
+    private HashSet<Lot> AskedOn(LocalDate date) => _askedOn.TryGetValue(date, out HashSet<Lot>? known) ? known : _askedOn[date] = WorkOut(date);
+
+    /// <summary>The lots asked about on a date, by going through the days up to it.</summary>
+    private HashSet<Lot> WorkOut(LocalDate date)
+    {
+        var open = _lots.Where(lot => lot.From <= date).ToList();
+        var asked = open.ToDictionary(lot => lot, lot => new List<LocalDate>());
+        int atMost = Math.Max(AsksInAWeek, _lots.Count(lot => lot.From is not null));
+        var today = new HashSet<Lot>();
+        for (LocalDate day = open.Select(lot => lot.From!.Value).DefaultIfEmpty(date.PlusDays(1)).Min(); day <= date; day = day.PlusDays(1))
+        {
+            today.Clear();
+            if (IsPaused(day))
+                continue;
+            int lately = asked.Values.Sum(days => days.Count(each => Period.DaysBetween(each, day) < DaysOfAWeek));
+            foreach (Lot lot in open.Where(lot => !lot.IsPast(day) && NextOf(lot, asked[lot]) <= day).OrderBy(lot => NextOf(lot, asked[lot])).Take(atMost - lately))
+            {
+                asked[lot].Add(day);
+                today.Add(lot);
+            }
+        }
+        return today;
+    }
+
+    /// <summary>When a lot is asked about next, after what was asked in vain since it was tasted last.</summary>
+    private static LocalDate NextOf(Lot lot, List<LocalDate> asked) => asked.Count switch
+    {
+        0 => lot.From!.Value,
+        1 => asked[^1].PlusDays(1),
+        2 => asked[^1].PlusDays(3),
+        _ => asked[^1].PlusDays(DaysOfAWeek),
+    };
+
+    private bool IsPaused(LocalDate day) => _household.TastingAgainFrom is { } again && day < again && day >= again.PlusDays(-DaysOfAWeek);
+
+    /// <summary>Like jars of one batch that stand together and are in no trouble.</summary>
+    private sealed record Lot(Jar By, IReadOnlyList<int> Numbers, IReadOnlySet<Guid> Tasted, LocalDate? From, LocalDate? PastFrom, bool SaidRight)
+    {
+        public static (Guid Batch, Guid Place, Sourness Target, Salting Salting) KeyOf(Jar jar) =>
+            (jar.BatchId, jar.PlacementAt(Instant.MaxValue).PlaceId, jar.Target, jar.Salting);
+
+        public static Lot Of(List<Jar> like, List<Jar> kept, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone)
+        {
+            // Leaving one is leaving the lot: nobody is asked the same for its neighbour.
+            List<Jar> tastable = like.Exists(TastingDue.IsLeft) ? [] : [.. like.Where(jar => TastingDue.IsOpen(jar, zone))];
+            Jar by = tastable.Count > 0 ? tastable[0] : like[0];
+            var tastes = kept.Where(jar => (jar.BatchId, jar.Target, jar.Salting) == (by.BatchId, by.Target, by.Salting))
+                .SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
+            LocalDate? from = forecasts.TryGetValue(by.Id, out JarForecast? forecast) && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
+            return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
+                from is null ? null : TastingDue.PastFrom(by, forecast!, tastes, zone), tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
+        }
+
+        public bool IsPast(LocalDate day) => PastFrom <= day;
+
+        private static bool StoodWith(Jar jar, Jar by, Instant at) => jar.PlacementAt(at).PlaceId == by.PlacementAt(at).PlaceId;
+    }
+}

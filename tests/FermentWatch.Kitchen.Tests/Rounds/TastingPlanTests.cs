@@ -1,0 +1,116 @@
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Tests.Doubles;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Tests.Rounds;
+
+public class TastingPlanTests
+{
+    [Fact]
+    public void Of_AskNobodyAnswers_ComesTheNextDayThenAfterThreeThenWeekly() =>
+        Assert.Equal([10, 11, 14, 21, 28], AskedOn(Lot(1, 1), expectedDay: 10, lateDay: 40));
+
+    [Fact]
+    public void Of_LotOfSeven_AsksForOneAndNamesThoseItStandsFor()
+    {
+        List<Jar> lot = Lot(1, 7);
+        var plan = Plan(lot, 10, 40);
+        Assert.Equal((TasteAskKind.Taste, 1), (plan.Of(lot[0], Date(10))!.Kind, plan.Of(lot[0], Date(10))!.By));
+        Assert.Equal([1, 2, 3, 4, 5, 6, 7], plan.Of(lot[0], Date(10))!.Lot);
+        Assert.All(lot.Skip(1), jar => Assert.Equal((TasteAskKind.Nothing, 1), (plan.Of(jar, Date(10))!.Kind, plan.Of(jar, Date(10))!.By)));
+    }
+
+    [Fact]
+    public void Of_JarThatStandsElsewhereOrIsSaltedOtherwise_IsItsOwnLot()
+    {
+        List<Jar> lot = Lot(1, 3);
+        lot[2].Placements.Add(new JarPlacement { Id = Guid.NewGuid(), JarId = lot[2].Id, PlaceId = Make.Cellar.Id, From = Make.Day(2) });
+        Assert.Equal([3], Plan(lot, 10, 40).Of(lot[2], Date(10))!.Lot);
+    }
+
+    [Fact]
+    public void Of_TroubleAtTheJarThatStands_AnotherStands()
+    {
+        List<Jar> lot = Lot(1, 3);
+        lot[0].Observations.Add(Make.Sighting(SightingKind.Film, 9));
+        var plan = Plan(lot, 10, 40);
+        Assert.Null(plan.Of(lot[0], Date(10)));
+        Assert.Equal(2, plan.Of(lot[1], Date(10))!.By);
+    }
+
+    [Fact]
+    public void Of_TastedNearly_AsksAgainFromTheNextDay()
+    {
+        List<Jar> lot = Lot(1, 2);
+        lot[0].Observations.Add(Make.Taste(TasteVerdict.Nearly, 11));
+        Assert.Equal([12, 13, 16, 23], AskedOn(lot, 10, 40).Where(day => day < 30));
+    }
+
+    [Fact]
+    public void Of_TastedRightAndPutIntoTheCold_TheRestOfTheLotIsNotAskedToTaste()
+    {
+        List<Jar> lot = Lot(1, 3);
+        lot[0].Observations.AddRange([Make.Taste(TasteVerdict.Right, 11), Make.Stage(JarStage.Cold, 11.1)]);
+        Assert.Empty(AskedOn(lot, 10, 40));
+        Assert.True(Plan(lot, 10, 40).Of(lot[1], Date(12))!.SaidRight);
+    }
+
+    [Fact]
+    public void Of_PastItsDays_IsAskedOnceAsADecision()
+    {
+        List<Jar> lot = Lot(1, 4);
+        Assert.Equal([10, 11, 14], AskedOn(lot, 10, 20));
+        Assert.Equal([21], AskedOn(lot, 10, 20, TasteAskKind.Decide));
+        lot[0].Observations.Add(Make.Handling(HandlingKind.LeftStanding, 20.5));
+        Assert.Empty(AskedOn(lot, 10, 20, TasteAskKind.Decide));
+    }
+
+    [Fact]
+    public void Of_NotTastingThisWeek_PassesOverSevenDays()
+    {
+        Household household = Make.Household("UTC");
+        household.TastingAgainFrom = Date(18);
+        Assert.Equal([10, 18, 21, 28], AskedOn(Lot(1, 1), 10, 40, household: household));
+    }
+
+    [Fact]
+    public void Of_ThreeLotsDueTogether_AskAtMostThreeTimesInAnyWeek()
+    {
+        List<Jar> jars = [.. Lot(1, 7), .. Lot(8, 7), .. Lot(15, 6)];
+        var plan = Plan(jars, 10, 60);
+        int[] asks = [.. Enumerable.Range(0, 60).Select(day => jars.Count(jar => plan.Of(jar, Date(day))?.Kind == TasteAskKind.Taste))];
+        Assert.All(Enumerable.Range(0, 53), day => Assert.InRange(asks.Skip(day).Take(7).Sum(), 0, 3));
+        Assert.True(asks.Sum() >= 12);
+    }
+
+    private static List<Jar> Lot(int first, int count)
+    {
+        var batch = Guid.NewGuid();
+        return [.. Enumerable.Range(first, count).Select(number =>
+        {
+            Jar like = Make.Jar(number);
+            var jar = new Jar
+            {
+                Id = like.Id, Number = number, Name = like.Name, BatchId = batch, PackedAt = like.PackedAt, Portions = like.Portions, Cut = like.Cut,
+                Salting = like.Salting, VesselLitres = 1, Cover = like.Cover, Lid = like.Lid, Target = like.Target,
+            };
+            jar.Placements.AddRange(like.Placements);
+            return jar;
+        })];
+    }
+
+    private static TastingPlan Plan(List<Jar> jars, double expectedDay, double lateDay, Household? household = null) =>
+        new(jars, jars.ToDictionary(jar => jar.Id, jar => Make.Forecast(jar, expectedDay - 2, expectedDay, lateDay)), household ?? Make.Household("UTC"));
+
+    private static IEnumerable<int> AskedOn(List<Jar> jars, double expectedDay, double lateDay, TasteAskKind kind = TasteAskKind.Taste, Household? household = null)
+    {
+        TastingPlan plan = Plan(jars, expectedDay, lateDay, household);
+        return Enumerable.Range(0, 32).Where(day => jars.Exists(jar => plan.Of(jar, Date(day))?.Kind == kind));
+    }
+
+    private static LocalDate Date(int day) => Make.Packed.InUtc().Date.PlusDays(day);
+}
