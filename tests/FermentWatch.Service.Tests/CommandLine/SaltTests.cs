@@ -108,8 +108,8 @@ public class SaltTests
 
     [Theory]
     [InlineData("--produce-mass 2kg --percent 225%", "percent: 225% cannot be used; 1.5 to 8 % of vegetables and added water together (less lets the wrong germs keep up, more stops the lactic acid bacteria) would be right, such as 2.25%")]
-    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used; a mass from 1 g to 250 kg would be right, such as 2.3kg, 800g, 5lb or 12oz")]
-    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used; a mass from 1 g to 250 kg would be right, such as 2.3kg, 800g, 5lb or 12oz")]
+    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used; a mass from 1 g to 250 kg would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
+    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used; a mass from 1 g to 250 kg would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
     [InlineData("--produce-mass 2kg --percent 2% --salt-kind sea", "salt-kind: sea cannot be used; one of table, canning, pickling, flake would be right")]
     [InlineData("--produce-mass 2kg", "what is asked: nothing cannot be used; one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone) would be right")]
     [InlineData("--percent 2%", "produce-mass: nothing cannot be used; a mass such as 2.3kg or 5lb would be right; for a brine alone ask --brine 5%")]

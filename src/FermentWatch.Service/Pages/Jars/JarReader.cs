@@ -24,6 +24,16 @@ public sealed class JarReader(
         return [.. (await jars.KeptAsync(cancellationToken)).Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now))];
     }
 
+    /// <summary>Every jar that is finished or thrown out, the last first.</summary>
+    public async Task<IReadOnlyList<JarView>> PastAsync(CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        Instant now = clock.GetUtcNow().ToInstant();
+        IReadOnlyList<Jar> ended = await jars.EndedLastAsync(int.MaxValue, cancellationToken);
+        return [.. ended.OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number).Select(jar => new JarView(jar, null, known, household, now))];
+    }
+
     /// <summary>One jar, or null.</summary>
     public async Task<JarView?> FindAsync(int number, CancellationToken cancellationToken)
     {

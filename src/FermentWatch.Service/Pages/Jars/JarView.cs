@@ -58,7 +58,7 @@ public sealed class JarView
     public NextStep Next { get; }
 
     /// <summary>The latest forecast; null until the first was made, and while it is withdrawn after trouble.</summary>
-    public Forecast? Forecast => Trouble.ForecastWithdrawn ? null : _saved?.Forecast;
+    public Forecast? Forecast => Trouble.ForecastWithdrawn || !IsKept ? null : _saved?.Forecast;
 
     /// <summary>End of the last quarter hour the forecast knows.</summary>
     public Instant? ForecastAsOf => _saved?.AsOf;
@@ -70,12 +70,16 @@ public sealed class JarView
 
     public bool IsKept => Jar.Stage is JarStage.Fermenting or JarStage.Cold;
 
+    /// <summary>The entry by which it ended; null while it is kept.</summary>
+    public Guid? End => IsKept ? null : Jar.Standing.OfType<StageChange>().LastOrDefault()?.Id;
+
     /// <summary>When it is sour enough, in a few words; null without a forecast.</summary>
     public string? SourEnoughShort => Forecast?.Target is { } target ? ForecastWords.SourEnoughShort(target, Calendar) : null;
 
     /// <summary>When it is sour enough, in a sentence.</summary>
     public string SourEnough => Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
+        : !IsKept ? PastWords.Of(Jar, Household.Zone)
         : Trouble is { ForecastWithdrawn: true, Last: { } seen } ? $"Nothing is forecast since {ObservationWords.Of(seen.Kind)} was seen, until a pH is measured."
         : "The forecast is being worked out. Look again in a minute.";
 
