@@ -86,7 +86,7 @@ public class SaltTests
         Assert.Equal(
             """
             salt              63.0 g, 2.25 % of vegetables and liquid, 2.8 kg
-            by the spoon      3.32 to 3.71 tablespoons of table salt, about 3.50
+            by the spoon      3 1/4 tablespoons to 3 3/4 tablespoons of table salt, about 3 1/2 tablespoons
             why a range       a tablespoon of table salt is published or was weighed as 17 to 19 g; weigh it if you can
             brine to pour on  11.19 % by mass, with all the salt in the liquid
             evens out at      2.20 % by mass of everything in the jar

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Households;
 using NodaTime;
 
@@ -10,9 +11,10 @@ namespace FermentWatch.Service.Api.Answers;
 /// <param name="EveningAt">When jars nobody looked at are asked for again.</param>
 /// <param name="TemperatureUnit">What its pages show; the API speaks Celsius.</param>
 /// <param name="MassUnit">What its pages show; the API speaks kilograms.</param>
+/// <param name="Mould">What it does about mould.</param>
 public sealed record HouseholdAnswer(
-    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit)
+    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit, MouldPolicy Mould)
 {
     public static HouseholdAnswer Of(Household household) => new(household.Name, household.TimeZoneId, household.RoundAt, household.EveningAt,
-        household.TemperatureUnit, household.MassUnit);
+        household.TemperatureUnit, household.MassUnit, household.Mould);
 }
