@@ -76,6 +76,7 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         if (notice.ClaimedUntil is { } claim
             && !await context.Notices.AnyAsync(each => each.Id == notice.Id && each.State == NoticeState.Queued && each.NextAttemptAt == claim, cancellationToken))
             return;
+        notice.ClaimedUntil = null;
         context.Notices.Update(notice);
         await context.SaveChangesAsync(cancellationToken);
         await transaction.CommitAsync(cancellationToken);
