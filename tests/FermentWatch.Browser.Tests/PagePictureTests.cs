@@ -21,7 +21,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
         ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("not-found", "/jars/999"),
+        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("not-found", "/jars/999"),
     ];
 
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
@@ -77,7 +77,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await kitchen.AddSensorAsync("cellar-window", places.Single(place => place.Name == "cellar").Id, 2, day => 16.5 + (1.1 * Math.Sin(day * Math.Tau)));
         await AddProbeAsync(kitchen, places.Single(place => place.Name == "kitchen counter").Id);
         await HearUnknownAsync(kitchen);
-        await page.PutUpAsync(kitchen, "cabbage", "2.1 kg", "By taste", "kitchen counter");
+        await page.PutUpAsync(kitchen, "cabbage", "1.1 kg", "By taste", "kitchen counter");
         await page.PutUpAsync(kitchen, "carrot", "900 g", "2.5 %", "cellar", daysAgo: 12.4);
         await page.PutUpAsync(kitchen, "cabbage", "1.2 kg", "2.25 %", "kitchen counter", howMany: 3, daysAgo: 9);
         await page.MeasureAsync(kitchen, 2, "4.3", "Meter");
@@ -92,6 +92,21 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.ReachAsync(kitchen, "Mira", "MQTT", "kitchen/notices/mira");
         await page.GotoAsync(kitchen.Address + "/jars/5/seen");
         await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
+        await EndOneAsync(page, kitchen);
+    }
+
+    /// <summary>A jar that is over, and one that was put right.</summary>
+    private static async Task EndOneAsync(IPage page, RunningKitchen kitchen)
+    {
+        await page.PutUpAsync(kitchen, "daikon", "700 g", "2.5 %", "cellar", daysAgo: 30);
+        await page.GotoAsync(kitchen.Address + "/jars/6/on");
+        await page.GetByLabel("Why it is thrown out").FillAsync("soft and slimy");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Thrown out" }).ClickAsync();
+        await page.ArriveAnsweredAsync(kitchen, 6);
+        await page.GotoAsync(kitchen.Address + "/jars/2/correct");
+        await page.GetByLabel("Closed with").SelectOptionAsync("Tight");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put right" }).ClickAsync();
+        await page.ArriveAnsweredAsync(kitchen, 2);
     }
 
     private static async Task AddProbeAsync(RunningKitchen kitchen, Guid counter)

@@ -54,10 +54,19 @@ internal static class Walks
         await page.GotoAsync($"{kitchen.Address}/jars/{jar}/ph");
         await page.GetByLabel("pH", new() { Exact = true }).FillAsync(ph);
         await page.ChooseAsync(method);
-        if (check)
-            await page.GetByLabel(method == "Strip" ? "Strip in pale brine" : "Meter or probe checked in buffer that day").CheckAsync();
+        if (method == "Strip")
+            await page.ChooseAsync(check ? "Pale brine" : "Dark brine");
+        else if (check)
+            await page.GetByLabel("Meter or probe checked in buffer that day").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Enter" }).ClickAsync();
-        await page.ArriveAsync($"{kitchen.Address}/jars/{jar}");
+        await page.ArriveAnsweredAsync(kitchen, jar);
+    }
+
+    /// <summary>Waits for a jar's page that answers an entry.</summary>
+    public static async Task ArriveAnsweredAsync(this IPage page, RunningKitchen kitchen, int jar)
+    {
+        await page.WaitForURLAsync(address => address.StartsWith($"{kitchen.Address}/jars/{jar}?", StringComparison.Ordinal), Committed);
+        await page.Locator("main h1").First.WaitForAsync();
     }
 
     /// <summary>Waits until the page of an address is there.</summary>

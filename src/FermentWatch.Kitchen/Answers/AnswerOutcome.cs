@@ -8,4 +8,11 @@ namespace FermentWatch.Kitchen.Answers;
 /// <param name="Known">Jars that somebody had answered for before, with what that was, in one line each.</param>
 /// <param name="Refusals">What was wrong.</param>
 public sealed record AnswerOutcome(
-    IReadOnlyList<Observation> Observations, IReadOnlyList<string> Known, IReadOnlyList<Refusal> Refusals);
+    IReadOnlyList<Observation> Observations, IReadOnlyList<string> Known, IReadOnlyList<Refusal> Refusals)
+{
+    /// <summary>A question, where the form was sent before with other content and nobody said yet what this is; else null.</summary>
+    public string? Asked { get; init; }
+
+    /// <summary>The observation whose place the new one takes; null where it takes none.</summary>
+    public Guid? Replaces { get; init; }
+}

@@ -3,6 +3,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Answers;
@@ -12,7 +13,8 @@ namespace FermentWatch.Kitchen.Answers;
 /// <param name="by">Who answers.</param>
 /// <param name="now">When.</param>
 /// <param name="zone">The household's zone.</param>
-public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZone zone)
+/// <param name="again">What was said of a form sent before with other content.</param>
+public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZone zone, Again again = Again.NotSaid)
 {
     private readonly LocalDate _today = now.InZone(zone).Date;
 
@@ -63,13 +65,12 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>Somebody tasted one jar.</summary>
     public AnswerOutcome Tasted(Jar jar, TasteVerdict verdict)
     {
-        if (SentBefore(jar) is { } line)
-            return Known(line);
-        if (Ended(jar) is { } refusal)
-            return refusal;
-        if (Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent => sent is Taste same && same.Verdict == verdict, $"taste {verdict}");
+        if ((settled ?? Ended(jar)) is { } outcome)
+            return outcome;
+        if (replaces is null && Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
             return Known($"{before.By} tasted jar {jar.Number} at {Clock(before.At)} and said the same.");
-        return One(new Taste { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Verdict = verdict });
+        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Verdict = verdict }) with { Replaces = replaces };
     }
 
     /// <summary>Something was done about one jar.</summary>
@@ -87,18 +88,39 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>
     public AnswerOutcome Moved(Jar jar, JarStage stage, string? why)
     {
-        if (SentBefore(jar) is { } line)
-            return Known(line);
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent => sent is StageChange same && same.Stage == stage, $"stage {stage}");
+        if (settled is not null)
+            return settled;
         if (jar.Stage == stage)
             return Known($"Jar {jar.Number} is {Words(stage)} already.{(Trim(why) is null ? "" : " What you wrote now was not kept.")}");
-        if (Ended(jar) is { } refusal)
+        if (replaces is null && Ended(jar) is { } refusal)
             return refusal;
         if (SafeText.WrongNote("why", why) is { } wrong)
             return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
-        return One(new StageChange { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage, Note = Trim(why) });
+        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage, Note = Trim(why) }) with { Replaces = replaces };
     }
+
+    /// <summary>
+    /// The id an answer for a jar is filed under. Where this form was sent before with the same content it is settled; with other
+    /// content it is asked about, and filed under an id of its own once somebody said what it is.
+    /// </summary>
+    private (Guid Id, Guid? Replaces, AnswerOutcome? Settled) Named(Jar jar, Func<Observation, bool> isSame, string content)
+    {
+        Guid id = AnswerId.Of(answerId, jar.Id);
+        if (jar.Observations.Find(each => each.Id == id) is not { } sent)
+            return (id, null, null);
+        Guid own = AnswerId.Of(id, AnswerId.Named(content));
+        if (isSame(sent) || jar.Observations.Exists(each => each.Id == own))
+            return (id, null, Known(SentBefore(jar)!));
+        return again == Again.NotSaid
+            ? (id, null, new AnswerOutcome([], [], []) { Asked = AskedAgain(sent) })
+            : (own, again == Again.Correction && sent.VoidedAt is null ? sent.Id : null, null);
+    }
+
+    /// <summary>What to ask of somebody whose form was sent before with something else.</summary>
+    public static string AskedAgain(Observation sent) => $"You sent this form before with \"{ObservationWords.Of(sent)}\". Was that wrong, or are both right?";
 
     private static AnswerOutcome? Ended(Jar jar) => jar.Stage is JarStage.Finished or JarStage.ThrownOut
         ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar.Stage)}")

@@ -1,13 +1,15 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace FermentWatch.Kitchen.Entry;
 
 /// <summary>
-/// Reads an amount as people type it: a number with a point, and a unit, with or without a space between (<c>2.3kg</c>,
-/// <c>5 lb</c>, <c>18C</c>, <c>2.25 %</c>). US customary units after NIST Handbook 44 (from memory): lb 453.59237 g,
-/// oz 28.3495 g, quart 946.353 mL, pint 473.176 mL, gallon 3785.41 mL, cup 236.588 mL, tablespoon 14.787 mL, teaspoon 4.929 mL.
+/// Reads an amount as people write it: a number with a point, a comma or as a fraction, and a unit, with or without a space
+/// between (<c>2.3kg</c>, <c>2,5 kg</c>, <c>1/2 lb</c>, <c>1 lb 12 oz</c>, <c>18C</c>). A comma before three digits says nothing
+/// certain (1,500) and is not taken. US customary units after NIST Handbook 44 (from memory): lb 453.59237 g, oz 28.3495 g,
+/// quart 946.353 mL, pint 473.176 mL, gallon 3785.41 mL, cup 236.588 mL, tablespoon 14.787 mL, teaspoon 4.929 mL.
 /// </summary>
-public sealed class Amount
+public sealed partial class Amount
 {
     private readonly Dictionary<string, AmountUnit> _units;
     private readonly string _example;
@@ -19,16 +21,19 @@ public sealed class Amount
     }
 
     /// <summary>Mass in kilograms.</summary>
-    public static Amount MassKilograms { get; } = new("2.3kg, 800g, 5lb or 12oz", new()
+    public static Amount MassKilograms { get; } = new("800 g, 2.3 kg, 5 lb or 1 lb 12 oz", new()
     {
-        ["kg"] = new(1), ["g"] = new(0.001), ["lb"] = new(0.45359237), ["lbs"] = new(0.45359237), ["oz"] = new(0.0283495),
+        ["kg"] = new(1), ["kilo"] = new(1), ["kilos"] = new(1), ["g"] = new(0.001), ["gram"] = new(0.001), ["grams"] = new(0.001),
+        ["lb"] = new(0.45359237), ["lbs"] = new(0.45359237), ["pound"] = new(0.45359237), ["pounds"] = new(0.45359237),
+        ["oz"] = new(0.0283495), ["ounce"] = new(0.0283495), ["ounces"] = new(0.0283495),
     });
 
     /// <summary>Volume in litres.</summary>
-    public static Amount VolumeLitres { get; } = new("1l, 750ml, 1qt or 5gal", new()
+    public static Amount VolumeLitres { get; } = new("1 l, 750 ml, 1 qt or 5 gal", new()
     {
         ["l"] = new(1), ["litre"] = new(1), ["litres"] = new(1), ["ml"] = new(0.001), ["pt"] = new(0.473176), ["pint"] = new(0.473176),
-        ["qt"] = new(0.946353), ["quart"] = new(0.946353), ["gal"] = new(3.78541), ["gallon"] = new(3.78541),
+        ["pints"] = new(0.473176), ["qt"] = new(0.946353), ["quart"] = new(0.946353), ["quarts"] = new(0.946353),
+        ["gal"] = new(3.78541), ["gallon"] = new(3.78541), ["gallons"] = new(3.78541),
         ["cup"] = new(0.236588), ["cups"] = new(0.236588), ["tbsp"] = new(0.0147868), ["tsp"] = new(0.00492892),
     });
 
@@ -59,23 +64,57 @@ public sealed class Amount
     /// <param name="value">The amount in our unit.</param>
     public bool TryRead(string? text, string? unitIfBare, out double value)
     {
-        string typed = (text ?? "").Trim();
-        int end = typed.Length;
-        while (end > 0 && !char.IsAsciiDigit(typed[end - 1]) && typed[end - 1] != '.')
-            end--;
         value = 0;
-        if (!double.TryParse(typed[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out double number) || !double.IsFinite(number))
+        string typed = WithPlainFractions((text ?? "").Trim());
+        int sign = typed.StartsWith('-') ? -1 : 1;
+        typed = sign < 0 ? typed[1..] : typed;
+        List<Match> parts = [.. Part().Matches(typed).Cast<Match>()];
+        if (parts.Count == 0 || parts.Sum(part => part.Length) != typed.Length || (parts.Count > 1 && sign < 0))
             return false;
-        string unit = typed[end..].Trim();
-        unit = unit.Length == 0 ? unitIfBare ?? "" : unit;
-        if (unit.Length == 0 && _units.Count == 0)
+        double sum = 0;
+        foreach (Match part in parts)
         {
-            value = number;
-            return true;
+            // Only a number that stands alone may do without its unit: "1 lb 12" says nothing certain.
+            if (!TryReadPart(part, sign, parts.Count == 1 ? unitIfBare : null, out double one))
+                return false;
+            sum += one;
         }
-        if (!_units.TryGetValue(unit, out AmountUnit known))
-            return false;
-        value = known.ToOurs(number);
-        return true;
+        value = sum;
+        return double.IsFinite(sum);
     }
+
+    private bool TryReadPart(Match part, int sign, string? unitIfBare, out double value)
+    {
+        double number = sign * ValueOf(part);
+        string unit = part.Groups["unit"].Value;
+        unit = unit.Length == 0 ? unitIfBare ?? "" : unit;
+        value = number;
+        if (unit.Length == 0 && _units.Count == 0)
+            return double.IsFinite(number);
+        bool isKnown = _units.TryGetValue(unit, out AmountUnit known);
+        value = isKnown ? known.ToOurs(number) : 0;
+        return isKnown && double.IsFinite(value);
+    }
+
+    private static double ValueOf(Match part)
+    {
+        if (part.Groups["number"] is { Success: true } number)
+            return AmbiguousThousands().IsMatch(number.Value) ? double.NaN : Plain(number.Value.Replace(',', '.'));
+        double whole = part.Groups["whole"] is { Success: true } before ? Plain(before.Value) : 0;
+        return whole + (Plain(part.Groups["top"].Value) / Plain(part.Groups["bottom"].Value));
+    }
+
+    private static double Plain(string number) => double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static string WithPlainFractions(string typed) => typed
+        .Replace("½", " 1/2", StringComparison.Ordinal).Replace("¼", " 1/4", StringComparison.Ordinal).Replace("¾", " 3/4", StringComparison.Ordinal)
+        .Replace("⅓", " 1/3", StringComparison.Ordinal).Replace("⅔", " 2/3", StringComparison.Ordinal).Replace('−', '-').Trim();
+
+    [GeneratedRegex("""
+        \G(?:(?:(?<whole>\d{1,9})\s+)?(?<top>\d{1,9})/(?<bottom>\d{1,9})|(?<number>\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?|[.,]\d+))\s*(?<unit>[A-Za-z°%]*)[.,]?\s*
+        """, RegexOptions.IgnorePatternWhitespace | RegexOptions.CultureInvariant)]
+    private static partial Regex Part();
+
+    [GeneratedRegex(@"^[1-9]\d*,\d{3}$", RegexOptions.CultureInvariant)]
+    private static partial Regex AmbiguousThousands();
 }

@@ -66,7 +66,7 @@ public sealed class FieldReader
         if (read <= now && read >= oldest)
             return read.Value;
         string range = string.Create(CultureInfo.InvariantCulture,
-            $"a day from {oldest.InZone(zone).Date:uuuu-MM-dd} to today, {today:uuuu-MM-dd}, would be right");
+            $"a day from {oldest.InZone(zone).Date:d MMMM uuuu} to today, {today:d MMMM uuuu}, would be right");
         Refuse(field, typed, range);
         return now;
     }

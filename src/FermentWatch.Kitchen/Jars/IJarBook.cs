@@ -21,7 +21,17 @@ public interface IJarBook
     /// <summary>Adds jars in one step, gives each the next free number in the order of the list, and returns them as stored.</summary>
     Task<IReadOnlyList<Jar>> AddAsync(IReadOnlyList<Jar> jars, CancellationToken cancellationToken);
 
+    /// <summary>Says from when on a jar stands in a place. An id that is there already changes nothing.</summary>
     Task MoveAsync(JarPlacement placement, CancellationToken cancellationToken);
+
+    /// <summary>Puts facts of a jar right and keeps what stood before, in one step.</summary>
+    /// <param name="corrected">The jar as it is to stand; its only placement is that of the beginning.</param>
+    /// <param name="corrections">What changes, with what stood before.</param>
+    /// <param name="cancellationToken">Gives up before anything is written.</param>
+    Task PutRightAsync(Jar corrected, IReadOnlyList<JarCorrection> corrections, CancellationToken cancellationToken);
+
+    /// <summary>Takes back a move that was none; the jar stands where it stood before. False if it is gone already.</summary>
+    Task<bool> TakeBackMoveAsync(Guid placementId, JarCorrection correction, CancellationToken cancellationToken);
 
     /// <summary>
     /// Adds what was seen. A stage change that ends the jar also sets <see cref="Jar.EndedAt"/>.

@@ -18,22 +18,22 @@ public sealed class Jar
     /// <summary>Jars put up together from one lot share it.</summary>
     public required Guid BatchId { get; init; }
 
-    public required Instant PackedAt { get; init; }
+    public required Instant PackedAt { get; set; }
 
     /// <summary>What went in, at least one portion; masses are of this one jar.</summary>
-    public required IReadOnlyList<Portion> Portions { get; init; }
+    public required IReadOnlyList<Portion> Portions { get; set; }
 
-    public required Cut Cut { get; init; }
+    public required Cut Cut { get; set; }
 
-    public double AddedWaterKilograms { get; init; }
+    public double AddedWaterKilograms { get; set; }
 
-    public required Salting Salting { get; init; }
+    public required Salting Salting { get; set; }
 
-    public required double VesselLitres { get; init; }
+    public required double VesselLitres { get; set; }
 
-    public required Cover Cover { get; init; }
+    public required Cover Cover { get; set; }
 
-    public required Lid Lid { get; init; }
+    public required Lid Lid { get; set; }
 
     /// <summary>How sour this household wants it.</summary>
     public required Sourness Target { get; set; }
@@ -42,6 +42,9 @@ public sealed class Jar
     public Instant? EndedAt { get; set; }
 
     public List<JarPlacement> Placements { get; } = [];
+
+    /// <summary>What was put right or changed later, with what stood before, by time of entry.</summary>
+    public List<JarCorrection> Corrections { get; } = [];
 
     /// <summary>Everything entered, voided entries among them.</summary>
     public List<Observation> Observations { get; } = [];
@@ -52,6 +55,21 @@ public sealed class Jar
 
     /// <summary>Where it is in its life.</summary>
     public JarStage Stage => Standing.OfType<StageChange>().LastOrDefault()?.Stage ?? JarStage.Fermenting;
+
+    /// <summary>Takes over what is put right in another record of the same jar: all that people entered of it but its placements.</summary>
+    public void TakeFactsOf(Jar corrected)
+    {
+        Name = corrected.Name;
+        PackedAt = corrected.PackedAt;
+        Portions = corrected.Portions;
+        Cut = corrected.Cut;
+        AddedWaterKilograms = corrected.AddedWaterKilograms;
+        Salting = corrected.Salting;
+        VesselLitres = corrected.VesselLitres;
+        Cover = corrected.Cover;
+        Lid = corrected.Lid;
+        Target = corrected.Target;
+    }
 
     /// <summary>The place it stood in at an instant; before its first placement, that of the first.</summary>
     public JarPlacement PlacementAt(Instant instant) =>

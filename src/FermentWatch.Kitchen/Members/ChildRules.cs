@@ -19,6 +19,15 @@ public static class ChildRules
     public static Refusal? Settling(MemberRole role) =>
         role == MemberRole.Adult ? null : new Refusal("jar", "what was done", "an adult settles trouble: ask one");
 
+    /// <summary>Why this person may not put the record of a jar right; null where this person may.</summary>
+    public static Refusal? Correcting(MemberRole role) =>
+        role == MemberRole.Adult ? null : new Refusal("jar", "this", "an adult puts the record right: ask one");
+
+    /// <summary>Why this person may not take an entry back; a child may take back what it entered itself.</summary>
+    public static Refusal? TakingBack(MemberRole role, string by, Observation observation) =>
+        role == MemberRole.Adult || (observation.By == by && observation is Look or Sighting) ? null
+            : new Refusal("entry", "somebody else's", "an adult takes it back: ask one");
+
     /// <summary>Why this person may not enter a pH; null where this person may.</summary>
     public static Refusal? Measuring(MemberRole role) =>
         role == MemberRole.Adult ? null : new Refusal("pH", "a reading", "an adult enters it: ask one");

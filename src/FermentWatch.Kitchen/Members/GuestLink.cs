@@ -29,9 +29,6 @@ public sealed class GuestLink
     /// <summary>How this guest's answers are signed.</summary>
     public string By => Name + Mark;
 
-    /// <summary>Whether an answer was signed by a guest.</summary>
-    public static bool IsGuest(string by) => by.EndsWith(Mark, StringComparison.Ordinal);
-
     /// <summary>Whether it opens the round at an instant.</summary>
     public bool Opens(Instant now) => WithdrawnAt is null && now < ExpiresAt;
 

@@ -38,6 +38,9 @@ public sealed class Notice
     /// <summary>Not tried before; also the end of a claim, after which another may take it.</summary>
     public required Instant NextAttemptAt { get; set; }
 
+    /// <summary>Until when whoever holds this claimed it; not kept. Null where it was not claimed, as when it is made.</summary>
+    public Instant? ClaimedUntil { get; set; }
+
     public Instant? SettledAt { get; set; }
 
     /// <summary>What the last attempt said, when it failed.</summary>

@@ -1,5 +1,7 @@
+using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -18,21 +20,25 @@ public static class PutUp
     /// <param name="household">For units and the zone.</param>
     /// <param name="places">Where a jar may stand.</param>
     /// <param name="now">The present.</param>
-    public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now)
+    public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now) =>
+        Read(form, household, places, now, now - OldestPacking);
+
+    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest.</summary>
+    internal static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
         Vegetable vegetable = ReadVegetable(form.What, reader);
         var portions = new List<Portion> { new(vegetable.Name, ReadMass(form.HowMuch, bareMass, vegetable, reader)) };
         portions.AddRange(IngredientList.Read(form.Also, bareMass, reader.Refusals));
-        Salting salting = ReadSalt(form, reader);
         Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut.Of(vegetable));
         double water = string.IsNullOrWhiteSpace(form.AddedWater) ? 0
             : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
+        Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms) + water, reader);
         double litres = reader.Read("vessel", form.Vessel, Amount.VolumeLitres, "l", 0.1, 250, "0.1 to 250 litres");
         Place? place = ReadPlace(form.Place, places, reader);
         int howMany = reader.ReadWhole("how many", form.HowMany, 1, 1, 100);
-        Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, now - OldestPacking);
+        Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, oldest);
         Cover cover = reader.ReadChoice("cover", form.Cover, Cover.Leaf);
         Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
         Sourness target = reader.ReadChoice("how sour", form.Target, Sourness.Sour);
@@ -41,7 +47,7 @@ public static class PutUp
 
         AddRecipeRefusals(reader, JarRecipes.Of(portions, cut, salting, water, litres).Check());
         if (reader.Refusals.Count > 0 || place is null)
-            return new PutUpOrder([], reader.Refusals);
+            return new PutUpOrder([], reader.Refusals, []);
 
         Guid batch = NewId(now);
         var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
@@ -51,7 +57,15 @@ public static class PutUp
         }).ToList();
         foreach (Jar jar in jars)
             jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
-        return new PutUpOrder(jars, []);
+        return Checked(jars, form, household, now);
+    }
+
+    /// <summary>Jars alike fit together alike: the first speaks for all.</summary>
+    private static PutUpOrder Checked(List<Jar> jars, PutUpForm form, Household household, Instant now)
+    {
+        List<Refusal> impossible = [.. Plausibility.Impossible(jars[0], household.MassUnit)];
+        List<Doubt> odd = form.ItIsRight || impossible.Count > 0 ? [] : [.. Plausibility.Odd(jars[0], household.MassUnit, now, household.Zone)];
+        return impossible.Count + odd.Count > 0 ? new PutUpOrder([], impossible, odd) : new PutUpOrder(jars);
     }
 
     private static Vegetable ReadVegetable(string? typed, FieldReader reader)
@@ -72,15 +86,25 @@ public static class PutUp
         return reader.Read("how much", typed, Amount.MassKilograms, bareMass, 0.01, 250, "a mass from 10 g to 250 kg, or heads of cabbage,");
     }
 
-    private static Salting ReadSalt(PutUpForm form, FieldReader reader)
+    private static Salting ReadSalt(PutUpForm form, double saltedKilograms, FieldReader reader)
     {
         string typed = (form.Salt ?? "").Trim();
         if (typed.Equals("by taste", StringComparison.OrdinalIgnoreCase) || typed.Equals("taste", StringComparison.OrdinalIgnoreCase))
             return new Salting(SaltKnowledge.ByTaste, null);
         SaltKnowledge knowledge = reader.ReadChoice("salt weighed", form.SaltKnowledge, SaltKnowledge.Weighed);
-        double percent = reader.Read("salt", form.Salt, Amount.Percent, "%", 1.5, 8,
-            "1.5 to 8 % of vegetables and water together, or 'by taste',");
-        return new Salting(knowledge, percent);
+        bool isMass = Amount.MassKilograms.TryRead(typed, null, out double kilograms);
+        double percent = isMass ? Math.Round(100 * kilograms / saltedKilograms, 2) : 0;
+        if ((isMass || Amount.Percent.TryRead(typed, "%", out percent)) && percent is >= SaltDose.LowestPercent and <= SaltDose.HighestPercent)
+            return new Salting(knowledge, percent);
+        reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g" + Hint(isMass, percent, saltedKilograms));
+        return new Salting(SaltKnowledge.ByTaste, null);
+    }
+
+    private static string Hint(bool isMass, double percent, double saltedKilograms)
+    {
+        if (isMass)
+            return string.Create(CultureInfo.InvariantCulture, $". That is {percent:0.##} % of {saltedKilograms * 1000:0} g; 2.25 % is {saltedKilograms * 22.5:0.#} g");
+        return Plausibility.MeantPercent(percent) is { } meant ? string.Create(CultureInfo.InvariantCulture, $". Was {meant:0.##} % meant?") : "";
     }
 
     private static Place? ReadPlace(string? typed, IReadOnlyList<Place> places, FieldReader reader)

@@ -1,7 +1,7 @@
 namespace FermentWatch.Kitchen.PuttingUp;
 
 /// <summary>What somebody typed to put up jars, as typed, so that nothing is lost when a field must be corrected.</summary>
-public sealed record PutUpForm
+public record PutUpForm
 {
     /// <summary>The vegetable, by its name in the catalogue.</summary>
     public string? What { get; init; }
@@ -15,7 +15,7 @@ public sealed record PutUpForm
     /// <summary>How it was cut; empty takes what is usual for the vegetable.</summary>
     public string? Cut { get; init; }
 
-    /// <summary>Salt in per cent of vegetables and added water together, or <c>by taste</c>.</summary>
+    /// <summary>Salt in per cent of vegetables and added water together, its mass in each jar (<c>20 g</c>), or <c>by taste</c>.</summary>
     public string? Salt { get; init; }
 
     /// <summary>Whether the salt was weighed or measured by the spoon; empty is weighed.</summary>
@@ -45,4 +45,7 @@ public sealed record PutUpForm
 
     /// <summary>A name; empty takes that of the vegetable.</summary>
     public string? Name { get; init; }
+
+    /// <summary>Says that what looks odd is right.</summary>
+    public bool ItIsRight { get; init; }
 }

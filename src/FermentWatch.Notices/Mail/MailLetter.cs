@@ -46,7 +46,9 @@ internal sealed class MailLetter(INoticeLinks links)
         foreach (AnswerLink link in links.Of(notice))
             text.Append(CultureInfo.InvariantCulture, $"\n\n{Words(link)}: {new Uri(root, link.Path)}");
         text.Append(CultureInfo.InvariantCulture, $"\n\n{PageWords(notice)}: {root}");
-        return text.Append(Footnote(notice, "\n\n")).Append('\n').ToString();
+        if (notice.Question is not null)
+            text.Append("\n\n").Append(Footnote(notice.Person));
+        return text.Append('\n').ToString();
     }
 
     private string Html(Notice notice, string subject)
@@ -62,7 +64,8 @@ internal sealed class MailLetter(INoticeLinks links)
             foreach (AnswerLink link in links.Of(notice))
                 AddButton(html, new Uri(root, link.Path), Words(link), link.Shelf is null ? Filled : Outlined);
             AddButton(html, root, PageWords(notice), Outlined);
-            html.Append(Footnote(notice, "<p style=\"font-size:15px\">"));
+            if (notice.Question is not null)
+                html.Append("<p style=\"font-size:15px\">").Append(Footnote(WebUtility.HtmlEncode(notice.Person)));
         }
         return html.Append("</body></html>").ToString();
     }
@@ -75,6 +78,6 @@ internal sealed class MailLetter(INoticeLinks links)
 
     private static string PageWords(Notice notice) => notice.Question is null ? "Open the kitchen" : "Something is wrong, or more to enter";
 
-    private static string Footnote(Notice notice, string before) => notice.Question is null ? ""
-        : $"{before}A link opens a page with two buttons, all well and later, and answers for {WebUtility.HtmlEncode(notice.Person)} until the day is over. Do not pass it on.";
+    private static string Footnote(string person) =>
+        $"A link opens a page with two buttons, all well and later, and answers for {person} until the day is over. Do not pass it on.";
 }

@@ -20,6 +20,9 @@ internal static class JarEndpoints
         jars.MapPost("/", PutUpAsync).WithSummary("Puts up one or several jars.").Produces<JarAnswer[]>(StatusCodes.Status201Created).ProducesValidationProblem(422);
         jars.MapGet("/{number:int}", FindAsync).WithSummary("One jar.").Produces<JarAnswer>().ProducesProblem(404);
         jars.MapGet("/{number:int}/forecast", ForecastAsync).WithSummary("The latest forecast of a jar.").Produces<ForecastAnswer>().ProducesProblem(404);
+        jars.MapGet("/past", PastAsync).WithSummary("Jars that are finished or thrown out, the last first.").Produces<JarAnswer[]>();
+        jars.MapPut("/{number:int}", CorrectAsync).WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
+            .Produces<JarAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/ph", MeasureAsync).WithSummary("Enters a pH.").Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/place", MoveAsync).WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/observations/{id:guid}/take-back", TakeBackAsync).WithSummary("Takes back what was entered.").Produces(204).ProducesProblem(404);
@@ -27,6 +30,9 @@ internal static class JarEndpoints
 
     private static async Task<IResult> KeptAsync(JarReader reader, CancellationToken cancellationToken) =>
         Results.Ok((await reader.KeptAsync(cancellationToken)).Select(JarAnswer.Of));
+
+    private static async Task<IResult> PastAsync(JarReader reader, CancellationToken cancellationToken) =>
+        Results.Ok((await reader.PastAsync(cancellationToken)).Select(JarAnswer.Of));
 
     private static async Task<IResult> FindAsync(int number, JarReader reader, CancellationToken cancellationToken) =>
         await reader.FindAsync(number, cancellationToken) is { } view ? Results.Ok(JarAnswer.Of(view)) : NoJar(number);
@@ -39,12 +45,14 @@ internal static class JarEndpoints
         PutUpForm form, [FromHeader(Name = RepeatKey)] Guid? key, JarDesk desk, JarReader reader, OncePerForm<PutUpOrder> once, CancellationToken cancellationToken)
     {
         Guid id = key ?? Guid.CreateVersion7();
-        PutUpOrder order = await once.DoAsync(id, () => desk.PutUpAsync(form, CancellationToken.None));
-        if (order.Refusals.Count > 0)
-        {
+        string content = (form with { ItIsRight = false }).ToString();
+        (PutUpOrder order, bool saidSomethingElse) = await once.DoAsync(id, content, () => desk.PutUpAsync(form, CancellationToken.None));
+        if (order.Jars.Count == 0)
             once.Forget(id);
-            return RefusalProblem.Of(order.Refusals);
-        }
+        if (saidSomethingElse)
+            return RefusalProblem.KeyUsed("A changed put-up needs a key of its own; a jar is put right by PUT /jars/{number}.");
+        if (order.Jars.Count == 0)
+            return RefusalProblem.Of(order.Refusals, order.Doubts);
         var numbers = order.Jars.Select(jar => jar.Number).ToHashSet();
         var views = (await reader.KeptAsync(cancellationToken)).Where(view => numbers.Contains(view.Jar.Number));
         return Results.Created($"/api/v1/jars/{order.Jars[0].Number}", views.Select(JarAnswer.Of));
@@ -60,17 +68,31 @@ internal static class JarEndpoints
             return RefusalProblem.NotThere($"observation {wrong} of jar {number}");
         var mark = EntryMark.Of(key ?? Guid.CreateVersion7(), person);
         PhEntry entry = await desk.MeasureAsync(jar, form, mark, corrects, cancellationToken);
+        if (entry.Asked is { } asked)
+            return RefusalProblem.KeyUsed(asked);
         return entry.Measurement is { } measurement
             ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(measurement))
             : RefusalProblem.Of(entry.Refusals);
     }
 
-    private static async Task<IResult> MoveAsync(int number, MoveForm form, [FromHeader(Name = RepeatKey)] Guid? key, IJarBook jars, JarDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> CorrectAsync(
+        int number, CorrectionForm form, ClaimsPrincipal person, IJarBook jars, JarDesk desk, JarReader reader, CancellationToken cancellationToken)
     {
         if (await jars.FindAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
-        var refusals = await desk.MoveAsync(jar, form, key ?? Guid.CreateVersion7(), cancellationToken);
-        return refusals.Count > 0 ? RefusalProblem.Of(refusals) : Results.NoContent();
+        CorrectionOrder order = await desk.CorrectAsync(jar, form, EntryMark.Of(Guid.CreateVersion7(), person), cancellationToken);
+        return order.Corrected is null ? RefusalProblem.Of(order.Refusals, order.Doubts)
+            : Results.Ok(JarAnswer.Of((await reader.FindAsync(number, cancellationToken))!));
+    }
+
+    private static async Task<IResult> MoveAsync(
+        int number, MoveForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, JarDesk desk, CancellationToken cancellationToken)
+    {
+        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+            return NoJar(number);
+        var outcome = await desk.MoveAsync(jar, form, EntryMark.Of(key ?? Guid.CreateVersion7(), person), cancellationToken);
+        return outcome.Asked is { } asked ? RefusalProblem.KeyUsed(asked)
+            : outcome.Refusals.Count > 0 ? RefusalProblem.Of(outcome.Refusals) : Results.NoContent();
     }
 
     private static async Task<IResult> TakeBackAsync(int number, Guid id, ClaimsPrincipal person, IJarBook jars, JarDesk desk, CancellationToken cancellationToken)
@@ -79,8 +101,7 @@ internal static class JarEndpoints
             return NoJar(number);
         if (!jar.Observations.Exists(each => each.Id == id))
             return RefusalProblem.NotThere($"observation {id} of jar {number}");
-        await desk.TakeBackAsync(jar, id, person.Identity!.Name!, cancellationToken);
-        return Results.NoContent();
+        return await desk.TakeBackAsync(jar, id, EntryMark.Of(id, person), cancellationToken) is { } refusal ? RefusalProblem.Of([refusal]) : Results.NoContent();
     }
 
     private static IResult NoJar(int number) => RefusalProblem.NotThere($"jar {number}");

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.PuttingUp;
 
 namespace FermentWatch.Service.Api;
 
@@ -14,6 +15,16 @@ internal static class RefusalProblem
         {
             ["refusals"] = refusals.Select(refusal => new { field = refusal.Field, came = refusal.Came, would_be_right = refusal.WouldBeRight }),
         });
+
+    /// <summary>The answer for input that is odd: 422, with what is asked; <c>it_is_right</c> insists on it.</summary>
+    public static IResult Of(IReadOnlyList<Refusal> refusals, IReadOnlyList<Doubt> doubts) => doubts.Count == 0 ? Of(refusals) : Results.Problem(
+        title: "Is this right? Then send it again with it_is_right.", detail: string.Join(" ", doubts.Select(doubt => doubt.Question)),
+        statusCode: StatusCodes.Status422UnprocessableEntity,
+        extensions: new Dictionary<string, object?> { ["questions"] = doubts.Select(doubt => new { field = doubt.Field, question = doubt.Question }) });
+
+    /// <summary>The answer for a key that was used with another body: 409.</summary>
+    public static IResult KeyUsed(string words) =>
+        Results.Problem(title: "This Idempotency-Key was used before with another body. Nothing was done.", detail: words, statusCode: StatusCodes.Status409Conflict);
 
     /// <summary>The answer where there is nothing: 404.</summary>
     public static IResult NotThere(string what) => Results.Problem(title: $"There is no {what}.", statusCode: StatusCodes.Status404NotFound);

@@ -85,7 +85,8 @@ internal static class RoundEndpoints
 
     private static EntryMark Mark(Guid? key, ClaimsPrincipal person) => EntryMark.Of(key ?? Guid.CreateVersion7(), person);
 
-    private static IResult Taken(AnswerOutcome outcome) => outcome.Refusals.Count > 0
+    private static IResult Taken(AnswerOutcome outcome) => outcome.Asked is { } asked ? RefusalProblem.KeyUsed(asked)
+        : outcome.Refusals.Count > 0
         ? RefusalProblem.Of(outcome.Refusals)
         : Results.Ok(new AnswerTaken(outcome.Observations.Count, outcome.Known));
 }

@@ -42,13 +42,13 @@ public static class FermentWatchCommand
         root.Add(MemberVerb.Create(context));
         root.Add(CheckVerb.Create(context));
         root.Add(HealthcheckVerb.Create(context));
-        ServeVerb.MakeDefault(root, context);
+        root.SetAction(call => new HelpAction().Invoke(call));
         return root;
     }
 
     private static int Refuse(ParseResult call, CommandContext context)
     {
-        string verb = call.CommandResult.Command.Name == Name ? Name : $"{Name} {call.CommandResult.Command.Name}";
+        string verb = WholeName(call.CommandResult);
         string[] known = [.. Known(call.CommandResult.Command)];
         foreach (ParseError error in call.Errors)
         {
@@ -59,6 +59,10 @@ public static class FermentWatchCommand
         }
         return ExitCode.WrongCall;
     }
+
+    /// <summary>The verb with those it stands under: <c>fermentwatch sensor list</c>.</summary>
+    private static string WholeName(CommandResult result) =>
+        result.Parent is CommandResult above ? $"{WholeName(above)} {result.Command.Name}" : result.Command.Name;
 
     private static IEnumerable<string> Known(Command command) =>
         command.Options.Select(option => option.Name).Concat(command.Subcommands.Select(verb => verb.Name));

@@ -11,16 +11,9 @@ internal static class ServeVerb
 {
     public static Command Create(CommandContext context)
     {
-        var verb = new Command("serve", "Runs the service: broker, forecasts, pages. This is what happens without a verb.");
-        MakeDefault(verb, context);
-        return verb;
-    }
-
-    /// <summary>Makes serving what a command does.</summary>
-    public static void MakeDefault(Command command, CommandContext context)
-    {
-        var settings = new SettingsOptions(command);
-        command.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context, async (configuration, read) =>
+        var verb = new Command("serve", "Runs the service: broker, forecasts, pages.");
+        var settings = new SettingsOptions(verb);
+        verb.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context, async (configuration, read) =>
         {
             try
             {
@@ -40,6 +33,7 @@ internal static class ServeVerb
                 return ExitCode.Failed;
             }
         }));
+        return verb;
     }
 
     private static async Task RunAsync(WebApplication app, CancellationToken cancellationToken)

@@ -36,7 +36,16 @@ internal sealed class DemoRun(CommandContext context, int port)
         if (made is null)
             return prepared;
         await using WebApplication app = FermentWatchApp.Build(settings, configuration, context.Clock);
-        await app.StartAsync(cancellationToken);
+        try
+        {
+            await app.StartAsync(cancellationToken);
+        }
+        catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        {
+            await app.StopAsync(CancellationToken.None);
+            await context.Error.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"Port {port} is taken: stop what has it, or name another with --port."));
+            return ExitCode.Failed;
+        }
         await LiveAsync(app, made, now, cancellationToken);
         await app.StopAsync(CancellationToken.None);
         return ExitCode.Done;

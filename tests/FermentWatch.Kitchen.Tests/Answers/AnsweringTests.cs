@@ -34,12 +34,41 @@ public class AnsweringTests
         jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Film, null).Observations));
         var again = new Answering(Answer, "Mira", Make.Day(5.1), DateTimeZone.Utc);
         foreach (AnswerOutcome outcome in (AnswerOutcome[])[
-            again.Seen(jar, SightingKind.Film, null), again.Tasted(jar, TasteVerdict.NotYet), again.Moved(jar, JarStage.Cold, null), again.AllWell([jar], opened: false)])
+            again.Seen(jar, SightingKind.Film, null), again.AllWell([jar], opened: false)])
         {
             Assert.Empty(outcome.Observations);
             Assert.Equal(["Mira's answer for jar 1 was taken at 18:24 already."], outcome.Known);
         }
     }
+
+    [Fact]
+    public void Tasted_SameFormWithAnotherVerdict_IsAskedAboutAndThenTakesThePlaceOrStandsBeside()
+    {
+        Jar jar = Make.Jar(1);
+        Observation sent = Assert.Single(By("Mira").Tasted(jar, TasteVerdict.NotYet).Observations);
+        jar.Observations.Add(sent);
+        AnswerOutcome asked = By("Mira").Tasted(jar, TasteVerdict.Nearly);
+        Assert.Empty(asked.Observations);
+        Assert.Equal("You sent this form before with \"tasted: not yet\". Was that wrong, or are both right?", asked.Asked);
+
+        AnswerOutcome corrected = Said(Again.Correction).Tasted(jar, TasteVerdict.Nearly);
+        Assert.Equal((sent.Id, TasteVerdict.Nearly), (corrected.Replaces, Assert.IsType<Taste>(Assert.Single(corrected.Observations)).Verdict));
+        AnswerOutcome both = Said(Again.Another).Tasted(jar, TasteVerdict.Nearly);
+        Assert.Null(both.Replaces);
+        jar.Observations.Add(Assert.Single(both.Observations));
+        Assert.Single(Said(Again.Another).Tasted(jar, TasteVerdict.Nearly).Known);
+    }
+
+    [Fact]
+    public void Moved_SameFormWithAnotherStage_IsAskedAbout()
+    {
+        Jar jar = Make.Jar(1);
+        jar.Observations.Add(Assert.Single(By("Mira").Moved(jar, JarStage.ThrownOut, "soft").Observations));
+        Assert.StartsWith("You sent this form before with \"thrown out\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked, StringComparison.Ordinal);
+        Assert.Equal(jar.Observations[0].Id, Said(Again.Correction).Moved(jar, JarStage.Finished, null).Replaces);
+    }
+
+    private static Answering Said(Again again) => new(Answer, "Mira", Make.Day(5.1), DateTimeZone.Utc, again);
 
     [Fact]
     public void Seen_TheSameWithOtherWords_IsKeptAndWithoutWordsIsKnown()

@@ -39,11 +39,11 @@ public class PutUpTests
             Read(Good with { Also = "carrots 200g, ginger 20g" }).Jars[0].Portions);
 
     [Theory]
-    [InlineData("salt", "225%", "1.5 to 8 % of vegetables and water together, or 'by taste', would be right, such as 2.25%")]
-    [InlineData("salt", "1%", "1.5 to 8 % of vegetables and water together, or 'by taste', would be right, such as 2.25%")]
-    [InlineData("how much", "-2kg", "a mass from 10 g to 250 kg, or heads of cabbage, would be right, such as 2.3kg, 800g, 5lb or 12oz")]
-    [InlineData("packed on", "2026-10-05", "a day from 2025-10-03 to today, 2026-10-04, would be right")]
-    [InlineData("vessel", "none", "0.1 to 250 litres would be right, such as 1l, 750ml, 1qt or 5gal")]
+    [InlineData("salt", "225%", "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g. Was 2.25 % meant?")]
+    [InlineData("salt", "1%", "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g")]
+    [InlineData("how much", "-2kg", "a mass from 10 g to 250 kg, or heads of cabbage, would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
+    [InlineData("packed on", "2026-10-05", "a day from 3 October 2025 to today, 4 October 2026, would be right")]
+    [InlineData("vessel", "none", "0.1 to 250 litres would be right, such as 1 l, 750 ml, 1 qt or 5 gal")]
     [InlineData("how many", "0", "a whole number from 1 to 100 would be right")]
     [InlineData("place", "attic", "one of Counter, Cellar would be right")]
     [InlineData("what", "beans", "a vegetable: beans sour slowly and hold much protein")]

@@ -129,6 +129,98 @@ public class JarApiTests
     }
 
     [Fact]
+    public async Task Correct_MassAndLid_AnswersTheJarWithWhatStoodBefore()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("how_much", "600 g"));
+
+        HttpResponseMessage answer = await script.PutAsync("/api/v1/jars/1", new { how_much = "0,9 kg", lid = "Tight" });
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        JsonElement jar = await answer.Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Equal("Tight", jar.GetProperty("lid").GetString());
+        Assert.Equal(["600 g", "vented lid"], jar.GetProperty("corrections").EnumerateArray()
+            .Select(each => each.GetProperty("before").GetString()!.Replace("cabbage ", "", StringComparison.Ordinal)).Order());
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await script.PutAsync("/api/v1/jars/1", new { how_much = "200 kg" })).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await script.PutAsync("/api/v1/jars/7", new { how_much = "1 kg" })).StatusCode);
+    }
+
+    [Fact]
+    public async Task Correct_ByAChild_IsRefused()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync();
+        using Script child = await Script.ChildAsync(kitchen);
+
+        Assert.Equal(HttpStatusCode.Forbidden, (await child.PutAsync("/api/v1/jars/1", new { how_much = "1 kg" })).StatusCode);
+    }
+
+    [Fact]
+    public async Task SameKeyWithAnotherBody_PutUpPhTasteStageAndMove_Answers409AndChangesNothing()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        (string Path, object First, object Other)[] calls =
+        [
+            ("/api/v1/jars/1/ph", new { ph = "3.9", method = "meter" }, new { ph = "4.9", method = "meter" }),
+            ("/api/v1/round/today/taste", new { jar = 1, what = "NotYet" }, new { jar = 1, what = "Nearly" }),
+            ("/api/v1/jars/1/place", new { place = "cellar" }, new { place = "refrigerator" }),
+            ("/api/v1/round/today/stage", new { jar = 1, what = "Cold" }, new { jar = 1, what = "Finished" }),
+        ];
+        await script.PutUpAsync(("packed_at", Days(kitchen, -2)));
+        foreach ((string path, object first, object other) in calls)
+        {
+            script.Http.DefaultRequestHeaders.Remove("Idempotency-Key");
+            script.Http.DefaultRequestHeaders.Add("Idempotency-Key", Guid.CreateVersion7().ToString());
+            Assert.True((await script.PostAsync(path, first)).IsSuccessStatusCode, path);
+            Assert.True((await script.PostAsync(path, first)).IsSuccessStatusCode, path);
+            string before = (await script.GetAsync("/api/v1/jars/1")).GetProperty("observations").GetRawText();
+            Assert.Equal(HttpStatusCode.Conflict, (await script.PostAsync(path, other)).StatusCode);
+            Assert.Equal(before, (await script.GetAsync("/api/v1/jars/1")).GetProperty("observations").GetRawText());
+        }
+        await script.PutUpAsync(("how_much", "600 g"));
+        Assert.Equal(HttpStatusCode.Conflict, (await script.PutUpAsync(("how_much", "900 g"))).StatusCode);
+        Assert.Equal(2, (await script.GetAsync("/api/v1/jars")).GetArrayLength());
+    }
+
+    [Fact]
+    public async Task PutUp_Odd_AnswersTheQuestionAndTakesWhatIsInsistedOn()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+
+        HttpResponseMessage asked = await script.PutUpAsync(("how_much", "2 kg"));
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.StatusCode);
+        JsonElement question = Assert.Single((await asked.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("questions").EnumerateArray());
+        Assert.EndsWith("200 g?", question.GetProperty("question").GetString(), StringComparison.Ordinal);
+        Assert.Empty((await script.GetAsync("/api/v1/jars")).EnumerateArray());
+        HttpResponseMessage sure = await script.PostAsync("/api/v1/jars",
+            new { what = "cabbage", how_much = "2 kg", salt = "2 %", vessel = "1 l", place = "kitchen counter", it_is_right = true });
+        Assert.Equal(HttpStatusCode.Created, sure.StatusCode);
+    }
+
+    [Fact]
+    public async Task Past_FinishedJar_IsListedWithWhatWasAndReopenedByTakingBack()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -9)));
+        await script.PostAsync("/api/v1/round/today/stage", new { jar = 1, what = "Finished" });
+
+        JsonElement past = Assert.Single((await script.GetAsync("/api/v1/jars/past")).EnumerateArray());
+        Assert.StartsWith("Finished on ", past.GetProperty("sour_enough_words").GetString(), StringComparison.Ordinal);
+        Assert.Equal(JsonValueKind.Null, past.GetProperty("sour_enough").ValueKind);
+        string end = past.GetProperty("observations")[0].GetProperty("id").GetString()!;
+        await script.Http.PostAsync($"/api/v1/jars/1/observations/{end}/take-back", null);
+
+        Assert.Empty((await script.GetAsync("/api/v1/jars/past")).EnumerateArray());
+        Assert.Equal("Fermenting", (await script.GetAsync("/api/v1/jars/1")).GetProperty("stage").GetString());
+    }
+
+    [Fact]
     public async Task Move_ToTheCellar_StandsThere()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

@@ -25,6 +25,7 @@ public class CommandTests
     [InlineData("slat", "fermentwatch: Unrecognized command or argument 'slat'; did you mean salt?")]
     [InlineData("salt --produce-mas=2kg", "fermentwatch salt: Unrecognized command or argument '--produce-mas=2kg'; did you mean --produce-mass?")]
     [InlineData("salt --csv --json", "fermentwatch salt: --csv and --json exclude each other; see fermentwatch salt --help")]
+    [InlineData("sensor rule list --cvs", "fermentwatch sensor rule list: Unrecognized command or argument '--cvs'; did you mean --csv?")]
     [InlineData("outlook --days", "fermentwatch outlook: Required argument missing for option: '--days'; see fermentwatch outlook --help")]
     public async Task Run_CallThatIsNotUnderstood_ExitsTwoWithOneLine(string args, string line)
     {

@@ -37,7 +37,7 @@ public class OutlookRefusalTests
         Assert.Equal(
             """
             produce: cabbage=-2kg cannot be used; a mass above 0 and at most 250 kg would be right, such as cabbage=2kg
-            water: -3 cannot be used; 0 to 250 kg would be right, such as 500g or 1l, 750ml, 1qt or 5gal
+            water: -3 cannot be used; 0 to 250 kg would be right, such as 500g or 1 l, 750 ml, 1 qt or 5 gal
             temperature: 180C cannot be used; -5 to 45 C would be right, such as 18C or 64F
             salt: 225 % cannot be used; 1.5 to 8 % of vegetables and added water together would be right: with more salt the lactic acid bacteria hardly work
 

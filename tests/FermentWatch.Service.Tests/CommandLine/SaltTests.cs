@@ -86,7 +86,7 @@ public class SaltTests
         Assert.Equal(
             """
             salt              63.0 g, 2.25 % of vegetables and liquid, 2.8 kg
-            by the spoon      3.32 to 3.71 tablespoons of table salt, about 3.50
+            by the spoon      3 1/4 tablespoons to 3 3/4 tablespoons of table salt, about 3 1/2 tablespoons
             why a range       a tablespoon of table salt is published or was weighed as 17 to 19 g; weigh it if you can
             brine to pour on  11.19 % by mass, with all the salt in the liquid
             evens out at      2.20 % by mass of everything in the jar
@@ -108,8 +108,8 @@ public class SaltTests
 
     [Theory]
     [InlineData("--produce-mass 2kg --percent 225%", "percent: 225% cannot be used; 1.5 to 8 % of vegetables and added water together (less lets the wrong germs keep up, more stops the lactic acid bacteria) would be right, such as 2.25%")]
-    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used; a mass from 1 g to 250 kg would be right, such as 2.3kg, 800g, 5lb or 12oz")]
-    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used; a mass from 1 g to 250 kg would be right, such as 2.3kg, 800g, 5lb or 12oz")]
+    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used; a mass from 1 g to 250 kg would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
+    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used; a mass from 1 g to 250 kg would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
     [InlineData("--produce-mass 2kg --percent 2% --salt-kind sea", "salt-kind: sea cannot be used; one of table, canning, pickling, flake would be right")]
     [InlineData("--produce-mass 2kg", "what is asked: nothing cannot be used; one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone) would be right")]
     [InlineData("--percent 2%", "produce-mass: nothing cannot be used; a mass such as 2.3kg or 5lb would be right; for a brine alone ask --brine 5%")]

@@ -10,14 +10,46 @@ public sealed class ServeTests : IDisposable
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
+    [Fact]
+    public async Task Run_WithoutAVerb_ShowsHelpAndServesNothing()
+    {
+        Call call = await Run("", webPort: 0, brokerPort: 0);
+        Assert.Equal((0, ""), (call.ExitCode, call.Error));
+        Assert.Contains("serve", call.Output, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFileSystemEntries(_folder));
+    }
+
     [Theory]
-    [InlineData("")]
-    [InlineData("serve")]
-    public async Task Serve_DatabaseThatIsNone_ExitsOneAndLeavesItAsItIs(string verb)
+    [InlineData("sensor list")]
+    [InlineData("sensor rule list")]
+    [InlineData("member list")]
+    [InlineData("member remove Mira")]
+    public async Task Verb_ThatReadsWhereNoHouseholdIs_SaysSoAndMakesNothing(string verb)
+    {
+        string nowhere = Path.Combine(_folder, "nowhere");
+        Call call = await Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__STORAGE__FOLDER"] = nowhere }, verb.Split(' '));
+        Assert.Equal((1, ""), (call.ExitCode, call.Output));
+        Assert.StartsWith($"There is no household in {nowhere}: no records.db. Name its folder by Storage:Folder", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.False(Directory.Exists(nowhere));
+    }
+
+    [Fact]
+    public async Task Demo_PortThatIsTaken_ExitsOneWithOneLine()
+    {
+        using var taken = new TcpListener(IPAddress.Loopback, 0);
+        taken.Start();
+        int port = ((IPEndPoint)taken.LocalEndpoint).Port;
+        Call call = await Call.Of("demo", "--port", port.ToString(CultureInfo.InvariantCulture));
+        Assert.Equal(1, call.ExitCode);
+        Assert.Equal($"Port {port} is taken: stop what has it, or name another with --port.", Assert.Single(call.ErrorLines));
+    }
+
+    [Fact]
+    public async Task Serve_DatabaseThatIsNone_ExitsOneAndLeavesItAsItIs()
     {
         string database = Path.Combine(_folder, "records.db");
         await File.WriteAllTextAsync(database, "shopping list");
-        Call call = await Run(verb, webPort: 0, brokerPort: 0);
+        Call call = await Run("serve", webPort: 0, brokerPort: 0);
         Assert.Equal(1, call.ExitCode);
         Assert.StartsWith($"The service could not start: {database} was refused and left as it is: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
         Assert.Equal("shopping list", await File.ReadAllTextAsync(database));

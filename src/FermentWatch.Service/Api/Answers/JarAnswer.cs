@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Service.Pages.Jars;
 using NodaTime;
@@ -33,6 +34,14 @@ public sealed record JarAnswer
 
     public required double VesselLitres { get; init; }
 
+    public required double AddedWaterKilograms { get; init; }
+
+    public required Cut Cut { get; init; }
+
+    public required Cover Cover { get; init; }
+
+    public required Lid Lid { get; init; }
+
     public required Sourness Target { get; init; }
 
     /// <summary>Acidity at which it is as sour as wanted.</summary>
@@ -51,15 +60,20 @@ public sealed record JarAnswer
 
     public required IReadOnlyList<ObservationAnswer> Observations { get; init; }
 
+    /// <summary>What was put right or changed, with what stood before.</summary>
+    public required IReadOnlyList<CorrectionAnswer> Corrections { get; init; }
+
     public static JarAnswer Of(JarView view) => new()
     {
         Number = view.Jar.Number, Id = view.Jar.Id, Name = view.Jar.Name, BatchId = view.Jar.BatchId, PackedAt = view.Jar.PackedAt,
         Stage = view.Jar.Stage, Place = view.Place.Name,
         Portions = [.. view.Jar.Portions.Select(portion => new PortionAnswer(portion.Produce, portion.MassKilograms))],
         SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
+        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
         Target = view.Jar.Target, TargetAcidityPercentLactic = view.Target.AcidityPercentLactic,
         SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough,
         AcidLine = AcidLineAnswer.Of(view), NextStep = view.Next.Text,
         Observations = [.. view.Jar.Observations.Select(ObservationAnswer.Of)],
+        Corrections = [.. view.Jar.Corrections.Select(each => new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
     };
 }

@@ -15,7 +15,7 @@ internal static class MemberAddVerb
         var role = new Option<string>("--role") { HelpName = "ROLE", Description = "adult or child; adult without it. A child looks at jars and reports." };
         var verb = new Command("add", "Adds somebody and prints a password, once.") { name, role };
         var password = new PasswordOption(verb);
-        HouseholdRecords.SetAction(verb, context, async (call, provider, _, _) =>
+        HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, _, _) =>
         {
             var reader = new FieldReader();
             MemberRole asked = reader.ReadChoice("role", call.GetValue(role), MemberRole.Adult);

@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage.Records;
@@ -11,7 +12,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Service.CommandLine.Members;
 
 /// <summary>Where people who may sign in are added, listed and removed. A role is a claim of the account.</summary>
-internal sealed class MemberDesk(UserManager<Account> accounts, ISignInBook doors, TimeProvider clock)
+internal sealed class MemberDesk(UserManager<Account> accounts, ISignInBook doors, IJarBook jars, TimeProvider clock)
 {
     /// <summary>Everybody who may sign in, by name.</summary>
     public async Task<IReadOnlyList<Member>> AllAsync(CancellationToken cancellationToken)
@@ -30,6 +31,9 @@ internal sealed class MemberDesk(UserManager<Account> accounts, ISignInBook door
             return [wrong];
         if (await accounts.FindByNameAsync(name) is not null)
             return [new Refusal("name", name, "somebody of that name is there already: another name would be right")];
+        // Entries are signed with names: whoever comes later is another person.
+        if ((await jars.AllAsync(default)).Any(jar => jar.Observations.Exists(each => string.Equals(each.By, name, StringComparison.OrdinalIgnoreCase))))
+            return [new Refusal("name", name, $"somebody of that name was here before, and what was entered then bears it: another, such as {name} 2, would be right")];
         var account = new Account { Id = Guid.CreateVersion7(clock.GetUtcNow()), UserName = name, DisplayName = name };
         IdentityResult made = await accounts.CreateAsync(account, password);
         if (made.Succeeded)

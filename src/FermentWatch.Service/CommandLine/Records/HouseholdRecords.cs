@@ -36,12 +36,27 @@ internal static class HouseholdRecords
         }
     }
 
+    /// <summary>What to say of a folder without records; null where there are some. Nothing is made by looking.</summary>
+    private static string? NoneIn(string folder) => File.Exists(Path.Combine(folder, "records.db")) ? null
+        : $"There is no household in {Path.GetFullPath(folder)}: no records.db. Name its folder by Storage:Folder (FERMENTWATCH__STORAGE__FOLDER) or --settings.";
+
+    private static int Say(string line, CommandContext context)
+    {
+        context.Error.WriteLine(line);
+        return ExitCode.Failed;
+    }
+
     /// <summary>A verb that needs the settings and the records.</summary>
     public static void SetAction(
-        Command verb, CommandContext context, Func<ParseResult, IServiceProvider, ServiceSettings, CancellationToken, Task<int>> action)
+        Command verb, CommandContext context, Func<ParseResult, IServiceProvider, ServiceSettings, CancellationToken, Task<int>> action) =>
+        SetAction(verb, context, mayMake: false, action);
+
+    /// <summary>The same; only a verb that adds something may make records where there are none.</summary>
+    public static void SetAction(
+        Command verb, CommandContext context, bool mayMake, Func<ParseResult, IServiceProvider, ServiceSettings, CancellationToken, Task<int>> action)
     {
         var options = new SettingsOptions(verb);
-        verb.SetAction((call, cancellationToken) => options.WithSettingsAsync(call, context, (_, settings) =>
-            WithAsync(settings, context, provider => action(call, provider, settings, cancellationToken))));
+        verb.SetAction((call, cancellationToken) => options.WithSettingsAsync(call, context, (_, settings) => !mayMake && NoneIn(settings.Storage.Folder) is { } none
+            ? Task.FromResult(Say(none, context)) : WithAsync(settings, context, provider => action(call, provider, settings, cancellationToken))));
     }
 }

@@ -88,10 +88,11 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
         public void Spoons(double grams)
         {
             (double fewest, double typical, double most) = SpoonMeasure.Of(question.Kind).TablespoonsFor(grams);
-            Figure low = Add("tablespoons_low", fewest);
-            Figure middle = Add("tablespoons_typical", typical);
-            Figure high = Add("tablespoons_high", most);
-            Say("by the spoon", $"{low.Text} to {high.Text} tablespoons of {question.Kind.Words()}, about {middle.Text}");
+            Add("tablespoons_low", fewest);
+            Add("tablespoons_typical", typical);
+            Add("tablespoons_high", most);
+            string low = SpoonWords.Of(fewest), high = SpoonWords.Of(most);
+            Say("by the spoon", low == high ? $"{low} of {question.Kind.Words()}" : $"{low} to {high} of {question.Kind.Words()}, about {SpoonWords.Of(typical)}");
             Say("why a range", SaltWords.WhyARange(question.Kind));
         }
 

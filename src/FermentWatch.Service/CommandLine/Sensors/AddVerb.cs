@@ -17,7 +17,7 @@ internal static class AddVerb
         var gateway = new Option<string>("--gateway") { HelpName = "FILTER", Description = "Makes a credential that may publish under a topic filter instead, such as 'zigbee/#'." };
         var form = new Option<bool>("--json") { Description = "JSON, for machines." };
         var verb = new Command("add", "Adds a sensor and prints broker address, user, password and topic, once.") { name, place, gateway, form };
-        HouseholdRecords.SetAction(verb, context, async (call, provider, settings, cancellationToken) =>
+        HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, settings, cancellationToken) =>
         {
             var desk = ActivatorUtilities.CreateInstance<CredentialDesk>(provider);
             var input = new AddInput(call.GetValue(name) ?? "", call.GetValue(place), call.GetValue(gateway));

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.Accounts;
 
@@ -8,8 +9,9 @@ namespace FermentWatch.Service.Pages.Entering;
 /// <param name="Id">Made when the form was shown, or by the caller of the API.</param>
 /// <param name="By">The name the household uses.</param>
 /// <param name="Role">What this person may do.</param>
-public sealed record EntryMark(Guid Id, string By, MemberRole Role)
+/// <param name="Again">What is said of a form that was sent before with other content.</param>
+public sealed record EntryMark(Guid Id, string By, MemberRole Role, Again Again = Again.NotSaid)
 {
     /// <summary>The mark of a person who signed in.</summary>
-    public static EntryMark Of(Guid id, ClaimsPrincipal person) => new(id, person.Identity!.Name!, person.Role());
+    public static EntryMark Of(Guid id, ClaimsPrincipal person, Again again = Again.NotSaid) => new(id, person.Identity!.Name!, person.Role(), again);
 }

@@ -1,9 +1,11 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
 using NodaTime;
@@ -21,11 +23,25 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
     {
         Household household = await households.ReadAsync(cancellationToken);
         PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(cancellationToken), Now);
-        if (order.Refusals.Count > 0)
+        if (order.Jars.Count == 0)
             return order;
         IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, cancellationToken);
         await renewal.RunAsync(stored, cancellationToken);
-        return new PutUpOrder(stored, []);
+        return new PutUpOrder(stored);
+    }
+
+    /// <summary>Puts the record of a jar right; what stood before is kept. What was wrong or odd, or what was corrected.</summary>
+    public async Task<CorrectionOrder> CorrectAsync(Jar jar, CorrectionForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        if (ChildRules.Correcting(mark.Role) is { } refusal)
+            return new CorrectionOrder(null, [], [refusal], []);
+        Household household = await households.ReadAsync(cancellationToken);
+        CorrectionOrder order = new JarCorrecting(household, await places.AllAsync(cancellationToken), Now, mark.By).Read(jar, form);
+        if (order.Corrected is not { } corrected || order.Corrections.Count == 0)
+            return order;
+        await jars.PutRightAsync(corrected, order.Corrections, cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
+        return order;
     }
 
     /// <summary>Enters a pH; with <paramref name="corrects"/> it takes the place of an observation, which is taken back.</summary>
@@ -34,8 +50,8 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         Household household = await households.ReadAsync(cancellationToken);
         if (ChildRules.Measuring(mark.Role) is { } refusal)
             return new PhEntry(null, [refusal]);
-        PhEntry entry = PhEntry.Read(form, jar, household.Zone, Now, mark);
-        if (entry.Measurement is not { } measurement)
+        PhEntry entry = PhEntry.Read(form, jar, household.Zone, Now, mark).AgainstWhatWasSent(jar, mark, ref corrects);
+        if (entry is not { Measurement: { } measurement, Asked: null } || jar.Observations.Exists(each => each.Id == measurement.Id))
             return entry;
         if (!household.Measures)
         {
@@ -51,8 +67,8 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         return entry;
     }
 
-    /// <summary>Says that a jar stands somewhere else; what was wrong, or nothing.</summary>
-    public async Task<IReadOnlyList<Refusal>> MoveAsync(Jar jar, MoveForm form, Guid id, CancellationToken cancellationToken)
+    /// <summary>Says that a jar stands somewhere else; what was wrong, what is asked, or nothing.</summary>
+    public async Task<AnswerOutcome> MoveAsync(Jar jar, MoveForm form, EntryMark mark, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
         IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
@@ -61,21 +77,70 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (place is null)
             reader.Refuse("place", form.Place, $"one of {string.Join(", ", known.Select(each => each.Name))} would be right");
         Instant from = reader.ReadPast("since", form.At, household.Zone, Now, jar.PackedAt);
-        if (place is not null && reader.Refusals.Count == 0 && jar.PlacementAt(from).PlaceId != place.Id)
+        if (place is null || reader.Refusals.Count > 0)
+            return new AnswerOutcome([], [], reader.Refusals);
+        Guid id = mark.Id;
+        if (jar.Placements.Find(each => each.Id == mark.Id) is { } sent && sent.PlaceId != place.Id)
         {
-            await jars.MoveAsync(new JarPlacement { Id = id, JarId = jar.Id, PlaceId = place.Id, From = from }, cancellationToken);
-            await renewal.RunAsync(jar.Number, cancellationToken);
+            string before = known.First(each => each.Id == sent.PlaceId).Name;
+            if (mark.Again == Again.NotSaid)
+                return new AnswerOutcome([], [], []) { Asked = $"You sent this form before with \"to {before}\". Was that wrong, or are both right?" };
+            id = AnswerId.Of(mark.Id, place.Id);
+            if (mark.Again == Again.Correction)
+            {
+                from = string.IsNullOrWhiteSpace(form.At) ? sent.From : from;
+                await TakeBackMoveAsync(jar, sent, mark, cancellationToken);
+            }
         }
-        return reader.Refusals;
+        else if (jar.PlacementAt(from).PlaceId == place.Id)
+            return new AnswerOutcome([], [], []);
+        await jars.MoveAsync(new JarPlacement { Id = id, JarId = jar.Id, PlaceId = place.Id, From = from }, cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
+        return new AnswerOutcome([], [], []);
     }
 
-    /// <summary>Takes back what was entered. False if it is not of this jar or was taken back before.</summary>
-    public async Task<bool> TakeBackAsync(Jar jar, Guid observation, string by, CancellationToken cancellationToken)
+    /// <summary>Takes back a move that was none. False if it is not of this jar, is its first place, or was taken back before.</summary>
+    public async Task<bool> TakeBackMoveAsync(Jar jar, Guid placement, EntryMark mark, CancellationToken cancellationToken)
     {
-        if (!jar.Observations.Exists(each => each.Id == observation))
+        if (ChildRules.Correcting(mark.Role) is not null || jar.Placements.OrderBy(each => each.From).Skip(1).FirstOrDefault(each => each.Id == placement) is not { } move)
             return false;
-        bool taken = await jars.CorrectAsync(observation, Now, by, null, cancellationToken);
+        bool taken = await TakeBackMoveAsync(jar, move, mark, cancellationToken);
         await renewal.RunAsync(jar.Number, cancellationToken);
         return taken;
+    }
+
+    /// <summary>
+    /// Takes back what was entered; a jar that went into the cold by it stands where it stood before, one that ended is kept again.
+    /// Null where that was done, else why not.
+    /// </summary>
+    public async Task<Refusal?> TakeBackAsync(Jar jar, Guid observation, EntryMark mark, CancellationToken cancellationToken)
+    {
+        if (jar.Observations.Find(each => each.Id == observation) is not { } entry)
+            return new Refusal("entry", "one of another jar", "an entry of this jar would be right");
+        if (ChildRules.TakingBack(mark.Role, mark.By, entry) is { } refusal)
+            return refusal;
+        if (await jars.CorrectAsync(observation, Now, mark.By, null, cancellationToken)
+            && jar.Placements.OrderBy(each => each.From).Skip(1).FirstOrDefault(each => GoesWith(entry, each)) is { } move)
+            await TakeBackMoveAsync(jar, move, mark, cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
+        return null;
+    }
+
+    /// <summary>Whether a move was made by a change of stage; those of former versions bear another id and came a moment after it.</summary>
+    private static bool GoesWith(Observation entry, JarPlacement placement) => entry is StageChange { Stage: JarStage.Cold }
+        && (placement.Id == RoundDesk.MoveOf(entry, placement.PlaceId).Id
+            || (placement.From > entry.At && placement.From - entry.At < Duration.FromSeconds(30)));
+
+    private async Task<bool> TakeBackMoveAsync(Jar jar, JarPlacement move, EntryMark mark, CancellationToken cancellationToken)
+    {
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        string Name(Guid place) => known.First(each => each.Id == place).Name;
+        JarPlacement before = jar.Placements.Where(each => each.Id != move.Id && each.From <= move.From).MaxBy(each => each.From)!;
+        var correction = new JarCorrection
+        {
+            Id = Guid.CreateVersion7(clock.GetUtcNow()), JarId = jar.Id, Field = "place", Before = Name(move.PlaceId), After = Name(before.PlaceId),
+            Since = move.From, EnteredAt = Now, By = mark.By,
+        };
+        return await jars.TakeBackMoveAsync(move.Id, correction, cancellationToken);
     }
 }

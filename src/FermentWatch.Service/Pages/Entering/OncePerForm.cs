@@ -2,26 +2,37 @@ using System.Collections.Concurrent;
 
 namespace FermentWatch.Service.Pages.Entering;
 
+/// <summary>What came of a form.</summary>
+/// <param name="Result">What came of it, now or when it was sent first.</param>
+/// <param name="SaidSomethingElse">Whether it was sent before with other content: then nothing was done now.</param>
+public readonly record struct Once<T>(T Result, bool SaidSomethingElse);
+
 /// <summary>
 /// Lets a form act once, however often it is sent: a wet finger taps twice. Forms carry an id made when they were shown; the
-/// last <see cref="Remembered"/> of them are remembered with what came of them. Over a restart of the service nothing is.
+/// last <see cref="Remembered"/> of them are remembered with their content and what came of them. A form that comes again with
+/// other content does nothing: whoever sends it is asked. Over a restart of the service nothing is remembered.
 /// </summary>
 /// <typeparam name="T">What comes of it.</typeparam>
 public sealed class OncePerForm<T>
 {
     private const int Remembered = 256;
-    private readonly ConcurrentDictionary<Guid, Lazy<Task<T>>> _done = [];
+    private readonly ConcurrentDictionary<Guid, (string Content, Lazy<Task<T>> Act)> _done = [];
     private readonly ConcurrentQueue<Guid> _order = [];
 
     /// <summary>Does it, or gives what came of it before. What failed by an exception may be tried again.</summary>
-    public async Task<T> DoAsync(Guid form, Func<Task<T>> act)
+    /// <param name="form">Id of the form.</param>
+    /// <param name="content">All that was typed, as one text.</param>
+    /// <param name="act">What it does.</param>
+    public async Task<Once<T>> DoAsync(Guid form, string content, Func<Task<T>> act)
     {
-        Lazy<Task<T>> once = _done.GetOrAdd(form, _ => new Lazy<Task<T>>(act));
+        (string Content, Lazy<Task<T>> Act) once = _done.GetOrAdd(form, _ => (content, new Lazy<Task<T>>(act)));
         try
         {
-            T result = await once.Value;
+            T result = await once.Act.Value;
+            if (once.Content != content)
+                return new Once<T>(result, true);
             Remember(form);
-            return result;
+            return new Once<T>(result, false);
         }
         catch
         {

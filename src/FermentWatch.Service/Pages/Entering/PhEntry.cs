@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
@@ -12,6 +13,25 @@ namespace FermentWatch.Service.Pages.Entering;
 /// <param name="Refusals">What was wrong.</param>
 public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> Refusals)
 {
+    /// <summary>A question, where the form was sent before with another reading; else null.</summary>
+    public string? Asked { get; init; }
+
+    /// <summary>
+    /// The same reading sent twice is that reading once; another reading under the same id is asked about, takes its place, or is
+    /// one more, as was said.
+    /// </summary>
+    public PhEntry AgainstWhatWasSent(Jar jar, EntryMark mark, ref Guid? corrects)
+    {
+        if (Measurement is not { } now || jar.Observations.Find(each => each.Id == mark.Id) is not { } sent)
+            return this;
+        if (sent is PhMeasurement before && before.Ph == now.Ph && before.Method == now.Method && before.PaleBrine == now.PaleBrine
+            && before.CheckedInBuffer == now.CheckedInBuffer && before.Blended == now.Blended && before.Note == now.Note)
+            return this with { Measurement = before };
+        if (mark.Again == Again.NotSaid)
+            return this with { Asked = Answering.AskedAgain(sent) };
+        corrects = mark.Again == Again.Correction && sent.VoidedAt is null ? sent.Id : corrects;
+        return this with { Measurement = now.Under(AnswerId.Of(mark.Id, AnswerId.Named($"{now.Ph:R} {now.Method} {now.PaleBrine} {now.CheckedInBuffer} {now.Blended} {now.Note}"))) };
+    }
 
     /// <summary>Reads the form.</summary>
     /// <param name="form">What was typed.</param>
@@ -25,6 +45,8 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
         double ph = reader.Read("ph", form.Ph, Amount.Number, null, 2, 9, "a pH from 2 to 9");
         PhMethod method = ReadMethod(form.Method, reader);
         Instant at = reader.ReadPast("when", form.At, zone, now, DayOf(jar, zone));
+        if (method == PhMethod.Strip && form.PaleBrine is null && !string.IsNullOrWhiteSpace(form.Method))
+            reader.Refuse("brine", null, "pale or dark brine? A strip counts for the acid line in pale brine only");
         string note = reader.ReadNote("note", form.Note);
         if (reader.Refusals.Count > 0)
             return new PhEntry(null, reader.Refusals);
@@ -33,7 +55,7 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
             Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By,
             Note = note.Length == 0 ? null : note, Ph = ph, Method = method,
             CheckedInBuffer = method != PhMethod.Strip && form.CheckedInBuffer,
-            PaleBrine = method == PhMethod.Strip && form.PaleBrine, Blended = form.Blended,
+            PaleBrine = method == PhMethod.Strip && form.PaleBrine == true, Blended = form.Blended,
         };
         return new PhEntry(measurement, []);
     }

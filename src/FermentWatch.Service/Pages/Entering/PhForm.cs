@@ -12,8 +12,8 @@ public sealed record PhForm
     /// <summary>Whether the meter or probe was checked in buffer on the same day.</summary>
     public bool CheckedInBuffer { get; init; }
 
-    /// <summary>Whether the brine was pale enough to read a strip.</summary>
-    public bool PaleBrine { get; init; }
+    /// <summary>Whether the brine was pale enough to read a strip; must be said of a strip.</summary>
+    public bool? PaleBrine { get; init; }
 
     /// <summary>Whether solids and brine were blended.</summary>
     public bool Blended { get; init; }

@@ -101,12 +101,17 @@ public sealed class RoundDesk(
         if (stage == JarStage.Cold && outcome.Observations.Count == 1)
         {
             Guid? place = coldPlace ?? (await places.AllAsync(cancellationToken)).FirstOrDefault(each => each.Typical == TypicalTemperature.ColdStore)?.Id;
+            Observation change = outcome.Observations[0];
             if (place is { } cold)
-                await jars.MoveAsync(new JarPlacement { Id = AnswerId.Of(mark.Id, cold), JarId = outcome.Observations[0].JarId, PlaceId = cold, From = Now }, cancellationToken);
+                await jars.MoveAsync(MoveOf(change, cold), cancellationToken);
             await renewal.RunAsync(number, cancellationToken);
         }
         return outcome;
     }
+
+    /// <summary>The move that goes with a change of stage; its id is made of the change's, so that it can be taken back with it.</summary>
+    public static JarPlacement MoveOf(Observation change, Guid place) =>
+        new() { Id = AnswerId.Of(change.Id, place), JarId = change.JarId, PlaceId = place, From = change.At };
 
     private async Task<AnswerOutcome> AnswerOneAsync(
         int number, EntryMark mark, Func<Answering, Jar, AnswerOutcome> answer, CancellationToken cancellationToken)
@@ -138,8 +143,10 @@ public sealed class RoundDesk(
             IReadOnlyList<Jar> known = one is { } number
                 ? [(await jars.FindAsync(number, cancellationToken))!]
                 : await jars.KeptAsync(cancellationToken);
-            AnswerOutcome outcome = answer(new Answering(mark.Id, mark.By, Now, zone), known);
-            if (outcome.Observations.Count > 0)
+            AnswerOutcome outcome = answer(new Answering(mark.Id, mark.By, Now, zone, mark.Again), known);
+            if (outcome is { Replaces: { } wrong, Observations: [var right] })
+                await jars.CorrectAsync(wrong, Now, mark.By, right, cancellationToken);
+            else if (outcome.Observations.Count > 0)
                 await jars.ObserveAsync(outcome.Observations, cancellationToken);
             return outcome;
         }

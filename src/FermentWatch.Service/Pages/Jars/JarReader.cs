@@ -30,6 +30,19 @@ public sealed class JarReader(
         return [.. kept.Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now, On(rules, jar, household, now)))];
     }
 
+    /// <summary>Every jar that is finished or thrown out, the last first.</summary>
+    public async Task<IReadOnlyList<JarView>> PastAsync(CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        Instant now = clock.GetUtcNow().ToInstant();
+        IReadOnlyList<Jar> ended = await jars.EndedLastAsync(int.MaxValue, cancellationToken);
+        var none = new Dictionary<Guid, JarForecast>();
+        var rules = new JarRules(household, none, new TastingPlan([], none, household), Unread);
+        return [.. ended.OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number)
+            .Select(jar => new JarView(jar, null, known, household, now, On(rules, jar, household, now)))];
+    }
+
     /// <summary>One jar, or null.</summary>
     public async Task<JarView?> FindAsync(int number, CancellationToken cancellationToken)
     {

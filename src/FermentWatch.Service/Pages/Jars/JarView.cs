@@ -87,13 +87,16 @@ public sealed class JarView
 
     public bool IsKept => Jar.Stage is JarStage.Fermenting or JarStage.Cold;
 
+    /// <summary>The entry by which it ended; null while it is kept.</summary>
+    public Guid? End => IsKept ? null : Jar.Standing.OfType<StageChange>().LastOrDefault()?.Id;
+
     /// <summary>When it is sour enough, in a few words; null without a forecast.</summary>
     public string? SourEnoughShort => Forecast?.Target is { } target ? ForecastWords.SourEnoughShort(target, Calendar) : null;
 
     /// <summary>When it is sour enough, in a sentence.</summary>
     public string SourEnough => Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
-        : !IsKept ? $"{ObservationWords.Of(Jar.Stage)[..1].ToUpperInvariant()}{ObservationWords.Of(Jar.Stage)[1..]}: nothing is expected of it any more."
+        : !IsKept ? PastWords.Of(Jar, Household.Zone)
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
         : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{ObservationWords.Of(done.Kind)[..1].ToUpperInvariant()}{ObservationWords.Of(done.Kind)[1..]}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null } ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."

@@ -9,4 +9,7 @@ public sealed class MoveInput
     public string? Place { get; set; }
 
     public string? At { get; set; }
+
+    /// <summary>What is said of a form that was sent before with another place.</summary>
+    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
 }

@@ -17,7 +17,11 @@ public sealed class PhInput
 
     public bool CheckedInBuffer { get; set; }
 
-    public bool PaleBrine { get; set; }
+    /// <summary><c>pale</c> or <c>dark</c>; must be said of a strip.</summary>
+    public string? Brine { get; set; }
+
+    /// <summary>What is said of a form that was sent before with another reading.</summary>
+    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
 
     public bool Blended { get; set; }
 
@@ -32,7 +36,7 @@ public sealed class PhInput
         Ph = measurement.Ph.ToString("0.0#", CultureInfo.InvariantCulture),
         Method = measurement.Method.ToString().ToLowerInvariant(),
         CheckedInBuffer = measurement.CheckedInBuffer,
-        PaleBrine = measurement.PaleBrine,
+        Brine = measurement.Method != FermentWatch.Kinetics.Observation.PhMethod.Strip ? null : measurement.PaleBrine ? "pale" : "dark",
         Blended = measurement.Blended,
         At = measurement.At.InZone(zone).LocalDateTime.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
         Note = measurement.Note,
@@ -40,6 +44,6 @@ public sealed class PhInput
 
     public PhForm ToForm() => new()
     {
-        Ph = Ph, Method = Method, CheckedInBuffer = CheckedInBuffer, PaleBrine = PaleBrine, Blended = Blended, At = At, Note = Note,
+        Ph = Ph, Method = Method, CheckedInBuffer = CheckedInBuffer, PaleBrine = Brine switch { "pale" => true, "dark" => false, _ => null }, Blended = Blended, At = At, Note = Note,
     };
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.PuttingUp;
 
 namespace FermentWatch.Service.Pages.PuttingUp;
@@ -45,12 +46,31 @@ public sealed class PutUpInput
 
     public string? Name { get; set; }
 
+    /// <summary>What looks odd is right.</summary>
+    public bool ItIsRight { get; set; }
+
+    /// <summary>What is said of a form that was sent before with other content.</summary>
+    public Again Again { get; set; }
+
+    /// <summary>The same as a correction of the jar it was meant to put up.</summary>
+    public CorrectionForm ToCorrection()
+    {
+        PutUpForm form = ToForm();
+        return new()
+        {
+            What = form.What, HowMuch = form.HowMuch, Also = form.Also ?? "", Cut = string.IsNullOrWhiteSpace(form.Cut) ? null : form.Cut,
+            AddedWater = form.AddedWater ?? "", Place = form.Place, Target = form.Target, Salt = form.Salt,
+            SaltKnowledge = string.IsNullOrWhiteSpace(form.SaltKnowledge) ? null : form.SaltKnowledge, Vessel = form.Vessel, Cover = form.Cover, Lid = form.Lid,
+            PackedAt = form.PackedAt, Name = string.IsNullOrWhiteSpace(form.Name) ? null : form.Name, ItIsRight = form.ItIsRight,
+        };
+    }
+
     /// <summary>The form the kitchen reads.</summary>
     public PutUpForm ToForm() => new()
     {
         What = What, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, Place = Place, Target = Target,
         Salt = string.IsNullOrWhiteSpace(SaltTyped) ? Salt : SaltTyped, SaltKnowledge = SaltKnowledge,
         Vessel = string.IsNullOrWhiteSpace(VesselTyped) ? Vessel : VesselTyped,
-        Cover = Cover, Lid = Lid, HowMany = HowMany, PackedAt = PackedAt, Name = Name,
+        Cover = Cover, Lid = Lid, HowMany = HowMany, PackedAt = PackedAt, Name = Name, ItIsRight = ItIsRight,
     };
 }

@@ -40,8 +40,43 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
     public async Task MoveAsync(JarPlacement placement, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        if (await context.JarPlacements.AnyAsync(each => each.Id == placement.Id, cancellationToken))
+            return;
         context.JarPlacements.Add(placement);
         await context.SaveChangesAsync(cancellationToken);
+    }
+
+    /// <exception cref="InvalidOperationException">There is no jar of this id.</exception>
+    public async Task PutRightAsync(Jar corrected, IReadOnlyList<JarCorrection> corrections, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        var jar = await context.Jars.Include(each => each.Placements).SingleAsync(each => each.Id == corrected.Id, cancellationToken);
+        jar.TakeFactsOf(corrected);
+        var first = jar.Placements.MinBy(placement => placement.From)!;
+        var right = corrected.Placements.Single();
+        if (first.PlaceId != right.PlaceId || first.From != right.From)
+        {
+            context.JarPlacements.Remove(first);
+            context.JarPlacements.Add(right);
+        }
+
+        context.AddRange(corrections);
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
+    public async Task<bool> TakeBackMoveAsync(Guid placementId, JarCorrection correction, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        if (await context.JarPlacements.SingleOrDefaultAsync(each => each.Id == placementId, cancellationToken) is not { } placement)
+            return false;
+        context.JarPlacements.Remove(placement);
+        context.Add(correction);
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+        return true;
     }
 
     public async Task ObserveAsync(IReadOnlyList<Observation> observations, CancellationToken cancellationToken)
@@ -106,6 +141,7 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
         await context.Database.UseTransactionAsync(moment, cancellationToken);
         return await which(context.Jars.AsNoTracking())
             .Include(jar => jar.Placements.OrderBy(placement => placement.From).ThenBy(placement => placement.Id))
+            .Include(jar => jar.Corrections.OrderBy(correction => correction.EnteredAt).ThenBy(correction => correction.Id))
             .Include(jar => jar.Observations.OrderBy(observation => observation.At).ThenBy(observation => observation.Id))
             .OrderBy(jar => jar.Number).AsSplitQuery().ToListAsync(cancellationToken);
     }

@@ -60,6 +60,7 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         {
             notice.Attempts = Math.Clamp(notice.Attempts, 0, int.MaxValue - 1) + 1;
             notice.NextAttemptAt = claimedUntil;
+            notice.ClaimedUntil = claimedUntil;
         }
 
         await context.SaveChangesAsync(cancellationToken);
@@ -70,8 +71,15 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
     public async Task SettleAsync(Notice notice, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        // A claim that ran out may be another's by now: what it settled stands.
+        if (notice.ClaimedUntil is { } claim
+            && !await context.Notices.AnyAsync(each => each.Id == notice.Id && each.State == NoticeState.Queued && each.NextAttemptAt == claim, cancellationToken))
+            return;
+        notice.ClaimedUntil = null;
         context.Notices.Update(notice);
         await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
     }
 
     public async Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken)

@@ -858,9 +858,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<long>("AsOf")
                         .HasColumnType("INTEGER");
 
-                    b.Property<string>("Content")
+                    b.Property<byte[]>("Content")
                         .IsRequired()
-                        .HasColumnType("TEXT");
+                        .HasColumnType("BLOB");
 
                     b.Property<string>("Inputs")
                         .IsRequired()

@@ -147,6 +147,43 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("jar", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Jars.JarCorrection", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("After")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Before")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("EnteredAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Field")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("JarId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("Since")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JarId");
+
+                    b.ToTable("jar_correction", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Jars.JarPlacement", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1162,6 +1199,15 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasDiscriminator().HasValue("taste");
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Jars.JarCorrection", b =>
+                {
+                    b.HasOne("FermentWatch.Kitchen.Jars.Jar", null)
+                        .WithMany("Corrections")
+                        .HasForeignKey("JarId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Jars.JarPlacement", b =>
                 {
                     b.HasOne("FermentWatch.Kitchen.Jars.Jar", null)
@@ -1328,6 +1374,8 @@ namespace FermentWatch.Storage.Records.Migrations
 
             modelBuilder.Entity("FermentWatch.Kitchen.Jars.Jar", b =>
                 {
+                    b.Navigation("Corrections");
+
                     b.Navigation("Observations");
 
                     b.Navigation("Placements");

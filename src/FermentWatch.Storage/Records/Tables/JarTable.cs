@@ -20,6 +20,7 @@ internal sealed class JarTable : IEntityTypeConfiguration<Jar>
         builder.ComplexProperty(jar => jar.Salting);
         builder.Ignore(jar => jar.Standing).Ignore(jar => jar.Stage);
         builder.HasMany(jar => jar.Placements).WithOne().HasForeignKey(placement => placement.JarId);
+        builder.HasMany(jar => jar.Corrections).WithOne().HasForeignKey(correction => correction.JarId);
         builder.HasMany(jar => jar.Observations).WithOne().HasForeignKey(observation => observation.JarId);
     }
 }

@@ -11,6 +11,7 @@ internal sealed class NoticeTable : IEntityTypeConfiguration<Notice>
     public void Configure(EntityTypeBuilder<Notice> builder)
     {
         builder.ToTable("notice");
+        builder.Ignore(notice => notice.ClaimedUntil);
         builder.Property(notice => notice.Question).HasConversion(new QuestionConverter(), QuestionConverter.Comparer);
         builder.HasIndex(notice => notice.Key).IsUnique();
         builder.HasIndex(notice => new { notice.State, notice.NextAttemptAt });

@@ -50,6 +50,40 @@ public sealed class JarBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task PutRightAsync_RecipeAndFirstPlace_ChangeInOneStepAndWhatStoodBeforeIsKept()
+    {
+        var jar = await AddAsync();
+        var cellar = await AddPlaceAsync("cellar");
+        var right = Jar(cellar, id: jar.Id);
+        right.Portions = [new Portion("red cabbage", 0.9)];
+        right.Salting = new Salting(SaltKnowledge.ByTaste, null);
+        var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "vegetables", Before = "cabbage", After = "red cabbage", EnteredAt = At(1), By = "Ada" };
+        await Book.PutRightAsync(right, [correction], default);
+
+        var read = (await Book.FindAsync(jar.Number, default))!;
+        Assert.Equal(right.Portions, read.Portions);
+        Assert.Equal((right.Salting, cellar.Id), (read.Salting, Assert.Single(read.Placements).PlaceId));
+        Assert.Equal((jar.BatchId, "cabbage", "red cabbage", "Ada"), (read.BatchId, Assert.Single(read.Corrections).Before, read.Corrections[0].After, read.Corrections[0].By));
+    }
+
+    [Fact]
+    public async Task TakeBackMoveAsync_Once_StandsWhereItStoodAndIsOnRecord()
+    {
+        var jar = await AddAsync();
+        var cellar = await AddPlaceAsync("cellar");
+        var move = new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = At(2) };
+        await Book.MoveAsync(move, default);
+        await Book.MoveAsync(move, default);
+        var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "place", Before = "cellar", After = "kitchen", Since = At(2), EnteredAt = At(3), By = "Ada" };
+        Assert.True(await Book.TakeBackMoveAsync(move.Id, correction, default));
+        Assert.False(await Book.TakeBackMoveAsync(move.Id, correction, default));
+
+        var read = (await Book.FindAsync(jar.Number, default))!;
+        Assert.Equal(jar.Placements[0].PlaceId, read.PlacementAt(At(4)).PlaceId);
+        Assert.Equal(At(2), Assert.Single(read.Corrections).Since);
+    }
+
+    [Fact]
     public async Task ObserveAsync_EveryKind_IsReadBackAsItWas()
     {
         var jar = await AddAsync();
@@ -150,11 +184,11 @@ public sealed class JarBookTests : OpenedRecords
         Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Ph = ph, Method = PhMethod.Strip, PaleBrine = true,
     };
 
-    internal static Jar Jar(Place place, Salting? salting = null)
+    internal static Jar Jar(Place place, Salting? salting = null, Guid? id = null)
     {
         var jar = new Jar
         {
-            Id = Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = Noon,
+            Id = id ?? Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = Noon,
             Portions = [new Portion("cabbage", 1.9), new Portion("caraway", 0.1 + 0.2)], Cut = Cut.Shredded, AddedWaterKilograms = 0.25,
             Salting = salting ?? new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 2, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
         };

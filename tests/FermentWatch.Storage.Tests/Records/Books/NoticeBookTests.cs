@@ -46,6 +46,21 @@ public sealed class NoticeBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task SettleAsync_ClaimThatRanOutAndIsAnothers_ChangesNothing()
+    {
+        await Book.QueueAsync([Notice("a")], default);
+        Instant first = Noon + Duration.FromMinutes(5), second = Noon + Duration.FromMinutes(10);
+        var late = Assert.Single(await Book.ClaimAsync(Noon, first, 10, default));
+        var holder = Assert.Single(await Book.ClaimAsync(first, second, 10, default));
+        (late.State, late.SettledAt, late.LastTrouble) = (NoticeState.Expired, first, "late");
+        await Book.SettleAsync(late, default);
+        Assert.Equal(NoticeState.Queued, Assert.Single(await Book.LatestAsync(10, default)).State);
+        (holder.State, holder.SettledAt) = (NoticeState.Delivered, first);
+        await Book.SettleAsync(holder, default);
+        Assert.Equal((NoticeState.Delivered, null), (Assert.Single(await Book.LatestAsync(10, default)).State, (await Book.LatestAsync(10, default))[0].LastTrouble));
+    }
+
+    [Fact]
     public async Task FindAsync_NoticeThatAsks_GivesItsQuestionBack()
     {
         Notice asks = Notice("round"), tells = Notice("told");

@@ -24,7 +24,7 @@ internal static class RuleAddVerb
         var high = Option("--high", "VALUE", "Largest plausible value.");
         var silence = Option("--longest-silence", "TIME", "How long it may be silent, such as 6h or 2d. Default: by its own rhythm.");
         var verb = new Command("add", "Adds a rule.") { topic, sensor, payload, valueAt, quantity, unit, unitAt, time, timeAt, record, offset, low, high, silence };
-        HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
+        HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, _, cancellationToken) =>
         {
             var form = new RuleForm
             {

@@ -1,0 +1,35 @@
+using System.Globalization;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Places;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.PuttingUp;
+
+/// <summary>A jar as the form that would put it up: what a correction starts from.</summary>
+public static class JarAsForm
+{
+    private const double KilogramsPerPound = 0.45359237, LitresPerQuart = 0.946353;
+
+    public static PutUpForm Of(Jar jar, Household household, IReadOnlyList<Place> places)
+    {
+        Guid first = jar.Placements.MinBy(placement => placement.From)!.PlaceId;
+        return new PutUpForm
+        {
+            What = jar.Portions[0].Produce, HowMuch = Mass(jar.Portions[0].MassKilograms, household.MassUnit),
+            Also = string.Join(", ", jar.Portions.Skip(1).Select(portion => $"{portion.Produce} {Mass(portion.MassKilograms, household.MassUnit)}")),
+            Cut = jar.Cut.ToString(), Salt = jar.Salting.Percent is { } percent ? Text(percent) + " %" : "by taste",
+            SaltKnowledge = (jar.Salting.Knowledge == SaltKnowledge.ByTaste ? SaltKnowledge.Weighed : jar.Salting.Knowledge).ToString(),
+            AddedWater = jar.AddedWaterKilograms > 0 ? Mass(jar.AddedWaterKilograms, household.MassUnit) : "",
+            Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / LitresPerQuart) + " qt" : Text(jar.VesselLitres) + " l",
+            Cover = jar.Cover.ToString(), Lid = jar.Lid.ToString(), Target = jar.Target.ToString(), Name = jar.Name,
+            Place = places.First(place => place.Id == first).Name,
+            PackedAt = jar.PackedAt.InZone(household.Zone).LocalDateTime.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
+        };
+    }
+
+    private static string Mass(double kilograms, MassUnit unit) => unit == MassUnit.Pound ? Text(kilograms / KilogramsPerPound) + " lb"
+        : kilograms < 1 ? Text(kilograms * 1000) + " g" : Text(kilograms) + " kg";
+
+    private static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+}

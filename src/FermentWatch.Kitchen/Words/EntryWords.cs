@@ -1,0 +1,42 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+
+namespace FermentWatch.Kitchen.Words;
+
+/// <summary>What is answered to an entry: what was written down, and what it changed.</summary>
+public static class EntryWords
+{
+    /// <summary>The answer to one entry of a jar, as things stand after it.</summary>
+    /// <param name="jar">The jar, with the entry.</param>
+    /// <param name="entry">What was entered.</param>
+    /// <param name="zone">The household's zone, in which days are told apart.</param>
+    public static string Of(Jar jar, Observation entry, DateTimeZone zone)
+    {
+        string written = $"Written down for jar {jar.Number}: {ObservationWords.Of(entry)}.";
+        return entry switch
+        {
+            PhMeasurement measurement => $"{written} {Line(jar, measurement, zone)}",
+            Taste { Verdict: TasteVerdict.NotYet or TasteVerdict.Nearly } => $"{written} Taste again tomorrow.",
+            StageChange { Stage: JarStage.Finished or JarStage.ThrownOut } => $"{written} It stands among the past jars, and can be reopened there.",
+            _ => written,
+        };
+    }
+
+    private static string Line(Jar jar, PhMeasurement measurement, DateTimeZone zone)
+    {
+        var all = jar.Standing.OfType<PhMeasurement>().ToList();
+        AcidLineReport before = AcidLine.Report(all.Where(each => each.Id != measurement.Id), zone), after = AcidLine.Report(all, zone);
+        if (AcidLineWords.Sentence(after.Alarm) is { } alarm)
+            return alarm;
+        return AcidLine.Weigh(measurement) switch
+        {
+            Weight.CountsBelow when after.Settled && !before.Settled => "That is the second below the line, on another day: settled.",
+            Weight.CountsBelow when after.Settled => "The line stays settled.",
+            Weight.CountsBelow => "Below the line. One more reading on another day settles it.",
+            Weight.CountsAbove => "That is above the line at 4.6: not acid enough yet. Measure again tomorrow.",
+            var weight => AcidLineWords.WhyNot(weight)!,
+        };
+    }
+}
