@@ -16,15 +16,9 @@ public static class AcidLineWords
     private const string TestedForCabbage =
         "The tested recipe: salt weighed (2.25 to 2.5 % of the cabbage), 70 to 75 F (21 to 24 C), 3 to 4 weeks. A strip or a meter tells more.";
 
-    private static readonly string[] Cabbages = ["cabbage", "red cabbage"];
-
     /// <summary>What is said where nothing was measured: a tested recipe is quoted for its own vegetable only.</summary>
-    public static string NotMeasured(Jar jar)
-    {
-        string main = jar.Portions.MaxBy(portion => portion.MassKilograms)!.Produce;
-        return "Not measured is neither fine nor a reason to discard. "
-            + (Cabbages.Contains(main) ? TestedForCabbage : $"No tested recipe for {main} is known here: measure it, by strip or meter.");
-    }
+    public static string NotMeasured(Jar jar) => "Not measured is neither fine nor a reason to discard. "
+        + (TestedRecipe.IsKraut(jar) ? TestedForCabbage : $"No tested recipe for {TestedRecipe.Main(jar)} is known here: measure it, by strip or meter.");
 
     /// <summary>One or two sentences for the jar's page.</summary>
     public static string Sentence(Jar jar, AcidLineReport report, DateTimeZone zone) => report.State switch

@@ -3,7 +3,7 @@ namespace FermentWatch.Kitchen.Occasions;
 /// <summary>Something people are told of besides the round. Each kind can be muted by itself.</summary>
 public enum OccasionKind
 {
-    /// <summary>The first day worth tasting is tomorrow.</summary>
+    /// <summary>Told by earlier versions the evening before; the morning round asks. Its name stays known: a household may have muted it.</summary>
     TastingTomorrow = 1,
 
     /// <summary>As sour as wanted, by taste or very probably, and still in the warm.</summary>
