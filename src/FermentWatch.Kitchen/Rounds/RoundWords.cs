@@ -75,7 +75,7 @@ public static class RoundWords
     private static string Tasting(RoundSheet sheet)
     {
         string[] jars = [.. sheet.Jars.Where(each => each.LookFors.Contains(LookFor.Taste)).Select(each =>
-            string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Lot.Count: > 1 } taste ? $" (for {NumberList.Say(taste.Lot)})" : "")}"))];
+            string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Others.Count: > 0 } taste ? $" (for {NumberList.Say(taste.Others)})" : "")}"))];
         return jars.Length == 0 ? "" : $"Taste: {string.Join(", ", jars)}";
     }
 

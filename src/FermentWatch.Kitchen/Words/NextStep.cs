@@ -101,7 +101,7 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
     {
         if (on.Taste is not { } taste)
             return null;
-        string lot = taste.Lot.Count > 1 && taste.By == on.Jar.Number ? $" It stands for {NumberList.Say(taste.Lot)}." : "";
+        string lot = taste.Others.Count > 0 && taste.By == on.Jar.Number ? $" It stands for {NumberList.Say(taste.Others)}." : "";
         if (on.LookFors.Contains(LookFor.Taste))
             return new(StepKind.Taste, $"Taste it today: not yet, nearly, right, or past it?{lot}", "taste");
         if (taste.SaidRight)
