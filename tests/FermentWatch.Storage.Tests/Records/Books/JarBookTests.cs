@@ -3,6 +3,7 @@ using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Storage.Records;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
@@ -175,6 +176,25 @@ public sealed class JarBookTests : OpenedRecords
         using var change = new SqliteCommand("UPDATE jar SET Name = 'unsaved'", other, transaction);
         change.ExecuteNonQuery();
         Assert.Equal("cabbage", Assert.Single(await Book.KeptAsync(default)).Name);
+    }
+
+    [Fact]
+    public async Task KeptAsync_AskedAgain_IsReadAnewOnceAFactChangedByWhomeverItWas()
+    {
+        var jar = await AddAsync();
+        IReadOnlyList<Jar> kept = await Book.KeptAsync(default);
+        Assert.Same(kept, await Book.KeptAsync(default));
+
+        await Book.ObserveAsync([Ph(jar, 2, 3.9)], default);
+        Assert.Single(Assert.Single(await Book.KeptAsync(default)).Observations);
+
+        // As a command line beside the running service would.
+        await using (RecordsContext context = Context())
+        {
+            context.Add(Ph(jar, 3, 3.8));
+            await context.SaveChangesAsync();
+        }
+        Assert.Equal(2, Assert.Single(await Book.KeptAsync(default)).Observations.Count);
     }
 
     private static Instant At(int days) => Noon + Duration.FromDays(days);
