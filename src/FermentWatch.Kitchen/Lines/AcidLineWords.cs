@@ -50,12 +50,20 @@ public static class AcidLineWords
         _ => throw new ArgumentOutOfRangeException(nameof(weight), weight, "Not a weight."),
     };
 
+    /// <summary>What is wanting for a jar measured below the line to be settled; empty where nothing is, or where something else presses.</summary>
+    public static string Settles(AcidLineReport report) => report switch
+    {
+        not { State: AcidLineState.MeasuredBelow, Settled: false, Alarm: AcidLineAlarm.None } => "",
+        { AwaitsBlended: true } => "Pieces blended with their brine, measured, settle it: in them the acid comes last.",
+        { BlendedMissing: true } => "One more on another day settles it, of pieces blended with their brine: in them the acid comes last.",
+        _ => "One more reading on another day settles it.",
+    };
+
     private static string Measured(AcidLineReport report, DateTimeZone zone)
     {
         var last = report.LastCounted!;
         string method = last.Method switch { PhMethod.Meter => "by meter", PhMethod.Probe => "by probe", _ => "by strip" };
         string day = last.At.InZone(zone).Date.ToString("d MMMM", CultureInfo.InvariantCulture);
-        string again = report is { State: AcidLineState.MeasuredBelow, Settled: false, Alarm: AcidLineAlarm.None } ? " One more reading on another day settles it." : "";
-        return string.Create(CultureInfo.InvariantCulture, $"Measured {last.Ph:0.0#} {method} on {day}.{again}");
+        return string.Create(CultureInfo.InvariantCulture, $"Measured {last.Ph:0.0#} {method} on {day}. {Settles(report)}").TrimEnd();
     }
 }

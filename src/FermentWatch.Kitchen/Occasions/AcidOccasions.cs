@@ -22,7 +22,7 @@ public static class AcidOccasions
         foreach (Jar jar in scene.Fermenting.Concat(scene.Jars.Where(jar => jar.Stage == JarStage.Cold)))
         {
             var measured = jar.Standing.OfType<PhMeasurement>().OrderBy(each => each.At).ThenBy(each => each.Ph).ToList();
-            AcidLineReport line = AcidLine.Report(measured, scene.Zone);
+            AcidLineReport line = AcidLine.Report(jar, scene.Zone);
             if (line.Alarm != AcidLineAlarm.None)
                 yield return Rising(jar, line.Alarm, Began(measured, line.Alarm, scene.Zone));
             if (jar.Stage == JarStage.Cold || line.Alarm != AcidLineAlarm.None)
@@ -41,7 +41,7 @@ public static class AcidOccasions
     /// <summary>Told in the evening, so that an hour of measuring jars is one message.</summary>
     private static Occasion? Passed(Jar jar, List<PhMeasurement> measured, AcidLineReport line) => line.State != AcidLineState.MeasuredBelow ? null
         : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(each) == Weight.CountsBelow).Id:N}", "Passed the acid line, measured",
-            line.Settled ? AcidLineWords.Covers : $"{AcidLineWords.Covers} A second reading settles it.");
+            $"{AcidLineWords.Covers} {AcidLineWords.Settles(line)}".TrimEnd());
 
     /// <summary>
     /// The same words for every jar whose day it is, so that they are one message; in the evening, since the morning round has
@@ -89,7 +89,7 @@ public static class AcidOccasions
     private static PhMeasurement Began(List<PhMeasurement> measured, AcidLineAlarm alarm, DateTimeZone zone)
     {
         int first = measured.Count;
-        while (first > 1 && AcidLine.Report(measured.Take(first - 1), zone).Alarm == alarm)
+        while (first > 1 && AcidLine.Report(measured.Take(first - 1), inPieces: false, zone).Alarm == alarm)
             first--;
         return measured[first - 1];
     }

@@ -9,7 +9,7 @@ public enum OccasionKind
     /// <summary>As sour as wanted, by taste or very probably, and still in the warm.</summary>
     TargetReached = 2,
 
-    /// <summary>Past what is wanted, by taste or probably, and still in the warm.</summary>
+    /// <summary>Past what is wanted, by taste, and still in the warm.</summary>
     PastTarget = 3,
 
     /// <summary>A pH was due today and was not measured.</summary>

@@ -26,7 +26,7 @@ public static class OccasionWords
     {
         OccasionKind.TastingTomorrow => "Tasting day tomorrow (told no more: the morning round asks)",
         OccasionKind.TargetReached => "Probably ready",
-        OccasionKind.PastTarget => "Past its tasting days",
+        OccasionKind.PastTarget => "Tasted past it, still in the warm",
         OccasionKind.PhDue => "pH due and not measured",
         OccasionKind.NoReadingByDay5 => "No reading below 4.6 by day 5",
         OccasionKind.NoReadingByDay7 => "No reading below 4.6 by day 7",

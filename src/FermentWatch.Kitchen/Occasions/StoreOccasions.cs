@@ -42,7 +42,7 @@ public static class StoreOccasions
     /// <summary>What early chilling means for a jar; null where it is what is published for it.</summary>
     private static string? Early(Scene scene, Jar jar)
     {
-        bool below = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State == AcidLineState.MeasuredBelow;
+        bool below = AcidLine.Report(jar, scene.Zone).State == AcidLineState.MeasuredBelow;
         if (TestedRecipe.IsKimchi(jar))
             return below ? null : OfKimchi;
         string advice = TestedRecipe.IsKraut(jar) ? "public advice lets kraut work 3 to 6 weeks." : $"no tested recipe for {TestedRecipe.Main(jar)} is known here.";

@@ -7,7 +7,7 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;
 
-/// <summary>Sour enough, and past it.</summary>
+/// <summary>Probably sour enough; and tasted right or past it and still in the warm.</summary>
 public static class TastingOccasions
 {
     private const string Lid = "Solid lid, and into the cold";
@@ -23,10 +23,8 @@ public static class TastingOccasions
             return ask.SaidRight && scene.AfterMorning && scene.DateOf(taste.At) < scene.Today ? Tasted(scene, jar, taste) : null;
         if (ask.By != jar.Number || ask.From is not { } from)
             return null;
-        if (!scene.AfterMorning || from > scene.Today)
-            return null;
-        return ask.IsPast(scene.Today)
-            ? On(OccasionKind.PastTarget, jar, ask, "expected", "Past its tasting days", "Expected, and no taste said right. Into the cold with a solid lid, eat it, or leave it? Asked this once.")
+        // Past its days it is a decision, which the round asks for.
+        return !scene.AfterMorning || from > scene.Today || ask.IsPast(scene.Today) ? null
             : On(OccasionKind.TargetReached, jar, ask, "expected", "Probably ready", "About as sour as you like it: expected, not tasted. If a taste says right, into the cold.");
     }
 

@@ -68,16 +68,17 @@ public static class RoundWords
         Line(sheet, "Open", each => each.LookFors.Contains(LookFor.OpenForSurface)),
         Line(sheet, "Measure pH", each => each.LookFors.Contains(LookFor.MeasurePh)),
         Tasting(sheet),
-        Line(sheet, "Cold, eat or leave", each => each.LookFors.Contains(LookFor.Decide)),
+        Deciding(sheet),
     ];
 
-    /// <summary>The jars to taste, each with those it stands for.</summary>
-    private static string Tasting(RoundSheet sheet)
-    {
-        string[] jars = [.. sheet.Jars.Where(each => each.LookFors.Contains(LookFor.Taste)).Select(each =>
-            string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Others.Count: > 0 } taste ? $" (for {NumberList.Say(taste.Others)})" : "")}"))];
-        return jars.Length == 0 ? "" : $"Taste: {string.Join(", ", jars)}";
-    }
+    private static string Tasting(RoundSheet sheet) => StandingFor(sheet, LookFor.Taste) is { Length: > 0 } jars ? $"Taste: {jars}" : "";
+
+    private static string Deciding(RoundSheet sheet) =>
+        StandingFor(sheet, LookFor.Decide) is { Length: > 0 } jars ? $"Past tasting: {jars}: cold, eat or leave?" : "";
+
+    /// <summary>Jars of which something is asked, each with those it stands for; empty where there are none.</summary>
+    private static string StandingFor(RoundSheet sheet, LookFor asked) => string.Join(", ", sheet.Jars.Where(each => each.LookFors.Contains(asked)).Select(each =>
+        string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Others.Count: > 0 } taste ? $" (for {NumberList.Say(taste.Others)})" : "")}")));
 
     /// <summary>What is wrong, the worst first, like jars in one line: in words, then which.</summary>
     private static IEnumerable<string> Troubles(RoundSheet sheet, Func<RoundJar, string> words) => sheet.Jars

@@ -90,7 +90,8 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         if (on.Line.State == AcidLineState.MeasuredAbove)
             return new(StepKind.MeasureAgain, $"Last measured above 4.6. Measure again today. {(on.Day >= LineRule.WeekRuleDay ? LineRule.PublicAdvice : "")}".TrimEnd(), "last measured above 4.6", "measure again");
         if (on.Line is { State: AcidLineState.MeasuredBelow, Settled: false })
-            return new(StepKind.Measure, "Measure once more on another day: two readings settle the acid line.", "measure the pH");
+            return new(StepKind.Measure, on.Line.BlendedMissing ? "Measure pieces blended with their brine: in them the acid comes last, and that settles the acid line."
+                : "Measure once more on another day: two readings settle the acid line.", "measure the pH");
         string first = on.Line.State == AcidLineState.NotMeasured ? $"Day {on.Day}, and no reading below 4.6 yet. " : "";
         return new(StepKind.Measure, $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}", "measure the pH");
     }

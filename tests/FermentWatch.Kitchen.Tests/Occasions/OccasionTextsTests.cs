@@ -53,7 +53,6 @@ public class OccasionTextsTests
         Add("TargetReached-expected", 13, SceneOf.Morning, [one], [Make.Forecast(one, 8, 10.2, 12, acidity: 1.3)]);
         Add("TargetReached-tasted", 13, SceneOf.Morning, [Make.Jar(4, seen: Make.Taste(TasteVerdict.Right, 12))]);
         Add("TargetReached-tasted-late", 33, SceneOf.Morning, [Make.Jar(4, seen: Make.Taste(TasteVerdict.Right, 30))]);
-        Add("PastTarget-expected", 20, SceneOf.Morning, [one], [Make.Forecast(one, 8, 10, 12, acidity: 1.5)]);
         Add("PastTarget-tasted", 20, SceneOf.Morning, [Make.Jar(4, seen: Make.Taste(TasteVerdict.PastIt, 19))]);
         Add("PhDue", 20, SceneOf.Evening, [one, two]);
         Add("NoReadingByDay5-none", 5, SceneOf.Evening, [.. Enumerable.Range(1, 3).Select(number => Make.Jar(number))]);
