@@ -125,7 +125,7 @@ public sealed class JarView
     /// <summary>The same for the middle of the largest piece, where it is later by a day or more.</summary>
     public string? LineExpectedInPieces =>
         Forecast is { } forecast && Line.State != AcidLineState.MeasuredBelow && LagsByADay(forecast.AcidLine.P90, forecast.CentreAcidLine.P90)
-            ? ForecastWords.AcidLineInPieces(forecast.CentreAcidLine, Calendar)
+            ? ForecastWords.AcidLineInPieces(forecast.CentreAcidLine, Calendar, Measurements.Count > 0)
             : null;
 
     /// <summary>How far it is; null without a forecast.</summary>
