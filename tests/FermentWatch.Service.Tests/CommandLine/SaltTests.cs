@@ -90,7 +90,7 @@ public class SaltTests
             why a range       a tablespoon of table salt is published or was weighed as 17 to 19 g; weigh it if you can
             brine to pour on  11.19 % by mass, with all the salt in the liquid
             evens out at      2.20 % by mass of everything in the jar
-            Caution: Never top up with plain water: it thins the salt. Use 1.5 tablespoons of salt in a quart (about 27 g in 0.95 l) of boiled and cooled water.
+            Caution: Never top up with plain water: it thins the salt. Use 1.5 tablespoons of salt in a quart (28 g in a litre) of boiled and cooled water.
             Caution: Ferments are salty: on a salt-restricted diet, ask first.
             Caution: Your local food-safety guidance comes first. When in doubt, throw it out.
 
