@@ -53,7 +53,7 @@ public static class Plausibility
         return meant <= today && meant != packed ? $"{question} Was {meant.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)} meant?" : question;
     }
 
-    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms;
+    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms + (jar.Starter?.MassKilograms ?? 0);
 
     private static string FitsIn(Jar jar, MassUnit unit) =>
         $"into {MeasureWords.Volume(jar.VesselLitres, unit)} go about {MeasureWords.Mass(UsualFill * jar.VesselLitres, unit)} to {MeasureWords.Mass(MostFill * jar.VesselLitres, unit)}";

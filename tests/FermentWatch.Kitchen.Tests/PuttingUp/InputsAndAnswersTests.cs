@@ -62,7 +62,7 @@ public class InputsAndAnswersTests
     {
         PutUpOrder order = Read(With(field, typed) with { ItIsRight = true });
         Assert.Empty(order.Jars);
-        Assert.Equal(answer, RefusalWords.ToEnter(Assert.Single(order.Refusals)));
+        Assert.Equal(answer, Assert.Single(order.Refusals).ToEnter());
     }
 
     [Theory]
