@@ -160,6 +160,7 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
 
         Assert.Contains("You sent this form before with \"seen: slime\". Was that wrong, or are both right?", await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
+        Assert.Contains("This time it says \"seen: a flat white film\".", await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
         Assert.Equal(SightingKind.Slime, Assert.Single(await SeenAsync(kitchen)).Kind);
         await page.GetByRole(AriaRole.Button, new() { Name = "It was wrong: this takes its place" }).ClickAsync();
         Assert.Contains("Jar 1: flat white film", await page.InnerTextAsync("main"), StringComparison.Ordinal);

@@ -21,7 +21,8 @@ public sealed class KeptForms(TimeProvider clock)
     {
         if (!HttpMethods.IsPost(request.Method) || !request.HasFormContentType || request.ContentLength is not (> 0 and <= MostBytes) || request.Path == "/password")
             return null;
-        IFormCollection form = await request.ReadFormAsync(request.HttpContext.RequestAborted);
+        if (await ReadAsync(request) is not { } form)
+            return null;
         var fields = form.Where(field => !OwnFields.Contains(field.Key) && !field.Key.Contains("Password", StringComparison.OrdinalIgnoreCase))
             .ToDictionary(field => field.Key, field => field.Value.ToString());
         string name = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
@@ -30,6 +31,19 @@ public sealed class KeptForms(TimeProvider clock)
         while (_order.Count > Most && _order.TryDequeue(out string? oldest))
             _forms.TryRemove(oldest, out _);
         return name;
+    }
+
+    /// <summary>What can be read as a form; null where it is none, whatever it says of itself.</summary>
+    private static async Task<IFormCollection?> ReadAsync(HttpRequest request)
+    {
+        try
+        {
+            return await request.ReadFormAsync(request.HttpContext.RequestAborted);
+        }
+        catch (Exception trouble) when (trouble is InvalidDataException or BadHttpRequestException)
+        {
+            return null;
+        }
     }
 
     /// <summary>A form that was kept; null where there is none of this name, or its hour is over.</summary>

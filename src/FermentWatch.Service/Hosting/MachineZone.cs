@@ -1,4 +1,5 @@
 using NodaTime;
+using NodaTime.TimeZones;
 
 namespace FermentWatch.Service.Hosting;
 
@@ -9,7 +10,7 @@ internal static class MachineZone
     public static DateTimeZone? Of(TimeProvider clock)
     {
         string name = clock.LocalTimeZone.Id;
-        return DateTimeZoneProviders.Tzdb.GetZoneOrNull(name)
-            ?? (TimeZoneInfo.TryConvertWindowsIdToIanaId(name, out string? iana) ? DateTimeZoneProviders.Tzdb.GetZoneOrNull(iana) : null);
+        string tzdb = TzdbDateTimeZoneSource.Default.WindowsToTzdbIds.GetValueOrDefault(name, name);
+        return DateTimeZoneProviders.Tzdb.GetZoneOrNull(tzdb);
     }
 }

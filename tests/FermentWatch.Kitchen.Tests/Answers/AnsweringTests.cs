@@ -64,7 +64,7 @@ public class AnsweringTests
     {
         Jar jar = Make.Jar(1);
         jar.Observations.Add(Assert.Single(By("Mira").Moved(jar, JarStage.ThrownOut, "soft").Observations));
-        Assert.StartsWith("You sent this form before with \"thrown out\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked, StringComparison.Ordinal);
+        Assert.StartsWith("You sent this form before with \"thrown out: soft\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked, StringComparison.Ordinal);
         Assert.Equal(jar.Observations[0].Id, Said(Again.Correction).Moved(jar, JarStage.Finished, null).Replaces);
     }
 

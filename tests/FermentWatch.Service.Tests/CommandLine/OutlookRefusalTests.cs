@@ -58,8 +58,8 @@ public class OutlookRefusalTests
     }
 
     [Theory]
-    [InlineData("mushrooms", "leave it out: mushrooms sour slowly and come with soil")]
-    [InlineData("olive oil", "leave it out: oil on top keeps air out and is no seal; it favours germs that need no air")]
+    [InlineData("mushrooms", "Leave it out: mushrooms sour slowly and come with soil")]
+    [InlineData("olive oil", "Leave it out: oil on top keeps air out and is no seal; it favours germs that need no air")]
     public async Task Outlook_RefusedIngredient_SaysTheReason(string ingredient, string reason)
     {
         Call call = await Call.Of("outlook", "--produce", ingredient, "--salt", "2.25%", "--temperature", "18C");

@@ -76,7 +76,7 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await Outlook("--temperatures", "/nowhere/room.csv");
         Assert.Equal(2, file.ExitCode);
-        Assert.StartsWith("temperatures: /nowhere/room.csv cannot be used. Enter a file that can be read.", Assert.Single(file.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith("temperatures: /nowhere/room.csv cannot be used. Enter a file that can be read", Assert.Single(file.ErrorLines), StringComparison.Ordinal);
     }
 
     private async Task<Call> FromFile(string text, params string[] more)
