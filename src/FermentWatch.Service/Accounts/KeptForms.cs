@@ -40,7 +40,7 @@ public sealed class KeptForms(TimeProvider clock)
         {
             return await request.ReadFormAsync(request.HttpContext.RequestAborted);
         }
-        catch (Exception trouble) when (trouble is InvalidDataException or BadHttpRequestException)
+        catch (Exception trouble) when (trouble is InvalidDataException or IOException)
         {
             return null;
         }
