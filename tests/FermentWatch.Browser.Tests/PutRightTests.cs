@@ -47,6 +47,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         await page.GetByRole(AriaRole.Link, new() { Name = "Past jars" }).ClickAsync();
         Assert.Contains("Its pH was not measured.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "cabbage" }).ClickAsync();
+        Assert.Contains("How it ended", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Reopen jar 1" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Enter a pH" }).WaitForAsync();
 

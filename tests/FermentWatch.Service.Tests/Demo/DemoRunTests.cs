@@ -47,7 +47,7 @@ public sealed class DemoRunTests
         using var error = new StringWriter { NewLine = "\n" };
         var context = new CommandContext { Output = TextWriter.Null, Error = error, Clock = TimeProvider.System };
         Assert.Equal(2, await FermentWatchCommand.RunAsync(["demo", "--port", port], context));
-        Assert.Equal($"port: {port} cannot be used; a whole number from 0 to 65535 would be right\n", error.ToString());
+        Assert.Equal($"port: {port} cannot be used. Enter a whole number from 0 to 65535.\n", error.ToString());
     }
 
     private static string[] Folders() => Directory.GetDirectories(Path.GetTempPath(), "fermentwatch-demo-*");

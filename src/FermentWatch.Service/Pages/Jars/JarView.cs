@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
@@ -76,6 +77,9 @@ public sealed class JarView
     public Instant? ForecastAsOf => _saved?.AsOf;
 
     public SournessLevel Target => SournessLevel.Of(Jar.Target);
+
+    /// <summary>Whether its brine may start another jar.</summary>
+    public bool MayStartAnother => StarterSource.Of(Jar, _saved, Household.Zone, Calendar.Now) is not null;
 
     /// <summary>Whether tasting is a question at all: its day has come, and no trouble keeps it back.</summary>
     public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false } && Calendar.Today >= Tasting.NotBefore(Jar, Household.Zone, Line.State);

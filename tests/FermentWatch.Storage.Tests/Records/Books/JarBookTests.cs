@@ -58,11 +58,13 @@ public sealed class JarBookTests : OpenedRecords
         var right = Jar(cellar, id: jar.Id);
         right.Portions = [new Portion("red cabbage", 0.9)];
         right.Salting = new Salting(SaltKnowledge.ByTaste, null);
+        right.Starter = new Starter(3, 0.06, 1.25);
         var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "vegetables", Before = "cabbage", After = "red cabbage", EnteredAt = At(1), By = "Ada" };
         await Book.PutRightAsync(right, [correction], default);
 
         var read = (await Book.FindAsync(jar.Number, default))!;
         Assert.Equal(right.Portions, read.Portions);
+        Assert.Equal(new Starter(3, 0.06, 1.25), read.Starter);
         Assert.Equal((right.Salting, cellar.Id), (read.Salting, Assert.Single(read.Placements).PlaceId));
         Assert.Equal((jar.BatchId, "cabbage", "red cabbage", "Ada"), (read.BatchId, Assert.Single(read.Corrections).Before, read.Corrections[0].After, read.Corrections[0].By));
     }
