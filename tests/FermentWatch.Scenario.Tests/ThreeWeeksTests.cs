@@ -37,7 +37,7 @@ public sealed class ThreeWeeksTests
             string morning = await weeks.MorningAsync(day);
             AssertCalm(morning);
             Assert.DoesNotContain("pH", morning, StringComparison.Ordinal);
-            tasting.Add(weeks.Asks(morning));
+            tasting.Add(Weeks.Asks(morning));
             await weeks.AssertNoOrangeAsync();
             if (day is 1 or 7 or 15 or 21)
                 await weeks.HoldPagesAsync(_golden, "nothing", day, "", "jars", "jars/1");
@@ -159,7 +159,7 @@ public sealed class ThreeWeeksTests
         }
 
         /// <summary>How many jars a morning asks to taste.</summary>
-        public int Asks(string morning) => morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal)).Sum(line => line.Split("(for").Length - 1);
+        public static int Asks(string morning) => morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal)).Sum(line => line.Split("(for").Length - 1);
 
         public async Task WellAsync() => await PostAsync("/api/v1/round/today/all-well", new { except = Array.Empty<int>(), opened = false });
 

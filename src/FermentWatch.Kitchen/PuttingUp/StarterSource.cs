@@ -20,7 +20,7 @@ public sealed record StarterSource(int Number, string Name, double? Ph, double A
     /// <summary>The jar as a source; null where its brine may start nothing, or nothing is known of its acidity.</summary>
     public static StarterSource? Of(Jar jar, JarForecast? forecast, DateTimeZone zone, Instant now)
     {
-        AcidLineReport line = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone);
+        AcidLineReport line = AcidLine.Report(jar, zone);
         bool isBelow = line is { State: AcidLineState.MeasuredBelow, Alarm: AcidLineAlarm.None };
         bool isKept = jar.Stage is JarStage.Fermenting or JarStage.Cold;
         return isKept && isBelow && forecast is not null && HasNoTrouble(jar, zone)
