@@ -76,7 +76,7 @@ public static class ForecastWords
             ? GiveOrTake(calendar.Date(p10), middle, calendar.Date(p90), early, today)
             : $"from {DateWords.Name(early, today)} on, perhaps not before {end}, where the forecast ends";
         if (middle < today && !isMeasured)
-            return target.P90 is { } last && calendar.Date(last) < today ? "Probably sour enough by now" : $"Probably sour enough by now, perhaps not before {DateWords.Name(LateEnd(target, calendar), today)}";
+            return target.P90 is { } last && calendar.Date(last) <= today ? "Probably sour enough by now" : $"Probably sour enough by now, perhaps not before {DateWords.Name(LateEnd(target, calendar), today)}";
         return middle < today
             ? $"Probably sour enough by now, since {DateWords.Name(middle, today)}, {spread}"
             : $"Probably sour enough {DateWords.When(middle, today)}, {spread}";

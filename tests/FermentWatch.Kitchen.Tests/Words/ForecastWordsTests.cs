@@ -40,6 +40,7 @@ public class ForecastWordsTests
 
     [Theory]
     [InlineData(5.0, 7.0, 9.0, "Probably sour enough by now; not measured.")]
+    [InlineData(5.0, 7.0, 11.0, "Probably sour enough by now; not measured.")]
     [InlineData(5.0, 7.0, 15.0, "Probably sour enough by now, perhaps not before Tuesday; not measured.")]
     [InlineData(5.0, 12.0, 15.0, "Probably sour enough tomorrow, give or take a week; not measured.")]
     [InlineData(2.0, 20.0, 40.0, "Probably sour enough on 25 October, anywhere from today to 14 November; not measured.")]
