@@ -24,6 +24,11 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
     ];
 
+    /// <summary>The short run looks at the phone in light and the desk in dark; the long one at all four.</summary>
+    private static readonly (int Width, ColorScheme Scheme)[] Looks = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1"
+        ? [(390, ColorScheme.Light), (390, ColorScheme.Dark), (1280, ColorScheme.Light), (1280, ColorScheme.Dark)]
+        : [(390, ColorScheme.Light), (1280, ColorScheme.Dark)];
+
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
 
     [Fact]
@@ -31,6 +36,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:PublicAddress", "https://kitchen.example.org"));
         var findings = new List<string>();
+        Array.ForEach(Directory.GetFiles(Folder, "*.png"), File.Delete);
         await using (IBrowserContext owner = await chromium.Browser.NewContextAsync())
         {
             IPage page = await owner.NewPageAsync();
@@ -52,7 +58,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             await LookAsync(page, kitchen.Address + asked, "answer", findings);
         }
         Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
-        Assert.Equal((Pages.Length + 12) * 4, Directory.GetFiles(Folder, "*.png").Length);
+        Assert.Equal((Pages.Length + 12) * Looks.Length, Directory.GetFiles(Folder, "*.png").Length);
     }
 
     /// <summary>A notice of today's round; where the link in it leads.</summary>
@@ -211,21 +217,20 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
 
     private static async Task DrawAsync(IPage page, string name, List<string> findings)
     {
-        foreach (int width in new[] { 390, 1280 })
-            foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
-            {
-                // As high as the page, so that what keeps to the bottom of the window lies at the bottom of the picture.
-                await page.SetViewportSizeAsync(width, 800);
-                int height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
-                await page.SetViewportSizeAsync(width, Math.Max(800, height));
-                await page.EmulateMediaAsync(new() { ColorScheme = scheme });
-                string picture = $"{name}-{width}-{scheme.ToString().ToLowerInvariant()}";
-                await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, picture + ".png"), FullPage = true });
-                AxeResult result = await page.RunAxe();
-                findings.AddRange(result.Violations.Select(violation =>
-                    $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));
-                if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0)
-                    findings.Add($"{picture}: wider than the screen");
-            }
+        foreach ((int width, ColorScheme scheme) in Looks)
+        {
+            // As high as the page, so that what keeps to the bottom of the window lies at the bottom of the picture.
+            await page.SetViewportSizeAsync(width, 800);
+            int height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
+            await page.SetViewportSizeAsync(width, Math.Max(800, height));
+            await page.EmulateMediaAsync(new() { ColorScheme = scheme });
+            string picture = $"{name}-{width}-{scheme.ToString().ToLowerInvariant()}";
+            await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, picture + ".png"), FullPage = true });
+            AxeResult result = await page.RunAxe();
+            findings.AddRange(result.Violations.Select(violation =>
+                $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));
+            if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0)
+                findings.Add($"{picture}: wider than the screen");
+        }
     }
 }

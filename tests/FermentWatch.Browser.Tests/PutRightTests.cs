@@ -133,6 +133,31 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         Assert.Contains("That is the second below the line, on another day: settled.", await page.InnerTextAsync(".done"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Round_FilmSeen_IsSettledByItsButtonThereAndTwoWellDays()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        IPage page = await ThreeDaysAsync(kitchen);
+        (double low, double high) = await PhOnDay5Async(page, kitchen);
+        await page.GotoAsync(kitchen.Address + "/jars/1/seen");
+        await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
+        await page.UntilAtAsync(address => !address.EndsWith("/seen", StringComparison.Ordinal));
+        await page.GotoAsync(kitchen.Address + "/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Skimmed: jar 1" }).ClickAsync();
+        await page.UntilAtAsync(address => address.Contains("/?said=", StringComparison.Ordinal));
+        Assert.Contains("Written down for jar 1: skimmed.", await page.InnerTextAsync(".done"), StringComparison.Ordinal);
+        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Skimmed: jar 1" }).CountAsync());
+        for (int day = 0; day < 2; day++)
+        {
+            kitchen.Clock.Advance(TimeSpan.FromDays(1));
+            await page.GotoAsync(kitchen.Address + "/");
+            await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^All well") }).ClickAsync();
+            await page.GetByText("Written down: all well").WaitForAsync();
+        }
+        (double lowAfter, double highAfter) = await PhOnDay5Async(page, kitchen);
+        Assert.True(highAfter - lowAfter > high - low, $"from {high - low:0.00} to {highAfter - lowAfter:0.00} pH wide");
+    }
+
     /// <summary>The same form sent, gone back to, changed and sent again; a browser that keeps pages brings back the form's id.</summary>
     private static async Task SendTwiceAsync(IPage page, RunningKitchen kitchen, string first, string then)
     {

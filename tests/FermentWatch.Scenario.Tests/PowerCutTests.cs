@@ -24,7 +24,7 @@ public sealed class PowerCutTests(ITestOutputHelper output)
     {
         using var folder = new TemporaryFolder();
         Device? device = null;
-        int kills = LongRun.Count(20, 40), port = 0;
+        int kills = LongRun.Count(8, 40), port = 0;
         for (int i = 0; i < kills; i++)
         {
             Host host = await Host.StartAsync(folder.Path, Start, "--mqtt-port", port.ToString(CultureInfo.InvariantCulture));

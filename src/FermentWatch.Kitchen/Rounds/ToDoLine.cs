@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Kitchen.Rounds;
@@ -10,11 +11,14 @@ public sealed record ToDoLine(string What, IReadOnlyList<int> Jars, bool Urgent)
 {
     private const int AtMost = 4;
 
+    /// <summary>What would settle it and was not done yet; null where nothing would, and for who may not settle.</summary>
+    public HandlingKind? Remedy { get; init; }
+
     /// <summary>At most a few lines, the worst first; what is left out stands on the round.</summary>
     /// <param name="jars">The jars of a day.</param>
     /// <param name="isAdult">Whether it is for an adult; others are told of trouble only, and to call one.</param>
     public static IReadOnlyList<ToDoLine> Of(IEnumerable<RoundJar> jars, bool isAdult = true) => [.. jars
         .Select(each => (On: each, Says: isAdult ? (each.Step.Kind < StepKind.Look ? each.Step.InBrief : null) : each.TroubleForAChild)).Where(each => each.Says is not null)
-        .GroupBy(each => (each.On.Step.Kind, each.Says)).OrderBy(like => like.Key.Kind).ThenBy(like => like.Min(each => each.On.Jar.Number))
-        .Take(AtMost).Select(like => new ToDoLine(like.Key.Says!, [.. like.Select(each => each.On.Jar.Number).Order()], like.First().On.Step.Urgent))];
+        .GroupBy(each => (each.On.Step.Kind, each.Says, Remedy: isAdult ? each.On.State.Remedy : null)).OrderBy(like => like.Key.Kind).ThenBy(like => like.Min(each => each.On.Jar.Number))
+        .Take(AtMost).Select(like => new ToDoLine(like.Key.Says!, [.. like.Select(each => each.On.Jar.Number).Order()], like.First().On.Step.Urgent) { Remedy = like.Key.Remedy })];
 }

@@ -27,6 +27,27 @@ internal sealed class Browsers : IDisposable
     /// <summary>Adds a person by command line and signs her in once; all browse as she.</summary>
     public static async Task<Browsers> SignInAsync(ServiceProcess service, string folder, int people)
     {
+        string cookie = await CookieAsync(service, folder);
+        return new Browsers([.. Enumerable.Range(0, people).Select(_ => Person(service, cookie))]);
+    }
+
+    /// <summary>One person added by command line and signed in, who may also write.</summary>
+    public static async Task<HttpClient> PersonAsync(ServiceProcess service, string folder)
+    {
+        HttpClient person = Person(service, await CookieAsync(service, folder));
+        person.DefaultRequestHeaders.Add("X-FermentWatch", "1");
+        return person;
+    }
+
+    private static HttpClient Person(ServiceProcess service, string cookie)
+    {
+        var person = new HttpClient(new SocketsHttpHandler { UseCookies = false, MaxConnectionsPerServer = 1 }) { BaseAddress = service.Web };
+        person.DefaultRequestHeaders.Add("Cookie", cookie);
+        return person;
+    }
+
+    private static async Task<string> CookieAsync(ServiceProcess service, string folder)
+    {
         var info = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "FermentWatch.Service.dll"), "member", "add", "Mira"]) { RedirectStandardOutput = true };
         info.Environment["FERMENTWATCH__STORAGE__FOLDER"] = folder;
         using Process adding = Process.Start(info)!;
@@ -35,13 +56,7 @@ internal sealed class Browsers : IDisposable
         using var http = new HttpClient(new SocketsHttpHandler { UseCookies = false }) { BaseAddress = service.Web };
         using HttpResponseMessage answer = await http.PostAsJsonAsync("/api/v1/sign-in", new { user = "Mira", password });
         answer.EnsureSuccessStatusCode();
-        string cookie = answer.Headers.GetValues("Set-Cookie").First(value => value.StartsWith("fermentwatch=", StringComparison.Ordinal)).Split(';')[0];
-        return new Browsers([.. Enumerable.Range(0, people).Select(_ =>
-        {
-            var person = new HttpClient(new SocketsHttpHandler { UseCookies = false, MaxConnectionsPerServer = 1 }) { BaseAddress = service.Web };
-            person.DefaultRequestHeaders.Add("Cookie", cookie);
-            return person;
-        })]);
+        return answer.Headers.GetValues("Set-Cookie").First(value => value.StartsWith("fermentwatch=", StringComparison.Ordinal)).Split(';')[0];
     }
 
     public Task BrowseAsync(CancellationToken ends) => Task.WhenAll(_people.Select((person, index) => BrowseAsync(person, index, ends)));

@@ -39,6 +39,17 @@ internal sealed class CrowdSensor(int port, (Sensor Sensor, string Password) who
         await Task.WhenAll(underWay);
     }
 
+    /// <summary>Sends one reading a minute.</summary>
+    public async Task EachMinuteAsync(CancellationToken ends)
+    {
+        using IMqttClient client = await ConnectAsync(who.Sensor.Slug);
+        for (int sent = 0; !ends.IsCancellationRequested; sent++)
+        {
+            await SendAsync(client, [TimeProvider.System.GetUtcNow().ToUnixTimeMilliseconds()], 19 + (sent % 10 * 0.1));
+            await Task.Delay(TimeSpan.FromMinutes(1), TimeProvider.System, ends).ContinueWith(_ => { }, TaskScheduler.Default);
+        }
+    }
+
     /// <summary>Sends as fast as it is acknowledged, and tries again to be let in.</summary>
     public async Task FloodAsync(string clientId, CancellationToken ends)
     {

@@ -9,6 +9,21 @@ namespace FermentWatch.Service.Tests.Accounts;
 public sealed class SignInTests
 {
     [Fact]
+    public async Task Page_OfAHouseholdThatIsNotSetUp_SaysWhereTheOneTimeAddressWasPrintedUntilItIs()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        const string Unset = "Nobody can sign in yet: this kitchen is not set up. The address for it, which works once, was printed where the service was started:";
+        string before = await stranger.Http.GetStringAsync("/sign-in");
+        Assert.Contains(Unset, before, StringComparison.Ordinal);
+        Assert.Contains("journalctl -u fermentwatch", before, StringComparison.Ordinal);
+
+        using Script ada = await Script.SignedInAsync(kitchen);
+
+        Assert.DoesNotContain("not set up", await stranger.Http.GetStringAsync("/sign-in"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task SignIn_AfterManyWrongTriesOfOthersFromTheSameAddress_TakesTheRightOneAfterASecond()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

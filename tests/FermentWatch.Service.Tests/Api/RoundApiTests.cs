@@ -62,6 +62,26 @@ public class RoundApiTests
         Assert.Equal(1, Count((await script.GetAsync("/api/v1/jars/1")).GetRawText(), "\"Taste\""));
     }
 
+    [Theory]
+    [InlineData("seen", "Slime", "Film")]
+    [InlineData("taste", "Nearly", "Right")]
+    [InlineData("stage", "Finished", "ThrownOut")]
+    public async Task Answer_SameKeyWithAnotherAnswer_IsAskedAboutAndTheFirstStands(string what, string first, string then)
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", Days(kitchen, -9)));
+        script.Http.DefaultRequestHeaders.Add("Idempotency-Key", Guid.CreateVersion7().ToString());
+        await AnswerAsync(script, what, first);
+        string stands = (await script.GetAsync("/api/v1/jars/1")).GetRawText();
+
+        HttpResponseMessage again = await script.PostAsync($"/api/v1/round/today/{what}", new { jar = 1, what = then });
+
+        Assert.Equal(HttpStatusCode.Conflict, again.StatusCode);
+        Assert.Contains("before with", await again.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Equal(stands, (await script.GetAsync("/api/v1/jars/1")).GetRawText());
+    }
+
     [Fact]
     public async Task Answer_FinishedJar_IsRefusedWithAClearWord()
     {
