@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Health;
 
 namespace FermentWatch.Export.Forwarding;
 
@@ -24,7 +24,7 @@ internal sealed class Retry(TimeProvider time)
     {
         _attempts++;
         _failedAt = time.GetTimestamp();
-        TimeSpan backoff = Backoff.After(_attempts).ToTimeSpan();
+        TimeSpan backoff = Backoff.Outside.After(_attempts).ToTimeSpan();
         _wait = notBefore > backoff ? notBefore.Value : backoff;
     }
 

@@ -1,3 +1,6 @@
+using FermentWatch.Kitchen.Health;
+using NodaTime;
+
 namespace FermentWatch.Intake.Credentials;
 
 /// <summary>
@@ -22,7 +25,7 @@ public sealed class GuessPace(TimeProvider time, TimeSpan longest, int mostWaiti
     /// <summary>How long the others of an address wait that failed much.</summary>
     public static readonly TimeSpan WaitOfOthers = TimeSpan.FromSeconds(1);
 
-    private static readonly TimeSpan First = TimeSpan.FromMilliseconds(500);
+    private readonly Backoff _waits = new(Duration.FromMilliseconds(500), Duration.FromTimeSpan(longest));
 
     // Bounded, whatever strangers do: when it is full, what is oldest is forgotten.
     private const int MostRemembered = 10_000;
@@ -89,7 +92,7 @@ public sealed class GuessPace(TimeProvider time, TimeSpan longest, int mostWaiti
     {
         int own = Of((address, user)).Failures - FreeOfUser;
         if (own >= 0)
-            return TimeSpan.FromTicks(Math.Min(longest.Ticks, First.Ticks << Math.Min(own, 20)));
+            return _waits.After(own + 1).ToTimeSpan();
         return Of((address, null)).Failures >= FreeOfAddress ? WaitOfOthers : TimeSpan.Zero;
     }
 

@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Readings;
 
 namespace FermentWatch.Intake.Decoding;
@@ -19,7 +20,7 @@ public sealed class MeasureUnit
 
     public static MeasureUnit Celsius { get; } = new("Cel", Quantity.Temperature, value => value);
 
-    public static MeasureUnit Fahrenheit { get; } = new("degF", Quantity.Temperature, value => (value - 32) / 1.8);
+    public static MeasureUnit Fahrenheit { get; } = new("degF", Quantity.Temperature, CustomaryUnits.CelsiusFromFahrenheit);
 
     public static MeasureUnit Kelvin { get; } = new("K", Quantity.Temperature, value => value - 273.15);
 

@@ -1,5 +1,6 @@
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Embedded;
 
@@ -8,10 +9,6 @@ namespace FermentWatch.Intake.Embedded;
 /// <param name="Share">What its user has of the broker.</param>
 internal sealed record ClientGrant(MqttCredential Credential, UserShare Share)
 {
-    private const string JarState = "fermentwatch/jar/+/state";
-
-    private static readonly string[] _topicsOut = [JarState, "fermentwatch/round/#", "fermentwatch/service/#"];
-
     private bool IsGateway => Credential.SensorId is null;
 
     /// <summary>Whether it may publish there: under its filter, and never on the topics by which we speak ourselves.</summary>
@@ -20,5 +17,5 @@ internal sealed record ClientGrant(MqttCredential Credential, UserShare Share)
     /// <summary>Whether it may listen there: a sensor to its own topics, a gateway also to what we say of jars and rounds.</summary>
     public bool MaySubscribe(string filter) =>
         TopicFilter.Covers(Credential.TopicFilter, filter)
-        || (IsGateway && _topicsOut.Any(topics => TopicFilter.Covers(topics, filter)));
+        || (IsGateway && OwnTopics.Said.Any(topics => TopicFilter.Covers(topics, filter)));
 }

@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using FermentWatch.Kitchen.Topics;
 using MQTTnet;
 using MQTTnet.Formatter;
 using MQTTnet.Protocol;
@@ -8,9 +9,6 @@ namespace FermentWatch.Intake.Outside;
 /// <summary>How we present ourselves to an outside broker.</summary>
 internal static class LinkClientOptions
 {
-    /// <summary>Where we say whether we are there.</summary>
-    public const string StatusTopic = "fermentwatch/service/status";
-
     // More than the broker is asked to have under way, because brokers exceed it: what is received must find a place.
     private const ushort ReceiveMaximum = 1_000;
 
@@ -27,7 +25,7 @@ internal static class LinkClientOptions
             .WithKeepAlivePeriod(_keepAlive)
             .WithTimeout(_timeout)
             .WithCleanStart(false)
-            .WithWillTopic(StatusTopic)
+            .WithWillTopic(OwnTopics.ServiceStatus)
             .WithWillPayload("offline")
             .WithWillRetain()
             .WithWillQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce);

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Threading.Channels;
 using FermentWatch.Intake.Door;
+using FermentWatch.Kitchen.Topics;
 using MQTTnet;
 using MQTTnet.Formatter;
 using MQTTnet.Packets;
@@ -106,7 +107,7 @@ internal sealed class LinkSession : IDisposable
         using var timeout = new CancellationTokenSource(TimeSpan.FromSeconds(2), _time);
         try
         {
-            await PublishAsync(LinkClientOptions.StatusTopic, "offline"u8.ToArray(), retain: true, timeout.Token);
+            await PublishAsync(OwnTopics.ServiceStatus, "offline"u8.ToArray(), retain: true, timeout.Token);
             await _client.DisconnectAsync(new MqttClientDisconnectOptions(), timeout.Token);
         }
         catch (Exception)

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Sources;
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Topics;
 using Microsoft.Extensions.Logging;
 using MQTTnet;
 using MQTTnet.Exceptions;
@@ -133,7 +134,7 @@ public sealed class OutsideLink : IAsyncDisposable
             if (result.ResultCode != MqttClientConnectResultCode.Success)
                 return new LinkAttempt($"It refuses us: {result.ResultCode}.", false);
             await SubscribeAsync(session, stopping);
-            await session.PublishAsync(LinkClientOptions.StatusTopic, "online"u8.ToArray(), retain: true, stopping);
+            await session.PublishAsync(OwnTopics.ServiceStatus, "online"u8.ToArray(), retain: true, stopping);
             _session = session;
             Counts.CountConnect();
             LinkLog.Connected(_logger, _options.Host, _options.Port, result.IsSessionPresent);
@@ -193,7 +194,7 @@ public sealed class OutsideLink : IAsyncDisposable
     private async Task SubscribeAsync(LinkSession session, CancellationToken cancellationToken)
     {
         IReadOnlyList<string> ruled = _sources is null ? [] : await _sources.FiltersAsync(cancellationToken);
-        string[] wanted = [$"{OwnTopic.Root}#", OwnTopic.JarButtonFilter, .. ruled, .. _options.Discover()];
+        string[] wanted = [$"{OwnTopics.Sensors}#", OwnTopics.JarButtons, .. ruled, .. _options.Discover()];
         foreach ((string filter, string answer) in await session.SubscribeAsync(FilterSet.Disjoint(wanted), wanted, cancellationToken))
             LinkLog.SubscriptionRefused(_logger, filter, answer);
     }

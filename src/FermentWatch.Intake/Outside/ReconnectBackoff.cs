@@ -1,3 +1,6 @@
+using FermentWatch.Kitchen.Health;
+using NodaTime;
+
 namespace FermentWatch.Intake.Outside;
 
 /// <summary>
@@ -7,8 +10,7 @@ namespace FermentWatch.Intake.Outside;
 /// </summary>
 public static class ReconnectBackoff
 {
-    private const double FirstSeconds = 1;
-    private const double LongestSeconds = 30;
+    private static readonly Backoff Steps = new(Duration.FromSeconds(1), Duration.FromSeconds(30));
 
     /// <summary>The wait before a try.</summary>
     /// <param name="failures">Failures in a row since the broker was last absent, at least 1.</param>
@@ -16,9 +18,7 @@ public static class ReconnectBackoff
     public static TimeSpan Wait(int failures, double chance)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(failures, 1);
-        // Beyond this step the wait is at its longest; stopping the doubling here keeps it from overflowing.
-        double step = FirstSeconds * Math.Pow(2, Math.Min(failures - 1, 10));
-        return TimeSpan.FromSeconds(Math.Max(FirstSeconds, Math.Min(step, LongestSeconds) * (1 + chance) / 2));
+        return Duration.Max(Steps.First, Steps.After(failures) * ((1 + chance) / 2)).ToTimeSpan();
     }
 
     /// <summary>The wait before looking again whether somebody is there: 1 to 2 seconds, and looking takes 2 at most.</summary>

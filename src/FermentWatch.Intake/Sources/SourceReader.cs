@@ -3,6 +3,7 @@ using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Topics;
 using Json.Pointer;
 
 namespace FermentWatch.Intake.Sources;
@@ -50,7 +51,7 @@ public sealed class SourceReader
         if (wrong is not null)
             yield return wrong;
         if (OwnTopic.IsOwn(rule.TopicFilter))
-            yield return $"Topics under {OwnTopic.Root} need no rule.";
+            yield return $"Topics under {OwnTopics.Sensors} need no rule.";
         if (filter is not null && filter.NamesDevice == rule.SensorSlug is not null)
             yield return filter.NamesDevice
                 ? $"The topic names the sensor at {SourceFilter.DevicePlace}; no other sensor can be given."

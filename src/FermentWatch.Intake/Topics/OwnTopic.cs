@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Topics;
 
@@ -11,34 +12,26 @@ namespace FermentWatch.Intake.Topics;
 /// <param name="Quantity">What a bare number on it measures; null unless <paramref name="Kind"/> is a number.</param>
 public sealed record OwnTopic(string Slug, OwnTopicKind Kind, Quantity? Quantity)
 {
-    /// <summary>Under which all sensors made for it report.</summary>
-    public const string Root = "fermentwatch/sensor/";
-
-    /// <summary>The topics on which buttons by the jars report.</summary>
-    public const string JarButtonFilter = "fermentwatch/jar/+/checked";
-
-    private const string House = "fermentwatch/";
-
     /// <summary>The filter that holds all topics of one sensor, and none of another's.</summary>
-    public static string FilterFor(string slug) => $"{Root}{slug}/#";
+    public static string FilterFor(string slug) => $"{OwnTopics.Sensors}{slug}/#";
 
-    /// <summary>Whether the topic lies under <see cref="Root"/>.</summary>
-    public static bool IsOwn(string topic) => topic.StartsWith(Root, StringComparison.Ordinal);
+    /// <summary>Whether the topic lies under <see cref="OwnTopics.Sensors"/>.</summary>
+    public static bool IsOwn(string topic) => topic.StartsWith(OwnTopics.Sensors, StringComparison.Ordinal);
 
     /// <summary>Whether it is one of the topics by which we speak ourselves, or may one day.</summary>
     public static bool IsOut(string topic) =>
-        topic.StartsWith(House, StringComparison.Ordinal) && !IsOwn(topic) && JarOfButton(topic) is null;
+        topic.StartsWith(OwnTopics.House, StringComparison.Ordinal) && !IsOwn(topic) && JarOfButton(topic) is null;
 
     /// <summary>The jar whose button the topic is, or null.</summary>
     public static string? JarOfButton(string topic) =>
-        TopicFilter.Matches(topic, JarButtonFilter) ? topic.Split('/')[2] : null;
+        TopicFilter.Matches(topic, OwnTopics.JarButtons) ? topic.Split('/')[2] : null;
 
-    /// <summary>Reads a topic under <see cref="Root"/>; null where it lies elsewhere.</summary>
+    /// <summary>Reads a topic under <see cref="OwnTopics.Sensors"/>; null where it lies elsewhere.</summary>
     public static OwnTopic? Parse(string topic)
     {
         if (!IsOwn(topic))
             return null;
-        string[] levels = topic[Root.Length..].Split('/');
+        string[] levels = topic[OwnTopics.Sensors.Length..].Split('/');
         string slug = levels[0];
         return levels.Length switch
         {

@@ -24,6 +24,9 @@ public static class CustomaryUnits
     /// <summary>Millilitres in a quart.</summary>
     public const double MillilitresPerQuart = 946.352946;
 
+    /// <summary>Litres in a quart.</summary>
+    public const double LitresPerQuart = MillilitresPerQuart / 1000;
+
     /// <summary>Millilitres in a gallon.</summary>
     public const double MillilitresPerGallon = 3785.411784;
 

@@ -1,13 +1,13 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using static FermentWatch.Kinetics.Salt.CustomaryUnits;
 
 namespace FermentWatch.Kitchen.Entry;
 
 /// <summary>
 /// Reads an amount as people write it: a number with a point, a comma or as a fraction, and a unit, with or without a space
 /// between (<c>2.3kg</c>, <c>2,5 kg</c>, <c>1/2 lb</c>, <c>1 lb 12 oz</c>, <c>18C</c>). A comma before three digits says nothing
-/// certain (1,500) and is not taken. US customary units after NIST Handbook 44 (from memory): lb 453.59237 g, oz 28.3495 g,
-/// quart 946.353 mL, pint 473.176 mL, gallon 3785.41 mL, cup 236.588 mL, tablespoon 14.787 mL, teaspoon 4.929 mL.
+/// certain (1,500) and is not taken.
 /// </summary>
 public sealed partial class Amount
 {
@@ -21,21 +21,14 @@ public sealed partial class Amount
     }
 
     /// <summary>Mass in kilograms.</summary>
-    public static Amount MassKilograms { get; } = new("800 g, 2.3 kg, 5 lb or 1 lb 12 oz", new()
-    {
-        ["kg"] = new(1), ["kilo"] = new(1), ["kilos"] = new(1), ["g"] = new(0.001), ["gram"] = new(0.001), ["grams"] = new(0.001),
-        ["lb"] = new(0.45359237), ["lbs"] = new(0.45359237), ["pound"] = new(0.45359237), ["pounds"] = new(0.45359237),
-        ["oz"] = new(0.0283495), ["ounce"] = new(0.0283495), ["ounces"] = new(0.0283495),
-    });
+    public static Amount MassKilograms { get; } = new("800 g, 2.3 kg, 5 lb or 1 lb 12 oz", Units(
+        (1, ["kg", "kilo", "kilos"]), (0.001, ["g", "gram", "grams"]), (KilogramsPerPound, ["lb", "lbs", "pound", "pounds"]), (GramsPerOunce / 1000, ["oz", "ounce", "ounces"])));
 
     /// <summary>Volume in litres.</summary>
-    public static Amount VolumeLitres { get; } = new("1 l, 750 ml, 1 qt or 5 gal", new()
-    {
-        ["l"] = new(1), ["litre"] = new(1), ["litres"] = new(1), ["ml"] = new(0.001), ["pt"] = new(0.473176), ["pint"] = new(0.473176),
-        ["pints"] = new(0.473176), ["qt"] = new(0.946353), ["quart"] = new(0.946353), ["quarts"] = new(0.946353),
-        ["gal"] = new(3.78541), ["gallon"] = new(3.78541), ["gallons"] = new(3.78541),
-        ["cup"] = new(0.236588), ["cups"] = new(0.236588), ["tbsp"] = new(0.0147868), ["tsp"] = new(0.00492892),
-    });
+    public static Amount VolumeLitres { get; } = new("1 l, 750 ml, 1 qt or 5 gal", Units(
+        (1, ["l", "litre", "litres"]), (0.001, ["ml"]), (MillilitresPerPint / 1000, ["pt", "pint", "pints"]), (LitresPerQuart, ["qt", "quart", "quarts"]),
+        (MillilitresPerGallon / 1000, ["gal", "gallon", "gallons"]), (MillilitresPerCup / 1000, ["cup", "cups"]),
+        (MillilitresPerTablespoon / 1000, ["tbsp"]), (MillilitresPerTeaspoon / 1000, ["tsp"])));
 
     /// <summary>Temperature in degrees Celsius.</summary>
     public static Amount Celsius { get; } = new("18C or 64F", new()
@@ -44,13 +37,10 @@ public sealed partial class Amount
     });
 
     /// <summary>Per cent.</summary>
-    public static Amount Percent { get; } = new("2.25%", new() { ["%"] = new(1) });
+    public static Amount Percent { get; } = new("2.25%", Units((1, ["%"])));
 
     /// <summary>Days.</summary>
-    public static Amount Days { get; } = new("30, 2.5d or 12h", new()
-    {
-        ["d"] = new(1), ["day"] = new(1), ["days"] = new(1), ["h"] = new(1.0 / 24),
-    });
+    public static Amount Days { get; } = new("30, 2.5d or 12h", Units((1, ["d", "day", "days"]), (1.0 / 24, ["h"])));
 
     /// <summary>A bare number.</summary>
     public static Amount Number { get; } = new("3.9", []);
@@ -82,6 +72,9 @@ public sealed partial class Amount
         value = sum;
         return double.IsFinite(sum);
     }
+
+    private static Dictionary<string, AmountUnit> Units(params (double Factor, string[] Names)[] units) =>
+        units.SelectMany(unit => unit.Names.Select(name => (name, unit.Factor))).ToDictionary(each => each.name, each => new AmountUnit(each.Factor));
 
     private bool TryReadPart(Match part, int sign, string? unitIfBare, out double value)
     {

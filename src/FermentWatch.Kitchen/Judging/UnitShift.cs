@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 
 namespace FermentWatch.Kitchen.Judging;
@@ -20,9 +21,9 @@ public static class UnitShift
     {
         if (Math.Abs(now - before) < LeastMove)
             return null;
-        if (Math.Abs(((now - 32) / 1.8) - before) <= RoomMayMove)
+        if (Math.Abs(CustomaryUnits.CelsiusFromFahrenheit(now) - before) <= RoomMayMove)
             return TemperatureUnit.Fahrenheit;
         // Figures that were Fahrenheit and taken for Celsius so far come down to what they should have been.
-        return Math.Abs((now * 1.8) + 32 - before) <= RoomMayMove * 1.8 ? TemperatureUnit.Celsius : null;
+        return Math.Abs(CustomaryUnits.FahrenheitFromCelsius(now) - before) <= RoomMayMove * 1.8 ? TemperatureUnit.Celsius : null;
     }
 }

@@ -135,7 +135,7 @@ public sealed class DeliveryPass(
             _ => NoticeState.Queued,
         };
         if (notice.State == NoticeState.Queued)
-            notice.NextAttemptAt = now + Duration.Max(Backoff.After(notice.Attempts), outcome.Wait ?? Duration.Zero);
+            notice.NextAttemptAt = now + Duration.Max(Backoff.Outside.After(notice.Attempts), outcome.Wait ?? Duration.Zero);
         else
             notice.SettledAt = now;
     }

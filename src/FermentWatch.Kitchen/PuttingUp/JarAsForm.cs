@@ -1,4 +1,5 @@
 using System.Globalization;
+using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -9,8 +10,6 @@ namespace FermentWatch.Kitchen.PuttingUp;
 /// <summary>A jar as the form that would put it up: what a correction starts from.</summary>
 public static class JarAsForm
 {
-    private const double KilogramsPerPound = 0.45359237, LitresPerQuart = 0.946353;
-
     public static PutUpForm Of(Jar jar, Household household, IReadOnlyList<Place> places)
     {
         Guid first = jar.Placements.MinBy(placement => placement.From)!.PlaceId;
@@ -22,14 +21,14 @@ public static class JarAsForm
             SaltKnowledge = (jar.Salting.Knowledge == SaltKnowledge.ByTaste ? SaltKnowledge.Weighed : jar.Salting.Knowledge).ToString(),
             AddedWater = jar.AddedWaterKilograms > 0 ? Mass(jar.AddedWaterKilograms, household.MassUnit) : "",
             StarterFrom = jar.Starter?.FromJar.ToString(CultureInfo.InvariantCulture) ?? "", StarterBrine = jar.Starter is { } starter ? Mass(starter.MassKilograms, household.MassUnit) : "",
-            Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / LitresPerQuart) + " qt" : Text(jar.VesselLitres) + " l",
+            Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / CustomaryUnits.LitresPerQuart) + " qt" : Text(jar.VesselLitres) + " l",
             Cover = jar.Cover.ToString(), Lid = jar.Lid.ToString(), Target = jar.Target.ToString(), Name = jar.Name,
             Place = places.First(place => place.Id == first).Name,
             PackedAt = jar.PackedAt.InZone(household.Zone).LocalDateTime.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
         };
     }
 
-    private static string Mass(double kilograms, MassUnit unit) => unit == MassUnit.Pound ? Text(kilograms / KilogramsPerPound) + " lb"
+    private static string Mass(double kilograms, MassUnit unit) => unit == MassUnit.Pound ? Text(kilograms / CustomaryUnits.KilogramsPerPound) + " lb"
         : kilograms < 1 ? Text(kilograms * 1000) + " g" : Text(kilograms) + " kg";
 
     private static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Kitchen.States;
 
@@ -18,20 +19,19 @@ public static class JarAnnouncement
     public static IEnumerable<(string Topic, string Payload)> Of(Jar jar, string prefix)
     {
         string id = string.Create(CultureInfo.InvariantCulture, $"jar_{jar.Number}");
-        string topic = string.Create(CultureInfo.InvariantCulture, $"fermentwatch/jar/{jar.Number}");
-        yield return Value(jar, prefix, id, topic, "expected_ph", "Expected pH", nameof(JarState.ExpectedPhP50), null);
-        yield return Value(jar, prefix, id, topic, "expected_acidity", "Expected acidity", nameof(JarState.ExpectedAcidityPercentLacticP50), "%");
-        yield return Value(jar, prefix, id, topic, "days_to_target", "Probably sour enough in", nameof(JarState.DaysToTargetP50), "d");
-        yield return Value(jar, prefix, id, topic, "acid_line", "Acid line", nameof(JarState.AcidLine), null);
+        yield return Value(jar, prefix, id, "expected_ph", "Expected pH", nameof(JarState.ExpectedPhP50), null);
+        yield return Value(jar, prefix, id, "expected_acidity", "Expected acidity", nameof(JarState.ExpectedAcidityPercentLacticP50), "%");
+        yield return Value(jar, prefix, id, "days_to_target", "Probably sour enough in", nameof(JarState.DaysToTargetP50), "d");
+        yield return Value(jar, prefix, id, "acid_line", "Acid line", nameof(JarState.AcidLine), null);
         JsonObject button = About(jar, id, "looked_at", "Looked at, all well");
-        button["command_topic"] = $"{topic}/checked";
+        button["command_topic"] = OwnTopics.JarButton(jar.Number);
         yield return ($"{prefix}/button/fermentwatch/{id}_looked_at/config", button.ToJsonString());
     }
 
-    private static (string Topic, string Payload) Value(Jar jar, string prefix, string id, string topic, string what, string name, string field, string? unit)
+    private static (string Topic, string Payload) Value(Jar jar, string prefix, string id, string what, string name, string field, string? unit)
     {
         JsonObject about = About(jar, id, what, name);
-        about["state_topic"] = $"{topic}/state";
+        about["state_topic"] = OwnTopics.JarState(jar.Number);
         about["value_template"] = $"{{{{ value_json.{JsonNamingPolicy.CamelCase.ConvertName(field)} | default('{Missing}') }}}}";
         if (unit is not null)
             about["unit_of_measurement"] = unit;
@@ -42,7 +42,7 @@ public static class JarAnnouncement
     {
         ["name"] = name,
         ["unique_id"] = $"fermentwatch_{id}_{what}",
-        ["availability_topic"] = "fermentwatch/service/status",
+        ["availability_topic"] = OwnTopics.ServiceStatus,
         ["device"] = new JsonObject
         {
             ["identifiers"] = new JsonArray($"fermentwatch_{id}"),

@@ -6,6 +6,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Topics;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.States;
@@ -39,9 +40,9 @@ public sealed class StatePass(
             run.Try(string.Create(CultureInfo.InvariantCulture, $"jar {jar.Number}"), () =>
             {
                 JarState state = JarState.Of(jar, placeNames[jar.PlacementAt(now).PlaceId], latest.GetValueOrDefault(jar.Id), household.Zone, now);
-                topics[string.Create(CultureInfo.InvariantCulture, $"fermentwatch/jar/{jar.Number}/state")] = JsonSerializer.Serialize(state, Json);
+                topics[OwnTopics.JarState(jar.Number)] = JsonSerializer.Serialize(state, Json);
             });
-        await run.TryAsync("today's round", async () => topics["fermentwatch/round/today"] = await RoundAsync(household, now, cancellationToken));
+        await run.TryAsync("today's round", async () => topics[OwnTopics.RoundToday] = await RoundAsync(household, now, cancellationToken));
         bool all = _all;
         _all = false;
         foreach (string gone in _published.Keys.Except(topics.Keys).ToList())

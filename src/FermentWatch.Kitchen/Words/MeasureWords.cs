@@ -1,19 +1,17 @@
 using System.Globalization;
+using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 
 namespace FermentWatch.Kitchen.Words;
 
 /// <summary>
-/// Measures as this household reads them. Conversions after NIST Handbook 44 (from memory): lb 453.59237 g, quart 946.353 mL.
+/// Measures as this household reads them.
 /// </summary>
 public static class MeasureWords
 {
-    private const double KilogramsPerPound = 0.45359237;
-    private const double LitresPerQuart = 0.946353;
-
     /// <summary>A temperature as a number in the household's unit.</summary>
     public static double InUnit(double celsius, TemperatureUnit unit) =>
-        unit == TemperatureUnit.Fahrenheit ? celsius * 1.8 + 32 : celsius;
+        unit == TemperatureUnit.Fahrenheit ? CustomaryUnits.FahrenheitFromCelsius(celsius) : celsius;
 
     /// <summary><c>°C</c> or <c>°F</c>.</summary>
     public static string Symbol(TemperatureUnit unit) => unit == TemperatureUnit.Fahrenheit ? "°F" : "°C";
@@ -31,7 +29,7 @@ public static class MeasureWords
     /// <summary>A mass with its unit: <c>2.3 kg</c>, <c>800 g</c>, <c>5.1 lb</c>, <c>4 oz</c>.</summary>
     public static string Mass(double kilograms, MassUnit unit)
     {
-        double pounds = kilograms / KilogramsPerPound;
+        double pounds = kilograms / CustomaryUnits.KilogramsPerPound;
         return unit switch
         {
             MassUnit.Pound when pounds < 1 => string.Create(CultureInfo.InvariantCulture, $"{pounds * 16:0.#} oz"),
@@ -43,6 +41,6 @@ public static class MeasureWords
 
     /// <summary>The size of a vessel: litres where the household weighs in kilograms, quarts where in pounds.</summary>
     public static string Volume(double litres, MassUnit unit) => unit == MassUnit.Pound
-        ? string.Create(CultureInfo.InvariantCulture, $"{litres / LitresPerQuart:0.#} qt")
+        ? string.Create(CultureInfo.InvariantCulture, $"{litres / CustomaryUnits.LitresPerQuart:0.#} qt")
         : string.Create(CultureInfo.InvariantCulture, $"{litres:0.##} l");
 }

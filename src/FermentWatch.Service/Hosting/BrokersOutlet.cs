@@ -1,14 +1,13 @@
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Service.Hosting;
 
 /// <summary>The brokers as the way out: ours, the household's, or both. Where both are off nobody gets anything.</summary>
 internal sealed class BrokersOutlet(Broker broker, BrokerOptions options, OutsideLink? link) : IMessageOutlet
 {
-    private const string StatusTopic = "fermentwatch/service/status";
-
     public async Task<bool> PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
     {
         // Ours can always be reached. What is said once only is said to both or to none, so that trying again tells nobody twice.
@@ -25,9 +24,9 @@ internal sealed class BrokersOutlet(Broker broker, BrokerOptions options, Outsid
 
     /// <summary>Says on our broker that the service is there; the link says it on the other.</summary>
     public Task SayOnlineAsync(CancellationToken cancellationToken) =>
-        broker.PublishAsync(StatusTopic, "online"u8.ToArray(), retain: true, cancellationToken);
+        broker.PublishAsync(OwnTopics.ServiceStatus, "online"u8.ToArray(), retain: true, cancellationToken);
 
     /// <summary>Says on our broker that the service leaves.</summary>
     public Task SayOfflineAsync(CancellationToken cancellationToken) =>
-        broker.PublishAsync(StatusTopic, "offline"u8.ToArray(), retain: true, cancellationToken);
+        broker.PublishAsync(OwnTopics.ServiceStatus, "offline"u8.ToArray(), retain: true, cancellationToken);
 }

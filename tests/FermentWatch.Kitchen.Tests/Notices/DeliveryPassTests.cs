@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Tests.Doubles;
 using NodaTime;
@@ -18,7 +19,7 @@ public class DeliveryPassTests
     [InlineData(8, 900)]
     [InlineData(1000, 900)]
     public void Backoff_DoublesUpToAQuarterOfAnHour(int attempts, int seconds) =>
-        Assert.Equal(Duration.FromSeconds(seconds), Backoff.After(attempts));
+        Assert.Equal(Duration.FromSeconds(seconds), Backoff.Outside.After(attempts));
 
     [Fact]
     public void Apply_Trouble_QueuesAgainAndKeepsWhatWasSaid()

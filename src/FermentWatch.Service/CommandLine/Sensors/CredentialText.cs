@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using FermentWatch.Kitchen.Topics;
 using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
@@ -28,7 +29,7 @@ internal static class CredentialText
     }
 
     /// <summary>The topic on which a sensor's temperature is published.</summary>
-    public static string TopicOf(string slug) => $"{Intake.Topics.OwnTopic.Root}{slug}/temperature";
+    public static string TopicOf(string slug) => $"{OwnTopics.Sensors}{slug}/temperature";
 
     /// <summary>A line to paste that publishes one temperature.</summary>
     public static string TryIt(BrokerAddress broker, string user, string password, string topic) => string.Create(CultureInfo.InvariantCulture,

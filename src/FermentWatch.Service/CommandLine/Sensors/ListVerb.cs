@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Topics;
 using FermentWatch.Service.CommandLine.Records;
 using NodaTime;
 using NodaTime.Extensions;
@@ -44,7 +45,7 @@ internal static class ListVerb
                 { PlaceId: { } place } => places[place],
                 _ => "",
             };
-            rows.Add([sensor.Slug, sensor.Name, where, $"{Intake.Topics.OwnTopic.Root}{sensor.Slug}", heard is { } at ? InstantPattern.General.Format(at) : ""]);
+            rows.Add([sensor.Slug, sensor.Name, where, $"{OwnTopics.Sensors}{sensor.Slug}", heard is { } at ? InstantPattern.General.Format(at) : ""]);
         }
         foreach (MqttCredential gateway in await sensors.GatewaysAsync(cancellationToken))
             rows.Add([gateway.User, "gateway", "", gateway.TopicFilter, ""]);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Topics;
 using FermentWatch.Service.Demo.Household;
 using MQTTnet;
 using MQTTnet.Exceptions;
@@ -15,7 +16,7 @@ internal sealed class SensorDevice(MadeSensor sensor, string host, int port, Tim
 {
     private readonly IMqttClient _client = new MqttClientFactory().CreateMqttClient();
 
-    private string Topic => OwnTopic.Root + sensor.Invented.Slug;
+    private string Topic => OwnTopics.Sensors + sensor.Invented.Slug;
 
     /// <summary>Sends what was measured while nobody listened. Returns how many packs that were.</summary>
     /// <exception cref="InvalidOperationException">The broker refused the sensor or a pack.</exception>

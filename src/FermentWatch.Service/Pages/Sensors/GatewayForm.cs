@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Service.Pages.Sensors;
 
@@ -9,7 +10,7 @@ public sealed class GatewayForm
     public string? Name { get; set; }
 
     /// <summary>The topic filter under which it may publish; buttons by the jars unless it says otherwise.</summary>
-    public string? Filter { get; set; } = OwnTopic.JarButtonFilter;
+    public string? Filter { get; set; } = OwnTopics.JarButtons;
 
     /// <summary>What the desk takes. An empty filter is none at all, and never a sensor.</summary>
     internal AddInput ToInput(string by) => new(Name ?? "", null, Filter?.Trim() ?? "", by);
