@@ -31,3 +31,6 @@ public static class CredentialIssuer
         return new IssuedCredential(credential, password);
     }
 }
+
+/// <summary>A new credential with its password, which can be shown now and never again.</summary>
+public sealed record IssuedCredential(MqttCredential Credential, string Password);

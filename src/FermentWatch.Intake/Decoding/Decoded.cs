@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Readings;
+using NodaTime;
 
 namespace FermentWatch.Intake.Decoding;
 
@@ -12,3 +13,16 @@ public sealed record Decoded(IReadOnlyList<DecodedValue> Values, IReadOnlyList<D
     public static Decoded Refused(RejectReason reason, ReadOnlySpan<byte> payload, string explanation) =>
         new([], [new DecodeFault(reason, PayloadExcerpt.Of(payload), explanation)]);
 }
+
+/// <summary>A value read from a payload, before it is known which stored sensor it belongs to.</summary>
+/// <param name="Quantity">What was measured.</param>
+/// <param name="Value">Finite, in the unit in which the quantity is stored.</param>
+/// <param name="MeasuredAt">When, to the millisecond.</param>
+/// <param name="TimeSource">How the time is known.</param>
+public sealed record DecodedValue(Quantity Quantity, double Value, Instant MeasuredAt, TimeSource TimeSource);
+
+/// <summary>Something in a payload that could not be used. It costs nothing but itself.</summary>
+/// <param name="Reason">The named reason.</param>
+/// <param name="Example">The payload or the field, shortened to at most 200 characters.</param>
+/// <param name="Explanation">What was wrong and what would be right, in one sentence.</param>
+public sealed record DecodeFault(RejectReason Reason, string Example, string Explanation);

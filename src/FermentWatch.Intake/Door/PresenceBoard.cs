@@ -17,3 +17,6 @@ public sealed class PresenceBoard
         _ => new SensorPresence(isOnline, at),
         (_, before) => before.IsOnline == isOnline ? before : new SensorPresence(isOnline, at));
 }
+
+/// <summary>What a sensor, or the last will it left with a broker, last said of itself.</summary>
+public sealed record SensorPresence(bool IsOnline, Instant Since);

@@ -12,3 +12,11 @@ public interface IForwardCursors
     /// <summary>What was left out, by series and reason.</summary>
     Task<IReadOnlyList<NotForwardedCount>> LeftOutAsync(CancellationToken cancellationToken);
 }
+
+/// <summary>The series that are passed on to a time-series database of the household's own.</summary>
+public enum SeriesKind
+{
+    Reading = 1,
+    Estimate = 2,
+    Observation = 3,
+}

@@ -8,3 +8,25 @@ public sealed record SensorWarning(SensorWarningKind Kind, string Words)
     /// <summary>The other sensor of two that disagree.</summary>
     public Guid? OtherSensor { get; init; }
 }
+
+/// <summary>What a person should look at.</summary>
+public enum SensorWarningKind
+{
+    /// <summary>Not heard for longer than is usual for it.</summary>
+    Silent = 1,
+
+    /// <summary>The same value for more than a day.</summary>
+    Stuck = 2,
+
+    /// <summary>Another thermometer in the same place shows another room.</summary>
+    Disagrees = 3,
+
+    /// <summary>Its figures seem to be in another unit than before.</summary>
+    UnitShift = 4,
+
+    /// <summary>Its probe's calibration is not accepted, too old, or was never done.</summary>
+    Calibration = 5,
+
+    /// <summary>The probe drifted between its last two calibrations.</summary>
+    Drift = 6,
+}

@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace FermentWatch.Kitchen.Members;
 
 /// <summary>A set of days of the week.</summary>
@@ -13,4 +15,15 @@ public enum Weekdays
     Saturday = 32,
     Sunday = 64,
     All = 127,
+}
+
+/// <summary>Asking a set of days.</summary>
+public static class WeekdaySets
+{
+    /// <summary>The days by themselves, Monday first.</summary>
+    public static readonly IReadOnlyList<Weekdays> Each =
+        [Weekdays.Monday, Weekdays.Tuesday, Weekdays.Wednesday, Weekdays.Thursday, Weekdays.Friday, Weekdays.Saturday, Weekdays.Sunday];
+
+    /// <summary>Whether the set holds a date's day of the week.</summary>
+    public static bool Hold(this Weekdays days, LocalDate date) => days.HasFlag(Each[(int)date.DayOfWeek - (int)IsoDayOfWeek.Monday]);
 }

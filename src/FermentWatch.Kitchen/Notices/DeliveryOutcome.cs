@@ -14,3 +14,11 @@ public sealed record DeliveryOutcome(DeliveryResult Result, string? Trouble, Dur
 
     public static DeliveryOutcome Refused(string trouble) => new(DeliveryResult.Refused, trouble);
 }
+
+/// <summary>What an attempt came to.</summary>
+public enum DeliveryResult
+{
+    Delivered = 1,
+    TryAgain = 2,
+    Refused = 3,
+}

@@ -15,3 +15,25 @@ public sealed record NoticeQuestion(LocalDate Date, Instant Until, IReadOnlyList
         .Where(jar => jar.Stage == JarStage.Fermenting && !Answered.On(jar, Date, zone))
         .Select(jar => jar.Number).Intersect(Shelves.SelectMany(shelf => shelf.Jars)).ToHashSet();
 }
+
+/// <summary>The jars of one place that a notice asks about.</summary>
+/// <param name="PlaceId">The place.</param>
+/// <param name="Place">Its name, as it stood in the notice.</param>
+/// <param name="Jars">Numbers of the jars, in order.</param>
+/// <param name="ToOpen">Numbers of those that were to be opened.</param>
+public sealed record AskedShelf(Guid PlaceId, string Place, IReadOnlyList<int> Jars, IReadOnlyList<int> ToOpen);
+
+/// <summary>A way to say "all well" without signing in: for one person, for these jars, on this date, once.</summary>
+/// <param name="Shelf">Name of the shelf; null for the whole round.</param>
+/// <param name="Path">Address on this service, from the first slash. What is sent there by GET changes nothing.</param>
+public sealed record AnswerLink(string? Shelf, string Path);
+
+/// <summary>Makes the addresses by which a notice can be answered.</summary>
+public interface INoticeLinks
+{
+    /// <summary>The address people reach the pages by, with a slash at its end; null where the settings do not say.</summary>
+    Uri? Root { get; }
+
+    /// <summary>The ways to answer a notice; empty where it asks nothing.</summary>
+    IReadOnlyList<AnswerLink> Of(Notice notice);
+}

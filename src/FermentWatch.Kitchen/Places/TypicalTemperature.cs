@@ -1,3 +1,5 @@
+using FermentWatch.Kinetics.Temperature;
+
 namespace FermentWatch.Kitchen.Places;
 
 /// <summary>What a household says of a place when nothing measures it.</summary>
@@ -17,4 +19,30 @@ public enum TypicalTemperature
 
     /// <summary>A warm kitchen.</summary>
     Warm = 5,
+}
+
+/// <summary>A temperature in words as a number with its spread. Common practice, no source: what people mean by these words.</summary>
+public static class TypicalTemperatures
+{
+    /// <summary>The numbers behind a word.</summary>
+    public static TypicalRoom Room(this TypicalTemperature word) => word switch
+    {
+        TypicalTemperature.ColdStore => TypicalRoom.Refrigerator,
+        TypicalTemperature.Cellar => new TypicalRoom(11, 2.5),
+        TypicalTemperature.Cool => new TypicalRoom(17, 2.5),
+        TypicalTemperature.Usual => TypicalRoom.Usual,
+        TypicalTemperature.Warm => TypicalRoom.Warm,
+        _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a temperature in words."),
+    };
+
+    /// <summary>The word as a household says it.</summary>
+    public static string Words(this TypicalTemperature word) => word switch
+    {
+        TypicalTemperature.ColdStore => "cold store",
+        TypicalTemperature.Cellar => "cellar",
+        TypicalTemperature.Cool => "cool kitchen",
+        TypicalTemperature.Usual => "usual kitchen",
+        TypicalTemperature.Warm => "warm kitchen",
+        _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a temperature in words."),
+    };
 }

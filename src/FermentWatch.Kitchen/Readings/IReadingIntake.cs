@@ -13,3 +13,9 @@ public interface IReadingIntake
     /// <summary>Counts something that could not be used and keeps it as the last example of its topic and reason.</summary>
     Task RejectAsync(Reject reject, CancellationToken cancellationToken);
 }
+
+/// <summary>What became of a group of readings, once it was committed.</summary>
+/// <param name="Stored">Rows that were new.</param>
+/// <param name="Duplicates">Rows that were there already with the same value.</param>
+/// <param name="Conflicts">Rows whose sensor, quantity and instant were there with another value; the first stays.</param>
+public readonly record struct AppendResult(int Stored, int Duplicates, int Conflicts);

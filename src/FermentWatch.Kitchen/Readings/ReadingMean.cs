@@ -9,3 +9,11 @@ namespace FermentWatch.Kitchen.Readings;
 /// <param name="Maximum">Largest value in the bucket.</param>
 /// <param name="Count">How many readings it holds, at least 1.</param>
 public sealed record ReadingMean(Instant Start, double Value, double Minimum, double Maximum, int Count);
+
+/// <summary>Length of a roll-up. Buckets start at whole multiples since the Unix epoch.</summary>
+public enum MeanSpan
+{
+    OneMinute = 1,
+    QuarterHour = 15,
+    Hour = 60,
+}

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Places;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;
@@ -7,3 +8,6 @@ public sealed record RoundSheet(LocalDate Date, IReadOnlyList<RoundShelf> Shelve
 {
     public IEnumerable<RoundJar> Jars => Shelves.SelectMany(shelf => shelf.Jars);
 }
+
+/// <summary>The jars of one place, by number.</summary>
+public sealed record RoundShelf(Place Place, IReadOnlyList<RoundJar> Jars);

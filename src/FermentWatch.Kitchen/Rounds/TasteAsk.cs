@@ -17,3 +17,15 @@ public sealed record TasteAsk(int By, IReadOnlyList<int> Lot, LocalDate? From, L
     /// <summary>Whether its tasting days are over on a date, by expectation.</summary>
     public bool IsPast(LocalDate date) => PastFrom <= date;
 }
+
+/// <summary>What is asked about tasting on one date.</summary>
+public enum TasteAskKind
+{
+    Nothing = 0,
+
+    /// <summary>Taste it.</summary>
+    Taste = 1,
+
+    /// <summary>Its tasting days are over, asked this once: into the cold, eat it, or leave it.</summary>
+    Decide = 2,
+}

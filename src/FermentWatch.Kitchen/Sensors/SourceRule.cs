@@ -50,3 +50,37 @@ public sealed class SourceRule
     /// <summary>How long it may be silent before that is noticed; null: judged by its own rhythm.</summary>
     public Duration? LongestSilence { get; init; }
 }
+
+/// <summary>A rule has fed a sensor: what a rule says of range and silence holds for the sensors it has fed.</summary>
+/// <param name="RuleId">The rule.</param>
+/// <param name="SensorId">The sensor.</param>
+public sealed record SourceFeed(Guid RuleId, Guid SensorId);
+
+/// <summary>What the payload of a source is.</summary>
+public enum SourcePayload
+{
+    /// <summary>One number and nothing else.</summary>
+    Number = 1,
+
+    /// <summary>A JSON document with the value at a place in it.</summary>
+    Json = 2,
+
+    /// <summary>A SenML pack in JSON (RFC 8428).</summary>
+    SenMl = 3,
+}
+
+/// <summary>How the payload of a source says when it was measured.</summary>
+public enum SourceTime
+{
+    /// <summary>It does not: the time is that of arrival. SenML packs follow their own rule.</summary>
+    Arrival = 0,
+
+    /// <summary>Seconds since the Unix epoch, possibly with a fraction.</summary>
+    UnixSeconds = 1,
+
+    /// <summary>Milliseconds since the Unix epoch.</summary>
+    UnixMilliseconds = 2,
+
+    /// <summary>ISO 8601 with an offset or Z.</summary>
+    Iso8601 = 3,
+}

@@ -22,3 +22,16 @@ internal sealed class OutputForm
     public OutputKind Of(ParseResult call) =>
         call.GetValue(_csv) ? OutputKind.Csv : call.GetValue(_json) ? OutputKind.Json : OutputKind.Table;
 }
+
+/// <summary>For whom an answer is written.</summary>
+public enum OutputKind
+{
+    /// <summary>For people.</summary>
+    Table,
+
+    /// <summary>For machines, comma separated.</summary>
+    Csv,
+
+    /// <summary>For machines, JSON.</summary>
+    Json,
+}

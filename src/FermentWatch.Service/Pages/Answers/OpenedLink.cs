@@ -14,3 +14,24 @@ public sealed record OpenedLink(LinkState State, Notice? Notice, IReadOnlyList<A
     /// <summary>Numbers of those that were to be opened.</summary>
     public IEnumerable<int> ToOpen => Waiting.SelectMany(shelf => shelf.ToOpen);
 }
+
+/// <summary>What a link is still good for.</summary>
+public enum LinkState
+{
+    /// <summary>We did not make it, or its notice is gone.</summary>
+    Unknown = 1,
+
+    /// <summary>Its day is over.</summary>
+    Expired = 2,
+
+    /// <summary>Every one of its jars is answered for.</summary>
+    Settled = 3,
+
+    /// <summary>It waits for an answer.</summary>
+    Open = 4,
+}
+
+/// <summary>What a link answers.</summary>
+/// <param name="NoticeId">The notice it came with.</param>
+/// <param name="PlaceId">The shelf; null for the whole round.</param>
+public sealed record AnswerScope(Guid NoticeId, Guid? PlaceId);

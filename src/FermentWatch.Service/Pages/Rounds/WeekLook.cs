@@ -25,3 +25,22 @@ internal static class WeekLook
             : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Opened = false };
     }
 }
+
+/// <summary>What is written into a box of the week sheet.</summary>
+/// <param name="Word">As it stands on paper.</param>
+/// <param name="Seen">What it says was seen; null for all well.</param>
+public sealed record WeekMark(string Word, SightingKind? Seen)
+{
+    /// <summary>Every mark, all well first.</summary>
+    public static readonly IReadOnlyList<WeekMark> All =
+    [
+        new("✓", null), new("up", SightingKind.PiecesUp), new("film", SightingKind.Film), new("fuzz", SightingKind.FuzzOrUnsure),
+        new("low", SightingKind.BrineLow), new("gas", SightingKind.Gas), new("smell", SightingKind.OffSmell), new("slime", SightingKind.Slime),
+    ];
+}
+
+/// <summary>One box of a week sheet that was filled in.</summary>
+/// <param name="Number">Number of the jar.</param>
+/// <param name="Date">The date it stands under.</param>
+/// <param name="Mark">What was written.</param>
+public sealed record WeekTick(int Number, LocalDate Date, WeekMark Mark);

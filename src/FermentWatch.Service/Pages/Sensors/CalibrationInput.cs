@@ -18,3 +18,13 @@ public sealed class CalibrationInput
         Buffers = [.. Buffers.Select(each => new BufferForm { Buffer = each.Buffer, Shown = each.Shown, Temperature = each.Temperature })],
     };
 }
+
+/// <summary>One buffer as the browser sends it.</summary>
+public sealed class BufferInput
+{
+    public string? Buffer { get; set; }
+
+    public string? Shown { get; set; }
+
+    public string? Temperature { get; set; }
+}

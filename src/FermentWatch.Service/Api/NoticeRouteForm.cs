@@ -1,8 +1,0 @@
-namespace FermentWatch.Service.Api;
-
-/// <summary>How somebody is to be reached.</summary>
-/// <param name="Person">The name the household uses.</param>
-/// <param name="Channel"><c>Email</c>, <c>Webhook</c> or <c>Mqtt</c>.</param>
-/// <param name="Address">Mail address, web address or topic.</param>
-/// <param name="Secret">Key by which a webhook's body is signed.</param>
-public sealed record NoticeRouteForm(string? Person, string? Channel, string? Address, string? Secret);
