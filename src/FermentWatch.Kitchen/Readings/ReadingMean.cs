@@ -13,7 +13,6 @@ public sealed record ReadingMean(Instant Start, double Value, double Minimum, do
 /// <summary>Length of a roll-up. Buckets start at whole multiples since the Unix epoch.</summary>
 public enum MeanSpan
 {
-    OneMinute = 1,
     QuarterHour = 15,
     Hour = 60,
 }

@@ -7,7 +7,7 @@ namespace FermentWatch.Storage.Readings;
 internal static class Bucket
 {
     /// <summary>Every length of roll-up that is kept.</summary>
-    internal static readonly MeanSpan[] Spans = [MeanSpan.OneMinute, MeanSpan.QuarterHour, MeanSpan.Hour];
+    internal static readonly MeanSpan[] Spans = [MeanSpan.QuarterHour, MeanSpan.Hour];
 
     /// <summary>Length of a bucket in milliseconds.</summary>
     internal static long LengthMs(MeanSpan span) => (long)span * 60_000;

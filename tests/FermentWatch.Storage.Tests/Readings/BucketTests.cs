@@ -19,7 +19,7 @@ public class BucketTests
     public void Means_AddsFromLeftToRight()
     {
         // 1e16 + 1 + 1 keeps neither 1; 1 + 1 + 1e16 keeps both: the order shows in the bits.
-        Assert.Equal(1e16 / 3, Bucket.Means(MeanSpan.OneMinute, [(0, 1e16), (1, 1), (2, 1)])[0].Value);
-        Assert.Equal((1e16 + 2) / 3, Bucket.Means(MeanSpan.OneMinute, [(0, 1), (1, 1), (2, 1e16)])[0].Value);
+        Assert.Equal(1e16 / 3, Bucket.Means(MeanSpan.QuarterHour, [(0, 1e16), (1, 1), (2, 1)])[0].Value);
+        Assert.Equal((1e16 + 2) / 3, Bucket.Means(MeanSpan.QuarterHour, [(0, 1), (1, 1), (2, 1e16)])[0].Value);
     }
 }
