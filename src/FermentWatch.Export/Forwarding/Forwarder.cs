@@ -8,7 +8,7 @@ namespace FermentWatch.Export.Forwarding;
 /// <summary>Passes series on to the receiver, each from its own cursor. Safe to run again at any time; not by two at a time.</summary>
 public sealed class Forwarder
 {
-    private readonly List<Track> _tracks;
+    private readonly List<SeriesProgress> _progress;
     private readonly Retry _retry;
     private readonly ILogger<Forwarder> _logger;
     private readonly HashSet<(SeriesKind Series, NotForwardedReason Reason)> _told = [];
@@ -25,13 +25,13 @@ public sealed class Forwarder
         IEnumerable<Series> series, IForwardCursors cursors, IPointReceiver receiver, TimeSpan settleTime,
         TimeProvider time, IClock clock, ILogger<Forwarder> logger)
     {
-        _tracks = [.. series.Select(each => new Track(each, cursors, receiver, settleTime, time, clock))];
+        _progress = [.. series.Select(each => new SeriesProgress(each, cursors, receiver, settleTime, time, clock))];
         _retry = new Retry(time);
         _logger = logger;
     }
 
     /// <summary>Why points wait, in one line; null when none do.</summary>
-    public string? Trouble => _unreachable ?? _tracks.Select(track => track.Held).FirstOrDefault(held => held is not null);
+    public string? Trouble => _unreachable ?? _progress.Select(progress => progress.Held).FirstOrDefault(held => held is not null);
 
     /// <summary>
     /// Passes on what can be. Returns after how long there is something to do without anything new coming in; null if nothing is.
@@ -41,16 +41,16 @@ public sealed class Forwarder
     {
         if (_retry.Left > TimeSpan.Zero)
             return _retry.Left;
-        foreach (Track track in _tracks)
+        foreach (SeriesProgress progress in _progress)
         {
-            WriteOutcome? trouble = await track.RunAsync(cancellationToken);
-            TellWhatWasLeftOut(track);
+            WriteOutcome? trouble = await progress.RunAsync(cancellationToken);
+            TellWhatWasLeftOut(progress);
             if (trouble is { Result: WriteResult.TryAgain })
             {
                 GiveUpFor(trouble);
                 return _retry.Left;
             }
-            Hold(track, trouble);
+            Hold(progress, trouble);
         }
         if (_unreachable is not null)
             ForwarderLog.Reached(_logger);
@@ -60,41 +60,41 @@ public sealed class Forwarder
     }
 
     private TimeSpan? NextLook() =>
-        _tracks.SelectMany(track => new[] { track.UntilProof, track.Held is null ? null : track.Retry.Left }).Min();
+        _progress.SelectMany(progress => new[] { progress.UntilProof, progress.Held is null ? null : progress.Retry.Left }).Min();
 
     /// <summary>The receiver may have died and come back with less than it said it had: every series goes back to its cursor.</summary>
     private void GiveUpFor(WriteOutcome trouble)
     {
-        _tracks.ForEach(track => track.GoBack());
+        _progress.ForEach(progress => progress.GoBack());
         _retry.Failed(trouble.NotBefore);
         if (_unreachable is null)
             ForwarderLog.Unreachable(_logger, trouble.Trouble!);
         _unreachable = trouble.Trouble;
     }
 
-    private void Hold(Track track, WriteOutcome? refusal)
+    private void Hold(SeriesProgress progress, WriteOutcome? refusal)
     {
-        if (refusal is null && track.Retry.Left > TimeSpan.Zero)
+        if (refusal is null && progress.Retry.Left > TimeSpan.Zero)
             return;
         if (refusal is null)
         {
-            if (track.Held is not null)
-                ForwarderLog.Released(_logger, track.Kind);
-            track.Held = null;
-            track.Retry.Succeeded();
+            if (progress.Held is not null)
+                ForwarderLog.Released(_logger, progress.Kind);
+            progress.Held = null;
+            progress.Retry.Succeeded();
             return;
         }
-        if (track.Held is null)
-            ForwarderLog.Held(_logger, track.Kind, refusal.Trouble!);
-        track.Held = refusal.Trouble;
-        track.Retry.Failed(refusal.NotBefore);
+        if (progress.Held is null)
+            ForwarderLog.Held(_logger, progress.Kind, refusal.Trouble!);
+        progress.Held = refusal.Trouble;
+        progress.Retry.Failed(refusal.NotBefore);
     }
 
     /// <summary>Told once for each series and reason; all of them are counted beside the cursor.</summary>
-    private void TellWhatWasLeftOut(Track track)
+    private void TellWhatWasLeftOut(SeriesProgress progress)
     {
-        foreach (NotForwarded point in track.News.Where(point => _told.Add((track.Kind, point.Reason))))
-            ForwarderLog.LeftOut(_logger, track.Kind, point.Reason, point.Example, point.Explanation);
-        track.News.Clear();
+        foreach (NotForwarded point in progress.News.Where(point => _told.Add((progress.Kind, point.Reason))))
+            ForwarderLog.LeftOut(_logger, progress.Kind, point.Reason, point.Example, point.Explanation);
+        progress.News.Clear();
     }
 }

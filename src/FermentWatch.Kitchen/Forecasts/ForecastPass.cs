@@ -14,6 +14,9 @@ namespace FermentWatch.Kitchen.Forecasts;
 public sealed class ForecastPass(
     IHouseholdBook household, IJarBook jars, IPlaceBook places, ISensorBook sensors, IReadingLog log, IForecastBook forecasts, SetAside setAside)
 {
+    /// <summary>Written down together: one commit in an ordinary pass, and no more than this is lost where a long first pass is cut off.</summary>
+    private const int SavedTogether = 25;
+
     private readonly HouseholdLessons _lessons = new(log);
     private (Instant Day, Instant? NewestMean, long Means, long Facts)? _seen;
     private HouseholdPrior? _taught;
@@ -77,15 +80,20 @@ public sealed class ForecastPass(
             return 0;
 
         TemperatureHistory history = await HistoryAsync(means, stale, cancellationToken);
-        var renewed = new List<RenewedForecast>();
-        foreach (NamedInputs each in stale)
+        int saved = 0;
+        foreach (NamedInputs[] together in stale.Chunk(SavedTogether))
         {
-            cancellationToken.ThrowIfCancellationRequested();
-            run.Try(Named(each.Jar), () => renewed.Add(new RenewedForecast(
-                JarForecaster.Forecast(each.Jar, placesById, history, each.AsOf, taught, each.Name), latest.GetValueOrDefault(each.Jar.Id))));
+            var renewed = new List<RenewedForecast>();
+            foreach (NamedInputs each in together)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                run.Try(Named(each.Jar), () => renewed.Add(new RenewedForecast(
+                    JarForecaster.Forecast(each.Jar, placesById, history, each.AsOf, taught, each.Name), latest.GetValueOrDefault(each.Jar.Id))));
+            }
+            await forecasts.SaveAsync(renewed, cancellationToken);
+            saved += renewed.Count;
         }
-        await forecasts.SaveAsync(renewed, cancellationToken);
-        return renewed.Count;
+        return saved;
     }
 
     private async Task<TemperatureHistory> HistoryAsync(MeansOfJars means, List<NamedInputs> stale, CancellationToken cancellationToken)

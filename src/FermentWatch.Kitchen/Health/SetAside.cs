@@ -22,6 +22,9 @@ public sealed class SetAside(IClock clock)
     /// <summary>Raised once for each thing that was not set aside before, with what it threw.</summary>
     public event Action<SetAsideItem, Exception>? Added;
 
+    /// <summary>Raised after each step of a pass, with the pass's name: a long pass lives as long as it goes on.</summary>
+    public event Action<string>? Stepped;
+
     /// <summary>Everything that is set aside now.</summary>
     public IReadOnlyList<SetAsideItem> Items =>
         [.. _byPass.Values.SelectMany(items => items).OrderBy(item => item.Pass, StringComparer.Ordinal).ThenBy(item => item.What, StringComparer.Ordinal)];
@@ -47,6 +50,10 @@ public sealed class SetAside(IClock clock)
                 Add(what, bug);
                 return false;
             }
+            finally
+            {
+                all.Stepped?.Invoke(pass);
+            }
         }
 
         /// <inheritdoc cref="Try"/>
@@ -61,6 +68,10 @@ public sealed class SetAside(IClock clock)
             {
                 Add(what, bug);
                 return false;
+            }
+            finally
+            {
+                all.Stepped?.Invoke(pass);
             }
         }
 

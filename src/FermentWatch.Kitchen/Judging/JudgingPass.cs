@@ -25,6 +25,9 @@ public sealed class JudgingPass(IReadingLog log, JudgingBooks? books = null)
     /// <summary>What could not be judged since the start.</summary>
     public SetAsideReadings SetAside { get; } = new();
 
+    /// <summary>Raised after each turn: a backlog may take long, and is not hanging as long as turns end.</summary>
+    public event Action? TurnEnded;
+
     /// <summary>
     /// Judges what waits when it begins. Returns how many readings were judged, for the first time or to another verdict. What
     /// comes in meanwhile waits for the next pass.
@@ -43,6 +46,7 @@ public sealed class JudgingPass(IReadingLog log, JudgingBooks? books = null)
             foreach (var series in slice.Readings.GroupBy(entry => entry.Reading.Quantity))
                 await JudgeAsync(turn.SensorKey, series.Key, [.. series.Select(entry => entry.Reading.MeasuredAt).Order()], slice.Cursor, basis, cancellationToken);
             judged += slice.Readings.Count;
+            TurnEnded?.Invoke();
             if (slice.Readings.Count == TurnSize)
                 turns.Enqueue(turn with { After = slice.Cursor });
         }

@@ -16,7 +16,7 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
     /// <summary>How far back a verdict looks: a day, and the span in which the day's first reading must lie.</summary>
     public static readonly Duration Reach = Duration.FromDays(1) + HeardEvery;
 
-    private readonly Slot[] _slots = [.. Enumerable.Range(0, (int)(Reach / HeardEvery)).Select(_ => new Slot(log, sensorKey, quantity))];
+    private readonly HeardSpan[] _spans = [.. Enumerable.Range(0, (int)(Reach / HeardEvery)).Select(_ => new HeardSpan(log, sensorKey, quantity))];
 
     /// <summary>Which of <paramref name="readings"/>[<paramref name="first"/>..<paramref name="end"/>) are of a sensor that hangs.</summary>
     public async Task<bool[]> FindAsync(IReadOnlyList<Reading> readings, int first, int end, CancellationToken cancellationToken)
@@ -49,8 +49,8 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
     private async Task<bool> WasHeardAllTheTimeAsync(Instant at, CancellationToken cancellationToken)
     {
         Instant from = Bounded.Earlier(at, Reach);
-        for (int slot = 0; from < at; slot++, from += HeardEvery)
-            if (!await _slots[slot].WasHeardAsync(from, cancellationToken))
+        for (int span = 0; from < at; span++, from += HeardEvery)
+            if (!await _spans[span].WasHeardAsync(from, cancellationToken))
                 return false;
         return true;
     }
@@ -59,7 +59,7 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
     /// One of the spans of <see cref="HeardEvery"/> before a reading. As the readings move on so does the span, and what was found
     /// in it, or that nothing was, mostly still holds: the log is asked about once a span and not once a reading.
     /// </summary>
-    private sealed class Slot(IReadingLog log, int sensorKey, Quantity quantity)
+    private sealed class HeardSpan(IReadingLog log, int sensorKey, Quantity quantity)
     {
         private Instant? _heard;
         private (Instant From, Instant Until)? _silence;

@@ -2,6 +2,7 @@ using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Intake.Sources;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.States;
 using FermentWatch.Service.Loops;
@@ -24,8 +25,7 @@ internal static class IntakeServices
             .AddSingleton(door)
             .AddSingleton<SensorDirectory>()
             .AddSingleton<SourceRuleSet>()
-            .AddSingleton<IJarButtons>(provider => new JarButtons(
-                provider.GetRequiredService<Kitchen.Jars.IJarBook>(), new Lazy<RoundDesk>(provider.GetRequiredService<RoundDesk>)))
+            .AddSingleton<IJarButtons, JarButtons>()
             .AddSingleton(Door)
             .AddSingleton<Broker>()
             .AddSingleton<OutsideLink>()
@@ -40,7 +40,7 @@ internal static class IntakeServices
     }
 
     private static MessageDoor Door(IServiceProvider provider) => new(
-        new WakingIntake(provider.GetRequiredService<IReadingIntake>(), new Lazy<ServiceLoops>(provider.GetRequiredService<ServiceLoops>)),
+        new TellingIntake(provider.GetRequiredService<IReadingIntake>(), provider.GetRequiredService<WrittenDown>()),
         provider.GetRequiredService<SensorDirectory>(),
         provider.GetRequiredService<SourceRuleSet>(),
         provider.GetRequiredService<IJarButtons>(),

@@ -14,6 +14,7 @@ internal static class KitchenServices
 {
     public static IServiceCollection AddKitchen(this IServiceCollection services) => services
         .AddSingleton<SetAside>()
+        .AddSingleton<WrittenDown>()
         .AddSingleton<ClockWatch>()
         .AddSingleton<JudgingBooks>()
         .AddSingleton<JudgingPass>()

@@ -34,8 +34,11 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
     /// <summary>When the pass that is running began; null between two.</summary>
     public Instant? RunningSince { get; private set; }
 
-    /// <summary>When it was last seen alive: at the beginning or the end of a pass, well or not; null before the first.</summary>
+    /// <summary>When it was last seen alive: at the beginning, at a step or at the end of a pass, well or not; null before the first.</summary>
     public Instant? LastSign { get; private set; }
+
+    /// <summary>Says that the pass under way goes on.</summary>
+    public void Step() => LastSign = Instant.FromDateTimeOffset(time.GetUtcNow());
 
     /// <summary>Asks for a pass soon; costs nothing if one is asked for already.</summary>
     public void Wake()

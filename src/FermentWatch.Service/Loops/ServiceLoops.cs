@@ -35,10 +35,12 @@ public sealed class ServiceLoops
     /// <param name="log">The log, for its last sign of life.</param>
     /// <param name="time">The clock.</param>
     /// <param name="logger">Where changes of state go.</param>
+    /// <param name="setAside">What says that a pass goes on.</param>
+    /// <param name="written">What says that there is work.</param>
     /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
     public ServiceLoops(
         JudgingPass judging, ForecastPass forecasts, RoundPass rounds, OccasionPass occasions, DeliveryPass deliveries, StatePass states,
-        AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SeriesForwarding? forwarding = null)
+        AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SetAside setAside, WrittenDown written, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
         _logger = logger;
@@ -55,6 +57,13 @@ public sealed class ServiceLoops
         States = new Loop("state", (now, cancellationToken) => SayStatesAsync(states, announcements, now, cancellationToken), time, logger);
         if (forwarding is not null)
             Forwarding = new Loop("forwarding", (_, cancellationToken) => forwarding.RunAsync(Forwarding!.Wake, cancellationToken), time, logger);
+        judging.TurnEnded += Judging.Step;
+        setAside.Stepped += pass => InOrder.FirstOrDefault(loop => loop.Name == pass)?.Step();
+        written.Readings += Judging.Wake;
+        written.Checks += Judging.Wake;
+        written.Facts += Forecasts.Wake;
+        written.Facts += States.Wake;
+        written.Facts += Occasions.Wake;
     }
 
     /// <summary>Judges what came in.</summary>

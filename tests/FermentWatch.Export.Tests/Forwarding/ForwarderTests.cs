@@ -274,7 +274,7 @@ public class ForwarderTests
         await RunUntilDoneAsync();
         Assert.Equal(1, _cursors[SeriesKind.Reading]);
         // Each taking is followed by one question.
-        Assert.Equal(2 * Track.TakenOftenEnough, _receiver.Calls.Count);
+        Assert.Equal(2 * SeriesProgress.TakenOftenEnough, _receiver.Calls.Count);
     }
 
     [Fact]

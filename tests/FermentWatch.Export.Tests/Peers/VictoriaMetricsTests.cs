@@ -105,7 +105,7 @@ public sealed class VictoriaMetricsTests : IAsyncLifetime, IDisposable
     private async Task StartReceiverAsync()
     {
         await _receiver.StartAsync();
-        // Ends the wait after a failure. Nothing that was taken is on trial then, so nothing is proven by it.
+        // Ends the wait after a failure. Nothing that was taken is unproven then, so nothing is proven by it.
         _time.Ahead(TimeSpan.FromMinutes(15));
     }
 

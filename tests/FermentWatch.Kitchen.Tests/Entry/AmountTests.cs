@@ -29,10 +29,10 @@ public class AmountTests
     [Theory]
     [InlineData("1l", 1)]
     [InlineData("750 ml", 0.75)]
-    [InlineData("1qt", 0.946353)]
-    [InlineData("8cups", 1.892704)]
-    [InlineData("3tbsp", 0.0443604)]
-    [InlineData("2tsp", 0.00985784)]
+    [InlineData("1qt", 0.946352946)]
+    [InlineData("8cups", 1.892705892)]
+    [InlineData("3tbsp", 0.044360294)]
+    [InlineData("2tsp", 0.009857843)]
     public void VolumeLitres_InEachUnit(string typed, double litres)
     {
         Assert.True(Amount.VolumeLitres.TryRead(typed, null, out double value));

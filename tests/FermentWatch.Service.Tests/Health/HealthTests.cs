@@ -63,6 +63,27 @@ public class HealthTests
     }
 
     [Fact]
+    public async Task Of_PassOfTwentyMinutesThatGoesOn_IsLive()
+    {
+        var clock = new FakeTimeProvider(Start.ToDateTimeOffset());
+        var ends = new TaskCompletionSource();
+        using var loop = new Loop("forecast", (_, _) => ends.Task, clock, NullLogger<Loop>.Instance);
+        await loop.StartAsync(default);
+        Task pass = loop.WakeAndWaitAsync(default);
+        while (loop.RunningSince is null)
+            await Task.Yield();
+        for (int minute = 0; minute < 20; minute += 5)
+        {
+            clock.Advance(TimeSpan.FromMinutes(5));
+            loop.Step();
+            Assert.True(Report(loop, clock).IsLive);
+        }
+        ends.SetResult();
+        await pass;
+        await loop.StopAsync(default);
+    }
+
+    [Fact]
     public async Task Ready_ATableIsGone_AnswersWhichLoopsFailToMachinesAndWhatToDoToPeople()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Service.Loops;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.Pages.Entering;
@@ -10,12 +10,15 @@ namespace FermentWatch.Service.Pages.Entering;
 /// After an entry: has the forecasts of the jars it is about renewed before the next page shows them, as long as that is worth
 /// waiting for. What follows for others, and what is told to anybody, is the loops' and is not waited for.
 /// </summary>
-public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, ServiceLoops loops, TimeProvider clock)
+public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, WrittenDown written, TimeProvider clock)
 {
     /// <summary>An entry is answered within 300 ms; a jar of many months with readings may take longer to work out than that.</summary>
     private static readonly TimeSpan WorthWaitingFor = TimeSpan.FromMilliseconds(150);
 
     private readonly ConcurrentDictionary<Guid, int> _atWork = [];
+
+    // Many entries at once wait for one another: working out a dozen jars side by side takes no less time and a dozen times the memory.
+    private readonly SemaphoreSlim _turn = new(1);
 
     /// <summary>Whether a jar's forecast is being worked out for an entry that the one on record does not know.</summary>
     public bool IsAtWork(Guid jarId) => _atWork.ContainsKey(jarId);
@@ -41,12 +44,7 @@ public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, Servi
         await RunAsync(await jars.FindAsync(number, cancellationToken) is { } jar ? [jar] : [], cancellationToken);
 
     /// <summary>For an entry that may touch every jar, such as a place that is warmer than was thought.</summary>
-    public void WakeLoops()
-    {
-        loops.Forecasts.Wake();
-        loops.States.Wake();
-        loops.Occasions.Wake();
-    }
+    public void WakeLoops() => written.SayFacts();
 
     /// <summary>
     /// The loops are woken after it, so that they do not work out the same. The entry is on record whatever becomes of this: what
@@ -54,12 +52,14 @@ public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, Servi
     /// </summary>
     private async Task RenewAsync(IReadOnlyCollection<Jar> touched)
     {
+        await _turn.WaitAsync();
         try
         {
             await forecasts.RenewAsync(touched, clock.GetUtcNow().ToInstant(), CancellationToken.None);
         }
         finally
         {
+            _turn.Release();
             foreach (Jar jar in touched)
                 if (_atWork.AddOrUpdate(jar.Id, 0, (_, entries) => entries - 1) <= 0)
                     _atWork.TryRemove(KeyValuePair.Create(jar.Id, 0));

@@ -8,10 +8,9 @@ namespace FermentWatch.Service.Pages.Entering;
 
 /// <summary>
 /// Presses on buttons by the jars, as the answer "all well" for that jar. Who looked before on the same day stays the one who
-/// looked, so that a press that comes twice is one look. The desk comes late: it has its way out through the broker whose door
-/// hands in the presses.
+/// looked, so that a press that comes twice is one look.
 /// </summary>
-internal sealed class JarButtons(IJarBook jars, Lazy<RoundDesk> desk) : IJarButtons
+internal sealed class JarButtons(IJarBook jars, RoundDesk desk) : IJarButtons
 {
     /// <summary>Who is written down as having looked.</summary>
     public const string By = "the button";
@@ -23,7 +22,7 @@ internal sealed class JarButtons(IJarBook jars, Lazy<RoundDesk> desk) : IJarButt
         if (kept.FirstOrDefault(each => isNumber ? each.Number == number : Guid.TryParse(jar, out Guid id) && each.Id == id) is not { } pressed)
             return false;
         var mark = new EntryMark(Guid.CreateVersion7(at.ToDateTimeOffset()), By, MemberRole.Child);
-        await desk.Value.AllWellAsync(new HashSet<int> { pressed.Number }, new HashSet<int>(), mark, cancellationToken);
+        await desk.AllWellAsync(new HashSet<int> { pressed.Number }, new HashSet<int>(), mark, cancellationToken);
         return true;
     }
 }

@@ -1,14 +1,14 @@
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Service.Loops;
 using FermentWatch.Service.Pages.Entering;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.Pages.Sensors;
 
 /// <summary>Where checks of probes in buffers are handed in, by the pages and the API.</summary>
-public sealed class CalibrationDesk(IProbeBook probes, IHouseholdBook households, ServiceLoops loops, TimeProvider clock)
+public sealed class CalibrationDesk(IProbeBook probes, IHouseholdBook households, WrittenDown written, TimeProvider clock)
 {
     /// <summary>Files a check, or tells everything that is wrong with it; what was read since is judged again.</summary>
     public async Task<CalibrationEntry> EnterAsync(Sensor sensor, CalibrationForm form, EntryMark mark, CancellationToken cancellationToken)
@@ -18,7 +18,7 @@ public sealed class CalibrationDesk(IProbeBook probes, IHouseholdBook households
         if (entry.Check is { } check)
         {
             await probes.AddAsync(check, cancellationToken);
-            loops.Judging.Wake();
+            written.SayChecks();
         }
         return entry;
     }
@@ -29,7 +29,7 @@ public sealed class CalibrationDesk(IProbeBook probes, IHouseholdBook households
         if (!(await probes.FiledAsync(sensor.Id, cancellationToken)).Any(each => each.Id == check))
             return false;
         await probes.TakeBackAsync(check, clock.GetUtcNow().ToInstant(), by, cancellationToken);
-        loops.Judging.Wake();
+        written.SayChecks();
         return true;
     }
 

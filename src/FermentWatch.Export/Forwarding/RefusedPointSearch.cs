@@ -6,7 +6,7 @@ using NodaTime;
 namespace FermentWatch.Export.Forwarding;
 
 /// <summary>Parts points the receiver takes from those it refuses, by halves: one bad point must not cost the others theirs.</summary>
-internal sealed class Sieve(IPointReceiver receiver, IClock clock)
+internal sealed class RefusedPointSearch(IPointReceiver receiver, IClock clock)
 {
     private readonly List<NotForwarded> _refused = [];
 

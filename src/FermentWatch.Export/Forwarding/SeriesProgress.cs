@@ -9,7 +9,7 @@ namespace FermentWatch.Export.Forwarding;
 /// which it must have them on its own. The cursor follows when the receiver answers by the same connection a settle time later: it
 /// has then lived on for that long. Another connection, a failure or our own start send everything after the cursor again.
 /// </summary>
-internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiver receiver, TimeSpan settleTime, TimeProvider time, IClock clock)
+internal sealed class SeriesProgress(Series series, IForwardCursors cursors, IPointReceiver receiver, TimeSpan settleTime, TimeProvider time, IClock clock)
 {
     /// <summary>Points in one call.</summary>
     internal const int BatchSize = 2000;
@@ -22,7 +22,7 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
 
     private static readonly WriteOutcome NothingToLose = WriteOutcome.Taken(WriteOutcome.NoConnection);
 
-    private readonly Queue<Trial> _trials = new();
+    private readonly Queue<UnprovenSlice> _unproven = new();
     private long? _cursor;
     private long _head;
     private int _sentAgain;
@@ -38,9 +38,9 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
     /// <summary>What was left out since this was asked last.</summary>
     public List<NotForwarded> News { get; } = [];
 
-    /// <summary>Until the oldest trial can be proven; null if there is none.</summary>
+    /// <summary>Until the oldest slice can be proven; null if there is none.</summary>
     public TimeSpan? UntilProof =>
-        !_trials.TryPeek(out Trial? oldest) ? null
+        !_unproven.TryPeek(out UnprovenSlice? oldest) ? null
         : settleTime - Age(oldest) is var left && left > TimeSpan.Zero ? left : TimeSpan.Zero;
 
     /// <summary>Sends what is new, then asks for proof where that is due. Returns what ended it early, or null.</summary>
@@ -63,7 +63,7 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
     /// <summary>Goes back to the cursor: what the receiver took since may be lost.</summary>
     public void GoBack()
     {
-        _trials.Clear();
+        _unproven.Clear();
         _head = _cursor ?? 0;
         _sentAgain = 0;
     }
@@ -88,23 +88,23 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
                 _head = slice.Cursor;
                 return null;
             }
-            (WriteOutcome outcome, Trial? trial) = await SendAsync(slice, cancellationToken);
-            if (trial is null)
+            (WriteOutcome outcome, UnprovenSlice? unproven) = await SendAsync(slice, cancellationToken);
+            if (unproven is null)
                 return outcome;
-            _head = trial.Cursor;
-            _trials.Enqueue(trial);
+            _head = unproven.Cursor;
+            _unproven.Enqueue(unproven);
             if (outcome.Connection != WriteOutcome.NoConnection)
                 await ProveAsync(outcome.Connection, cancellationToken);
         }
     }
 
-    private async Task<(WriteOutcome Outcome, Trial? Trial)> SendAsync(PointSlice slice, CancellationToken cancellationToken)
+    private async Task<(WriteOutcome Outcome, UnprovenSlice? Unproven)> SendAsync(PointSlice slice, CancellationToken cancellationToken)
     {
         if (slice.Points.Count == 0)
-            return (NothingToLose, new Trial(slice.Cursor, time.GetTimestamp(), WriteOutcome.NoConnection, null, slice.LeftOut));
+            return (NothingToLose, new UnprovenSlice(slice.Cursor, time.GetTimestamp(), WriteOutcome.NoConnection, null, slice.LeftOut));
         WriteOutcome whole = await receiver.WriteAsync(slice.Points, cancellationToken);
         if (whole.Result == WriteResult.Taken)
-            return (whole, new Trial(slice.Cursor, time.GetTimestamp(), whole.Connection, slice.Points[^1], slice.LeftOut));
+            return (whole, new UnprovenSlice(slice.Cursor, time.GetTimestamp(), whole.Connection, slice.Points[^1], slice.LeftOut));
         if (whole.Result == WriteResult.TryAgain)
             return (whole, null);
 
@@ -114,19 +114,19 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
         WriteOutcome probe = await receiver.WriteAsync([newest], cancellationToken);
         if (probe.Result != WriteResult.Taken)
             return (probe, null);
-        var sieve = new Sieve(receiver, clock);
-        if (await sieve.PartAsync(slice.Points, whole.Trouble!, cancellationToken) is { } trouble)
+        var search = new RefusedPointSearch(receiver, clock);
+        if (await search.PartAsync(slice.Points, whole.Trouble!, cancellationToken) is { } trouble)
             return (trouble, null);
-        return (WriteOutcome.Taken(sieve.Connection), new Trial(
-            slice.Cursor, time.GetTimestamp(), sieve.Connection, sieve.LastTaken, [.. slice.LeftOut, .. sieve.Refused]));
+        return (WriteOutcome.Taken(search.Connection), new UnprovenSlice(
+            slice.Cursor, time.GetTimestamp(), search.Connection, search.LastTaken, [.. slice.LeftOut, .. search.Refused]));
     }
 
-    /// <summary>Sends the last point once more where a trial is old enough: the same point, and an answer by a connection.</summary>
+    /// <summary>Sends the last point once more where a slice is old enough: the same point, and an answer by a connection.</summary>
     private async Task<WriteOutcome?> AskForProofAsync(CancellationToken cancellationToken)
     {
         if (UntilProof != TimeSpan.Zero)
             return null;
-        WriteOutcome outcome = _trials.LastOrDefault(trial => trial.Last is not null)?.Last is { } last
+        WriteOutcome outcome = _unproven.LastOrDefault(slice => slice.Last is not null)?.Last is { } last
             ? await receiver.WriteAsync([last], cancellationToken)
             : NothingToLose;
         if (outcome.Result != WriteResult.Taken)
@@ -137,11 +137,11 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
 
     private async Task ProveAsync(long connection, CancellationToken cancellationToken)
     {
-        Trial? proven = null;
+        UnprovenSlice? proven = null;
         var leftOut = new List<NotForwarded>();
-        while (_trials.TryPeek(out Trial? oldest) && Age(oldest) >= settleTime && IsProven(oldest, connection))
+        while (_unproven.TryPeek(out UnprovenSlice? oldest) && Age(oldest) >= settleTime && IsProven(oldest, connection))
         {
-            proven = _trials.Dequeue();
+            proven = _unproven.Dequeue();
             leftOut.AddRange(proven.LeftOut);
         }
         if (proven is not null)
@@ -159,8 +159,8 @@ internal sealed class Track(Series series, IForwardCursors cursors, IPointReceiv
         }
     }
 
-    private bool IsProven(Trial trial, long connection) =>
-        trial.Last is null || trial.Connection == connection || _sentAgain >= TakenOftenEnough - 1;
+    private bool IsProven(UnprovenSlice slice, long connection) =>
+        slice.Last is null || slice.Connection == connection || _sentAgain >= TakenOftenEnough - 1;
 
-    private TimeSpan Age(Trial trial) => time.GetElapsedTime(trial.TakenAt);
+    private TimeSpan Age(UnprovenSlice slice) => time.GetElapsedTime(slice.TakenAt);
 }

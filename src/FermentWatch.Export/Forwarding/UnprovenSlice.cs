@@ -9,4 +9,4 @@ namespace FermentWatch.Export.Forwarding;
 /// <param name="Connection">The connection it was taken by.</param>
 /// <param name="Last">The last point that was taken; null where all were left out and there is nothing to lose.</param>
 /// <param name="LeftOut">What was left out of it.</param>
-internal sealed record Trial(long Cursor, long TakenAt, long Connection, PointData? Last, IReadOnlyList<NotForwarded> LeftOut);
+internal sealed record UnprovenSlice(long Cursor, long TakenAt, long Connection, PointData? Last, IReadOnlyList<NotForwarded> LeftOut);

@@ -1,18 +1,16 @@
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Readings;
 
 namespace FermentWatch.Service.Loops;
 
-/// <summary>
-/// The door of the log, which wakes the judging loop after each commit. The loops come late, because one of them has its way out
-/// through the broker whose door this is.
-/// </summary>
-public sealed class WakingIntake(IReadingIntake log, Lazy<ServiceLoops> loops) : IReadingIntake
+/// <summary>The door of the log, which says after each commit that readings wait to be judged.</summary>
+public sealed class TellingIntake(IReadingIntake log, WrittenDown written) : IReadingIntake
 {
     public async Task<AppendResult> AppendAsync(IReadOnlyList<Reading> readings, CancellationToken cancellationToken)
     {
         AppendResult result = await log.AppendAsync(readings, cancellationToken);
         if (result.Stored > 0)
-            loops.Value.Judging.Wake();
+            written.SayReadings();
         return result;
     }
 
