@@ -17,7 +17,7 @@ public static class Forecaster
     public static Forecast Run(ForecastRequest request)
     {
         JarMembers jar = JarOf(request);
-        var fit = new ReadingFit(jar, new Evidence(request.Readings), request.Members);
+        var fit = new ReadingFit(jar, new Evidence(request.Readings, request.Titrations), request.Members);
         double[] deviates = MemberPrior.Standard.Draw(Philox.Key(request.Seed, ModelIdentity.Key), request.Members);
         fit.Run(deviates, MemberPrior.Standard, request.Seed);
         return Answer(request, jar, deviates, fit);
@@ -52,7 +52,8 @@ public static class Forecaster
     }
 
     private static double LongestDays(ForecastRequest request) => new[] { request.Days }
-        .Concat(request.Readings.Select(reading => reading.Day)).Concat(request.Tastes.Select(taste => taste.Day)).Concat(request.Gas.Select(gas => gas.Day)).Max();
+        .Concat(request.Readings.Select(reading => reading.Day)).Concat(request.Titrations.Select(titration => titration.Day))
+        .Concat(request.Tastes.Select(taste => taste.Day)).Concat(request.Gas.Select(gas => gas.Day)).Max();
 
     private static Forecast Answer(ForecastRequest request, JarMembers jar, double[] deviates, ReadingFit fit)
     {

@@ -59,6 +59,12 @@ internal sealed class ReadingFit
             for (int m = 0; m < ph.Length; m++)
                 logLikelihood[m] += PhLikelihood.LogDensity(reading, ph[m]);
         }
+        foreach (AcidityReading titration in _evidence.Titrations)
+        {
+            ReadOnlySpan<double> acidity = _trace.At(_trace.Acidity, _evidence.TimeOf(titration.Day));
+            for (int m = 0; m < acidity.Length; m++)
+                logLikelihood[m] += AcidityLikelihood.LogDensity(titration, acidity[m]);
+        }
         foreach (TasteReading taste in _evidence.Tastes)
         {
             double[] course = _evidence.Scale.Watched == Watched.Sourness ? _trace.Sourness : _trace.Acidity;

@@ -19,7 +19,7 @@ internal static class TastingMembers
     {
         MemberPrior prior = PriorOf(household);
         double[] deviates = prior.Draw(Philox.Key(request.Seed, ModelIdentity.Key, 2), request.Members);
-        var evidence = new Evidence(request.Readings, request.Tastes, request.Gas, new TasteScale(request.Target));
+        var evidence = new Evidence(request.Readings, request.Titrations, request.Tastes, request.Gas, new TasteScale(request.Target));
         new ReadingFit(jar, evidence, request.Members).Run(deviates, prior, Philox.Key(request.Seed, 2));
         return deviates;
     }

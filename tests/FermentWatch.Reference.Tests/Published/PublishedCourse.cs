@@ -9,6 +9,9 @@ internal sealed record PublishedCourse
     /// <summary>Identity of the row in its table.</summary>
     public required string Id { get; init; }
 
+    /// <summary>What was fermented.</summary>
+    public required string Vegetable { get; init; }
+
     /// <summary>Rows of one study are left out together.</summary>
     public required string Study { get; init; }
 
