@@ -50,21 +50,5 @@ internal sealed class Evidence
     /// <summary>Place of a day among <see cref="Days"/>.</summary>
     public int TimeOf(double day) => Array.BinarySearch(Days, Quarter(day));
 
-    /// <summary>Folds all of it into a key.</summary>
-    public ulong Fold(ulong key)
-    {
-        foreach (PhReading reading in Readings)
-            key = Philox.Key(key, 1, Bits(reading.Day), Bits(reading.Ph), (ulong)reading.Method);
-        foreach (AcidityReading titration in Titrations)
-            key = Philox.Key(key, 4, Bits(titration.Day), Bits(titration.PercentLactic));
-        foreach (TasteReading taste in Tastes)
-            key = Philox.Key(key, 2, Bits(taste.Day), (ulong)taste.Verdict);
-        foreach (GasReading gas in Gas)
-            key = Philox.Key(key, 3, Bits(gas.Day), gas.Seen ? 1UL : 0UL);
-        return key;
-    }
-
     private static double Quarter(double day) => Math.Round(day * TemperatureCourse.StepsPerDay) / TemperatureCourse.StepsPerDay;
-
-    private static ulong Bits(double value) => BitConverter.DoubleToUInt64Bits(value);
 }

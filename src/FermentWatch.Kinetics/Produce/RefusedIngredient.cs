@@ -23,6 +23,10 @@ public static class RefusedIngredient
     /// <summary>Whether this is refused in any amount, and why. Matches whole words, whatever the case.</summary>
     public static bool TryFindReason(string? ingredient, [NotNullWhen(true)] out string? reason)
     {
+        reason = null;
+        // Green beans are no dried beans.
+        if (Vegetable.TryFind(ingredient, out _))
+            return false;
         string[] parts = (ingredient ?? "").Split([' ', ',', '-', '/'], StringSplitOptions.RemoveEmptyEntries);
         reason = Words.FirstOrDefault(each => parts.Contains(each.Word, StringComparer.OrdinalIgnoreCase)).Reason;
         return reason is not null;

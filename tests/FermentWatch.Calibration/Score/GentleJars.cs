@@ -1,9 +1,10 @@
 using FermentWatch.Kinetics.Ensemble;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
-using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kinetics.Simulation;
 
 namespace FermentWatch.Calibration.Score;
 
@@ -27,15 +28,15 @@ internal static class GentleJars
     /// <param name="TooEarly">Jars among them whose p90 of the acid line lay before the crossing.</param>
     public sealed record Result(int Asked, int Inside, double Score, double Width, int Crossings, int TooEarly);
 
-    public static Result After(int readings)
+    public static Result After(int readings, ModelParameters model)
     {
         var answers = new (Quantiles Ph, double Truth, bool Open, bool Early)[Jars];
-        Parallel.For(0, Jars, jar => answers[jar] = Ask((uint)jar, readings));
+        Parallel.For(0, Jars, jar => answers[jar] = Ask((uint)jar, readings, model));
         return new(Jars, answers.Count(each => each.Truth >= each.Ph.P10 && each.Truth <= each.Ph.P90), answers.Average(each => QuantileScore.Of(each.Ph, each.Truth)),
             answers.Average(each => each.Ph.P90 - each.Ph.P10), answers.Count(each => each.Open), answers.Count(each => each.Open && each.Early));
     }
 
-    private static (Quantiles Ph, double Truth, bool Open, bool Early) Ask(uint jar, int readings)
+    private static (Quantiles Ph, double Truth, bool Open, bool Early) Ask(uint jar, int readings, ModelParameters model)
     {
         double celsius = Draw(jar, 0, 12, 23);
         double slower = Math.Pow(2.6, (20 - celsius) / 10);
@@ -49,17 +50,8 @@ internal static class GentleJars
         double Ph(double day) => Shelf(day) + ((RawPh - Shelf(0)) / (1 + Math.Exp((day - middle) / width)));
         double[] days = [line * Draw(jar, 5, 0.5, 0.9), line * Draw(jar, 6, 1, 1.4), line * Draw(jar, 7, 1.7, 2.4), line * Draw(jar, 8, 3, 5)];
         PhReading[] all = [.. days.Select((day, i) => new PhReading(day, Math.Round(Ph(day) + (MeterError * Philox.Normal(Seed, 2, jar, (uint)i)), 2), PhMethod.Meter))];
-        Forecast forecast = Forecaster.Run(new()
-        {
-            Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25),
-            Temperatures = TemperatureCourse.Constant(celsius, 0.5),
-            Readings = all[..readings],
-            Days = 4 * days[^1],
-            EveryDays = days[readings],
-            Seed = jar,
-        });
-        bool open = all[..readings].All(reading => reading.Ph > 4.6);
-        return (forecast.Course[1].Ph, all[readings].Ph, open, forecast.AcidLine.P90 < line);
+        (Quantiles asked, PassageDays crossing) = CourseForecast.Ph(JarContents.Of(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25), model), celsius, all[..readings], days[readings], model, jar);
+        return (asked, all[readings].Ph, all[..readings].All(reading => reading.Ph > 4.6), crossing.P90 < line);
     }
 
     private static double Draw(uint jar, uint index, double low, double high) => low + ((high - low) * Philox.Uniform(Seed, 1, jar, index));

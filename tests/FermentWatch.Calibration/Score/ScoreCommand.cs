@@ -29,16 +29,17 @@ internal sealed class ScoreCommand
     /// <param name="jars">Whether the gentle jars are.</param>
     public static void Run(bool rows, bool jars)
     {
-        if (rows)
-            Published();
+        double[] whole = new LeastSquares(PublishedCourses.All).Fit(new double[FreeParameters.All.Count]);
         if (jars)
-            Gentle();
+            Gentle(FreeParameters.ModelAt(whole));
+        if (rows)
+            Published(whole);
     }
 
-    private static void Published()
+    private static void Published(double[] whole)
     {
         var command = new ScoreCommand();
-        command.Fit();
+        command.Fit(whole);
         command.Rows();
         command.Table("study", row => row.Row.Study);
         command.Table("vegetable", row => row.Row.Vegetable);
@@ -47,14 +48,14 @@ internal sealed class ScoreCommand
         command.Crossings();
     }
 
-    private void Fit()
+    private void Fit(double[] whole)
     {
         string[] studies = [.. PublishedCourses.Scored.Select(row => row.Study).Distinct()];
         var models = new ModelParameters[studies.Length];
         var rules = new SingleLogistic[studies.Length];
         Parallel.For(0, studies.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i =>
         {
-            models[i] = FreeParameters.ModelAt(new LeastSquares([.. PublishedCourses.All.Where(row => row.Study != studies[i])]).Fit(new double[FreeParameters.All.Count]));
+            models[i] = FreeParameters.ModelAt(new LeastSquares([.. PublishedCourses.All.Where(row => row.Study != studies[i])]).Fit(whole));
             rules[i] = SingleLogistic.Fit([.. PublishedCourses.Scored.Where(row => row.Study != studies[i])]);
         });
         for (int i = 0; i < studies.Length; i++)
@@ -113,14 +114,19 @@ internal sealed class ScoreCommand
         Console.WriteLine($"p90 before the published day: {rows.Count(row => CourseForecast.DayOf(row, _models[row.Study]).P90 < row.Day)} of {rows.Length}");
     }
 
-    private static void Gentle()
+    private static void Gentle(ModelParameters model)
     {
+        Console.WriteLine();
+        foreach (Fall fall in Fall.All)
+            Console.WriteLine($"pH {fall.FromPh:0.0} to {fall.ToPh:0.0}, {fall.Vegetable} at {fall.Celsius:0} C: {fall.Days([model])[0]:0.00} days");
+        Console.WriteLine($"napa at 5 C, 3.5 against 1.5 % salt: {SaltInTheCold.Ratios([model])[0]:0.00} times as long");
+        Console.WriteLine($"crowding {model.Crowding:0.00}e9, starters' upkeep {model.Guilds[0].MaintenanceHexosePerHour:0.0000} and growth {model.Guilds[0].GrowthHexose:0.0000}, finishers' {model.Guilds[2].MaintenanceHexosePerHour:0.0000} and {model.Guilds[2].GrowthHexose:0.0000} mol per 1e9");
         Console.WriteLine();
         Console.WriteLine("| gentle jars, after | next reading inside | score, 0.1 pH | width, pH | acid line's p90 before the crossing |");
         Console.WriteLine("| --- | --- | --- | --- | --- |");
         for (int readings = 0; readings <= 3; readings++)
         {
-            GentleJars.Result result = GentleJars.After(readings);
+            GentleJars.Result result = GentleJars.After(readings, model);
             Console.WriteLine($"| {readings} readings | {result.Inside} of {result.Asked} | {result.Score:0.00} | {result.Width:0.00} | {result.TooEarly} of {result.Crossings} |");
         }
     }

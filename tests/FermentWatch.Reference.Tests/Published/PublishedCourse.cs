@@ -39,6 +39,9 @@ internal sealed record PublishedCourse
     /// <summary>The jar, made anew for the parameters of the model.</summary>
     internal required Func<ModelParameters, JarContents> Contents { get; init; }
 
+    /// <summary>Of the two series over temperature, K01 to K12.</summary>
+    public bool IsStaple => Study is "Pederson & Albury 1969" or "kimchi review";
+
     /// <summary>Middle of the published range.</summary>
     public double Middle => 0.5 * (Low + High);
 
