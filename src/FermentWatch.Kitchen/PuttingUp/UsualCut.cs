@@ -8,9 +8,9 @@ public static class UsualCut
     public static Cut Of(Vegetable vegetable) => vegetable.Name switch
     {
         "napa" or "pak choi" => Cut.SaltedLeaves,
-        "cucumber" => Cut.Whole,
-        "carrot" or "beet" => Cut.Sliced,
-        "daikon" or "radish" or "turnip" => Cut.Pieces,
+        "cucumber" or "green beans" or "garlic" => Cut.Whole,
+        "carrot" or "beet" or "onion" or "celery" or "kohlrabi" or "zucchini" or "red pepper" or "green pepper" => Cut.Sliced,
+        "daikon" or "radish" or "turnip" or "rutabaga" or "cauliflower" or "brussels sprouts" or "green tomato" or "jalapeno" => Cut.Pieces,
         _ => Cut.Shredded,
     };
 }
