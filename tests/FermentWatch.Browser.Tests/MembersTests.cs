@@ -12,7 +12,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
         await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await page.SetUpAsync(kitchen);
-        await page.PutUpAsync(kitchen, "cabbage", "2.1 kg", "By taste", "kitchen counter", howMany: 3, daysAgo: 2);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "By taste", "kitchen counter", howMany: 3, daysAgo: 2);
         string link = await page.MakeGuestLinkAsync(kitchen, "Ben");
 
         await using IBrowserContext guest = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
@@ -44,7 +44,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
         await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await page.SetUpAsync(kitchen);
-        await page.PutUpAsync(kitchen, "cabbage", "2.1 kg", "By taste", "kitchen counter", daysAgo: 2);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "By taste", "kitchen counter", daysAgo: 2);
         await page.AddMemberAsync(kitchen, "Lena", child: true);
         await page.GetByText("Days and quiet hours of Lena").ClickAsync();
         await page.Locator("li", new() { HasText = "Lena" }).GetByRole(AriaRole.Checkbox, new() { Name = "Sunday" }).UncheckAsync();
@@ -71,7 +71,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
         await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await page.SetUpAsync(kitchen);
-        await page.PutUpAsync(kitchen, "cabbage", "2.1 kg", "By taste", "kitchen counter", daysAgo: 2);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "By taste", "kitchen counter", daysAgo: 2);
         await page.AskBeforeGoingAsync(kitchen, 0, 5);
         Assert.Contains("Put up within five days of leaving", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Pause until" }).ClickAsync();

@@ -30,7 +30,7 @@ public sealed class NoticesTests(Chromium chromium) : IClassFixture<Chromium>
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.ReachAsync(kitchen, "Mira", "Webhook", "the kitchen table");
-        Assert.Contains("a web address such as https://push.example.net/kitchen would be right", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("Enter a web address such as https://push.example.net/kitchen.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Send a test" }).CountAsync());
     }
 }

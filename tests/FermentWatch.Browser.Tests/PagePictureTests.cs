@@ -21,7 +21,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
         ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("not-found", "/jars/999"),
+        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
     ];
 
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
@@ -40,8 +40,10 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             foreach ((string name, string path) in Pages)
                 await LookAsync(page, kitchen.Address + path, name, findings);
             await LookAtErrorsAsync(page, kitchen, findings);
+            await LookAtQuestionsAsync(page, kitchen, findings);
             await LookAtAbsenceAsync(page, kitchen, findings);
         }
+        await LookAtChildAsync(kitchen, findings);
         string asked = await AskAsync(kitchen);
         await using (IBrowserContext stranger = await chromium.Browser.NewContextAsync())
         {
@@ -50,7 +52,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             await LookAsync(page, kitchen.Address + asked, "answer", findings);
         }
         Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
-        Assert.Equal((Pages.Length + 7) * 4, Directory.GetFiles(Folder, "*.png").Length);
+        Assert.Equal((Pages.Length + 12) * 4, Directory.GetFiles(Folder, "*.png").Length);
     }
 
     /// <summary>A notice of today's round; where the link in it leads.</summary>
@@ -140,6 +142,54 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
         await page.WaitForSelectorAsync(".wrong-box");
         await DrawAsync(page, "put-up-errors", findings);
+    }
+
+    /// <summary>A figure that is odd, and a form that was sent before with another answer.</summary>
+    private static async Task LookAtQuestionsAsync(IPage page, RunningKitchen kitchen, List<string> findings)
+    {
+        await page.GotoAsync(kitchen.Address + "/put-up");
+        await page.GetByLabel("What").SelectOptionAsync("cucumber");
+        await page.GetByLabel("How much in each jar").FillAsync("1.6 kg");
+        await page.ChooseAsync("3 %");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put up", Exact = true }).ClickAsync();
+        await page.WaitForSelectorAsync(".wrong-box");
+        await DrawAsync(page, "put-up-odd", findings);
+
+        await page.GotoAsync(kitchen.Address + "/jars/3/seen");
+        string id = await page.Locator("input[name='Input.Id']").First.InputValueAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "An off smell" }).ClickAsync();
+        await page.GotoAsync(kitchen.Address + "/jars/3/seen");
+        await page.EvaluateAsync("id => document.querySelectorAll(\"input[name='Input.Id']\").forEach(each => each.value = id)", id);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Slime" }).ClickAsync();
+        await page.WaitForSelectorAsync(".wrong-box");
+        await DrawAsync(page, "seen-again", findings);
+    }
+
+    /// <summary>What a child sees, and a form that comes back after signing in.</summary>
+    private async Task LookAtChildAsync(RunningKitchen kitchen, List<string> findings)
+    {
+        await using IBrowserContext child = await chromium.Browser.NewContextAsync();
+        IPage page = await child.NewPageAsync();
+        await page.GotoAsync(kitchen.Address + "/sign-in");
+        await SignInAsync(page);
+        await page.GotoAsync(kitchen.Address + "/?guide=Slime&jar=5");
+        await DrawAsync(page, "today-child", findings);
+        await page.GotoAsync(kitchen.Address + "/jars/5/seen");
+        await page.GetByLabel("Something else").FillAsync("the lid is bent");
+        await child.ClearCookiesAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Enter", Exact = true }).ClickAsync();
+        await DrawAsync(page, "sign-in-kept", findings);
+        await SignInAsync(page);
+        await page.WaitForSelectorAsync("text=nothing is written down yet");
+        await DrawAsync(page, "seen-kept", findings);
+    }
+
+    private static async Task SignInAsync(IPage page)
+    {
+        await page.GetByLabel("Name").FillAsync("Lena");
+        await page.GetByLabel("Password").FillAsync(Walks.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await page.Locator("nav.rooms").WaitForAsync();
     }
 
     private static async Task LookAtAbsenceAsync(IPage page, RunningKitchen kitchen, List<string> findings)

@@ -47,6 +47,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         await page.GetByRole(AriaRole.Link, new() { Name = "Past jars" }).ClickAsync();
         Assert.Contains("Its pH was not measured.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "cabbage" }).ClickAsync();
+        Assert.Contains("How it ended", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Reopen jar 1" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Enter a pH" }).WaitForAsync();
 
@@ -138,7 +139,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         await page.GotoAsync(kitchen.Address + "/put-up");
         string id = await page.Locator("input[name='Input.Id']").InputValueAsync();
         await SendAsync(page, first);
-        await page.WaitForURLAsync(new Regex(@"/jars/\d+\?new=1$"));
+        await page.UntilAtAsync(new Regex(@"/jars/\d+\?new=1$").IsMatch);
         await page.GotoAsync(kitchen.Address + "/put-up");
         await page.EvaluateAsync("id => document.querySelector(\"input[name='Input.Id']\").value = id", id);
         await SendAsync(page, then);

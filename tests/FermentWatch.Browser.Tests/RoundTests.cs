@@ -40,7 +40,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Equal(SightingKind.Film, Assert.IsType<Sighting>(Assert.Single(jars.Single(jar => jar.Number == 14).Observations)).Kind);
         Assert.All(jars.Where(jar => jar.Number != 14), jar => Assert.False(Assert.IsType<Look>(Assert.Single(jar.Observations)).Opened));
         await page.GotoAsync(kitchen.Address + "/jars/14");
-        Assert.Contains("Nothing is forecast since a flat white film was seen, until a pH is measured.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("Nothing is forecast since a flat white film was seen, until it is settled or a pH is measured.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
 
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "notes.pdf", MimeType = "application/pdf", Buffer = [1, 2, 3] });
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the photo" }).ClickAsync();
-        Assert.Contains("a JPEG, PNG or WebP picture would be right", await page.InnerTextAsync("[role=alert]"), StringComparison.Ordinal);
+        Assert.Contains("Enter a JPEG, PNG or WebP picture.", await page.InnerTextAsync("[role=alert]"), StringComparison.Ordinal);
 
         await page.GetByText("Add a photo").ClickAsync();
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "film.jpg", MimeType = "image/jpeg", Buffer = picture });
@@ -104,7 +104,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Right" }).ClickAsync();
         Assert.Contains("Public advice lets kraut work 3 to 6 weeks", await page.InnerTextAsync("form"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Into the cold" }).ClickAsync();
-        await page.ArriveAsync(kitchen.Address + "/jars/1");
+        await page.ArriveAnsweredAsync(kitchen, 1);
         Assert.Contains("refrigerator, in the cold", await page.InnerTextAsync("main"), StringComparison.Ordinal);
 
         await page.GotoAsync(kitchen.Address + "/jars/1/on");
@@ -112,7 +112,9 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Contains("a few words on why it was thrown out", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.GetByLabel("Why it is thrown out").FillAsync("too soft");
         await page.GetByRole(AriaRole.Button, new() { Name = "Thrown out" }).ClickAsync();
-        await page.ArriveAsync(kitchen.Address + "/jars");
+        await page.ArriveAnsweredAsync(kitchen, 1);
+        Assert.Contains("It stands among the past jars, and can be reopened there.", await page.InnerTextAsync(".done"), StringComparison.Ordinal);
+        await page.GotoAsync(kitchen.Address + "/jars");
         Assert.Contains("No jar yet", await page.InnerTextAsync("main"), StringComparison.Ordinal);
     }
 }

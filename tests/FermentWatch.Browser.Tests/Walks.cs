@@ -7,8 +7,7 @@ internal static class Walks
 {
     public const string User = "Ada", Password = "four wet cabbages";
 
-    /// <summary>Waits for the page, not for the event of its loading, which can be over before anybody waits for it.</summary>
-    private static readonly PageWaitForURLOptions Committed = new() { WaitUntil = WaitUntilState.Commit };
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60), Look = TimeSpan.FromMilliseconds(20);
 
     /// <summary>The owner sets up the kitchen and stands on the first page.</summary>
     public static async Task SetUpAsync(this IPage page, RunningKitchen kitchen, string zone = "Europe/Vienna", bool pounds = false)
@@ -44,7 +43,7 @@ internal static class Walks
             await page.GetByLabel("Packed", new() { Exact = true }).FillAsync(packed.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToString("uuuu-MM-dd'T'HH:mm", null));
         }
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
-        await page.WaitForURLAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal), Committed);
+        await page.UntilAtAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal));
         await page.Locator("main h1").First.WaitForAsync();
     }
 
@@ -65,14 +64,30 @@ internal static class Walks
     /// <summary>Waits for a jar's page that answers an entry.</summary>
     public static async Task ArriveAnsweredAsync(this IPage page, RunningKitchen kitchen, int jar)
     {
-        await page.WaitForURLAsync(address => address.StartsWith($"{kitchen.Address}/jars/{jar}?", StringComparison.Ordinal), Committed);
+        await page.UntilAtAsync(address => address.StartsWith($"{kitchen.Address}/jars/{jar}?", StringComparison.Ordinal));
         await page.Locator("main h1").First.WaitForAsync();
+    }
+
+    /// <summary>
+    /// Waits for an address. Where it has been reached already, the browser's own waiting asks for an event of loading that may never come
+    /// again.
+    /// </summary>
+    /// <exception cref="TimeoutException">It was not reached within a minute.</exception>
+    public static async Task UntilAtAsync(this IPage page, Func<string, bool> isThere)
+    {
+        long start = TimeProvider.System.GetTimestamp();
+        while (!isThere(page.Url))
+        {
+            if (TimeProvider.System.GetElapsedTime(start) > Patience)
+                throw new TimeoutException($"Still at {page.Url}.");
+            await Task.Delay(Look, TimeProvider.System);
+        }
     }
 
     /// <summary>Waits until the page of an address is there.</summary>
     public static async Task ArriveAsync(this IPage page, string address)
     {
-        await page.WaitForURLAsync(address, Committed);
+        await page.UntilAtAsync(now => now == address);
         await page.Locator("main h1").First.WaitForAsync();
     }
 

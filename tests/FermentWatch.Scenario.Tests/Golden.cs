@@ -15,7 +15,10 @@ internal sealed class Golden
     {
         string path = Path.Combine(Folder, name);
         if (Approve)
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllText(path, text);
+        }
         else if (!File.Exists(path))
             _differences.Add($"{name}: not approved yet");
         else if (File.ReadAllText(path) is var approved && approved != text)

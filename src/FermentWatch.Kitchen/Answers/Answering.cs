@@ -40,26 +40,17 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>Something was seen at one jar. What somebody wrote is filed, also when the same was seen today without those words.</summary>
     public AnswerOutcome Seen(Jar jar, SightingKind kind, string? note)
     {
-        Guid id = AnswerId.Of(answerId, jar.Id);
-        if (jar.Observations.Find(each => each.Id == id) is { } sent)
-        {
-            if (sent is Sighting same && same.Kind == kind && same.Note == Trim(note))
-                return Known(SentBefore(jar)!);
-            // The same form changed and sent again says something else; sent a third time it is this once more.
-            id = AnswerId.Of(id, AnswerId.Named($"{kind}\n{Trim(note)}"));
-        }
-        if (jar.Observations.Exists(each => each.Id == id))
-            return Known(SentBefore(jar)!);
-        if (Ended(jar) is { } refusal)
-            return refusal;
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent => sent is Sighting same && same.Kind == kind && same.Note == Trim(note), $"{kind}\n{Trim(note)}");
+        if ((settled ?? Ended(jar)) is { } outcome)
+            return outcome;
         if (SafeText.WrongNote("note", note) is { } wrong)
             return new AnswerOutcome([], [], [wrong]);
         if (kind == SightingKind.Other && string.IsNullOrWhiteSpace(note))
             return Refused("note", note, "a few words on what was seen would be right");
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
-        if (before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
+        if (replaces is null && before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
             return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
-        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note) });
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note) }) with { Replaces = replaces };
     }
 
     /// <summary>Somebody tasted one jar.</summary>
@@ -120,7 +111,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     }
 
     /// <summary>What to ask of somebody whose form was sent before with something else.</summary>
-    public static string AskedAgain(Observation sent) => $"You sent this form before with \"{ObservationWords.Of(sent)}\". Was that wrong, or are both right?";
+    public static string AskedAgain(Observation sent) =>
+        $"You sent this form before with \"{ObservationWords.Of(sent)}{(sent.Note is null ? "" : $": {sent.Note}")}\". Was that wrong, or are both right?";
 
     private static AnswerOutcome? Ended(Jar jar) => jar.Stage is JarStage.Finished or JarStage.ThrownOut
         ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar.Stage)}")

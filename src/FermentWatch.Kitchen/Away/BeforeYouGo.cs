@@ -55,7 +55,7 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
 
     private IEnumerable<string> Line(Jar jar, LocalDate packed)
     {
-        AcidLineState state = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State;
+        AcidLineState state = AcidLine.Report(jar, scene.Zone).State;
         LocalDate dayOfRule = packed.PlusDays(WeekRuleDay);
         if (state == AcidLineState.MeasuredBelow || dayOfRule >= until || !scene.Household.Measures)
             yield break;

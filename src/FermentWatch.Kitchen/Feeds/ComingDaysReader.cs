@@ -40,8 +40,11 @@ public sealed class ComingDaysReader(
     /// <summary>One for each lot; none once its tasting days are over.</summary>
     private static ComingTaste? Taste(Jar jar, JarForecast forecast, TasteAsk? ask, string place, LocalDate today) =>
         ask is { From: { } first } && ask.By == jar.Number && !ask.IsPast(today)
-            ? new ComingTaste(jar.Id, jar.Number, jar.Name, place, LocalDate.Max(first, today), first <= today ? Tasting.Words(first, today) : "First taste, then until it is right.", RevisedAt(jar, forecast))
+            ? new ComingTaste(jar.Id, jar.Number, jar.Name, place, LocalDate.Max(first, today), Words(ask, first, today), RevisedAt(jar, forecast))
             : null;
+
+    private static string Words(TasteAsk ask, LocalDate first, LocalDate today) =>
+        (first <= today ? Tasting.Words(first, today) : "First taste, then until it is right.") + (ask.Others.Count > 0 ? $" It stands for {NumberList.Say(ask.Others)}." : "");
 
     private async Task<ComingRound?> RoundAsync(
         Household household, LocalDate date, LocalDate today, Dictionary<Guid, JarForecast> latest, Func<RoundSheet, string> body, CancellationToken cancellationToken)

@@ -29,6 +29,9 @@ public sealed class Jar
 
     public required Salting Salting { get; set; }
 
+    /// <summary>Brine of an earlier jar that was put in; null where none was.</summary>
+    public Starter? Starter { get; set; }
+
     public required double VesselLitres { get; set; }
 
     public required Cover Cover { get; set; }
@@ -65,6 +68,7 @@ public sealed class Jar
         Cut = corrected.Cut;
         AddedWaterKilograms = corrected.AddedWaterKilograms;
         Salting = corrected.Salting;
+        Starter = corrected.Starter;
         VesselLitres = corrected.VesselLitres;
         Cover = corrected.Cover;
         Lid = corrected.Lid;

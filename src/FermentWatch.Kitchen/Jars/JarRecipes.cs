@@ -7,7 +7,7 @@ namespace FermentWatch.Kitchen.Jars;
 public static class JarRecipes
 {
     /// <summary>The recipe of a jar. Portions the catalogue does not know are weighed together as seasonings.</summary>
-    public static JarRecipe Of(IReadOnlyList<Portion> portions, Cut cut, Salting salting, double addedWaterKilograms, double vesselLitres)
+    public static JarRecipe Of(IReadOnlyList<Portion> portions, Cut cut, Salting salting, double addedWaterKilograms, double vesselLitres, Starter? starter = null)
     {
         var shares = new List<ProduceShare>();
         double unknown = 0;
@@ -26,12 +26,13 @@ public static class JarRecipes
             AddedWaterKilograms = addedWaterKilograms,
             VesselLitres = vesselLitres,
             UnknownKilograms = unknown,
+            StarterBrine = starter is null ? null : new StarterBrine(starter.MassKilograms, starter.AcidityPercentLactic),
         };
     }
 
     /// <summary>The recipe of a jar.</summary>
     public static JarRecipe Recipe(this Jar jar) =>
-        Of(jar.Portions, jar.Cut, jar.Salting, jar.AddedWaterKilograms, jar.VesselLitres);
+        Of(jar.Portions, jar.Cut, jar.Salting, jar.AddedWaterKilograms, jar.VesselLitres, jar.Starter);
 
     private static SaltDose Dose(Salting salting) => salting.Knowledge switch
     {

@@ -1,4 +1,6 @@
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
@@ -19,7 +21,7 @@ public static class AcidLine
     /// <summary>A strip counts as below up to here (21 CFR 114.80).</summary>
     public const double StripCountsUpTo = 4.0;
 
-    /// <summary>A rise by the same method of more than this is an alarm once it is seen twice.</summary>
+    /// <summary>A rise by the same method, of brine or of a blend, of more than this is an alarm once it is seen twice.</summary>
     public const double RiseThatMatters = 0.2;
 
     /// <summary>What one reading is worth. Bad news always counts: a high reading is never explained away.</summary>
@@ -38,10 +40,19 @@ public static class AcidLine
         return measurement.CheckedInBuffer ? Weight.CountsBelow : Weight.MeterNotChecked;
     }
 
+    /// <summary>Whether it is so thick that the acid reaches the middle of it days after the brine; liquid and solids are blended then (21 CFR 114.90).</summary>
+    public static bool IsInPieces(Jar jar) => jar.Cut is Cut.Whole or Cut.Pieces;
+
+    /// <summary>Where a jar stands, from what was measured and stands.</summary>
+    /// <param name="jar">The jar, whole.</param>
+    /// <param name="zone">The household's zone, in which days are told apart.</param>
+    public static AcidLineReport Report(Jar jar, DateTimeZone zone) => Report(jar.Standing.OfType<PhMeasurement>(), IsInPieces(jar), zone);
+
     /// <summary>Where a jar stands, from its standing measurements.</summary>
     /// <param name="measurements">Measurements that were not taken back, in any order.</param>
+    /// <param name="inPieces">Whether brine alone does not speak for it.</param>
     /// <param name="zone">The household's zone, in which days are told apart.</param>
-    public static AcidLineReport Report(IEnumerable<PhMeasurement> measurements, DateTimeZone zone)
+    public static AcidLineReport Report(IEnumerable<PhMeasurement> measurements, bool inPieces, DateTimeZone zone)
     {
         var ordered = measurements.OrderBy(measurement => measurement.At).ThenBy(measurement => measurement.Ph).ToList();
         var counted = ordered.Where(measurement => Weigh(measurement) is Weight.CountsBelow or Weight.CountsAbove).ToList();
@@ -49,21 +60,20 @@ public static class AcidLine
         AcidLineState state = last is null ? AcidLineState.NotMeasured
             : last.Ph > Ph ? AcidLineState.MeasuredAbove : AcidLineState.MeasuredBelow;
         AcidLineAlarm alarm = Alarm(ordered, counted);
-        return new AcidLineReport(state, last, state == AcidLineState.MeasuredBelow && alarm == AcidLineAlarm.None && IsSettled(counted, zone), alarm);
+        var below = Enumerable.Reverse(counted).TakeWhile(measurement => measurement.Ph <= Ph).ToList();
+        bool onTwoDays = alarm == AcidLineAlarm.None && below.Select(measurement => measurement.At.InZone(zone).Date).Distinct().Count() >= 2;
+        bool blendedMissing = inPieces && below.Count > 0 && !below.Exists(measurement => measurement.Blended);
+        return new AcidLineReport(state, last, onTwoDays && !blendedMissing, alarm) { BlendedMissing = blendedMissing, AwaitsBlended = onTwoDays && blendedMissing };
     }
-
-    private static bool IsSettled(List<PhMeasurement> counted, DateTimeZone zone) =>
-        Enumerable.Reverse(counted).TakeWhile(measurement => measurement.Ph <= Ph)
-            .Select(measurement => measurement.At.InZone(zone).Date).Distinct().Count() >= 2;
 
     private static AcidLineAlarm Alarm(List<PhMeasurement> ordered, List<PhMeasurement> counted)
     {
         if (counted.Count > 0 && counted[^1].Ph > Ph && counted.Exists(measurement => measurement.Ph <= Ph))
             return AcidLineAlarm.BackAbove;
         AcidLineAlarm worst = AcidLineAlarm.None;
-        foreach (var sameMethod in ordered.GroupBy(measurement => measurement.Method))
+        foreach (var alike in ordered.GroupBy(measurement => (measurement.Method, measurement.Blended)))
         {
-            AcidLineAlarm alarm = RiseOf(sameMethod.Select(measurement => measurement.Ph).ToList());
+            AcidLineAlarm alarm = RiseOf(alike.Select(measurement => measurement.Ph).ToList());
             worst = alarm > worst ? alarm : worst;
         }
         return worst;

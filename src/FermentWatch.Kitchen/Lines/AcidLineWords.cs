@@ -16,15 +16,9 @@ public static class AcidLineWords
     private const string TestedForCabbage =
         "The tested recipe: salt weighed (2.25 to 2.5 % of the cabbage), 70 to 75 F (21 to 24 C), 3 to 4 weeks. A strip or a meter tells more.";
 
-    private static readonly string[] Cabbages = ["cabbage", "red cabbage"];
-
     /// <summary>What is said where nothing was measured: a tested recipe is quoted for its own vegetable only.</summary>
-    public static string NotMeasured(Jar jar)
-    {
-        string main = jar.Portions.MaxBy(portion => portion.MassKilograms)!.Produce;
-        return "Not measured is neither fine nor a reason to discard. "
-            + (Cabbages.Contains(main) ? TestedForCabbage : $"No tested recipe for {main} is known here: measure it, by strip or meter.");
-    }
+    public static string NotMeasured(Jar jar) => "Not measured is neither fine nor a reason to discard. "
+        + (TestedRecipe.IsKraut(jar) ? TestedForCabbage : $"No tested recipe for {TestedRecipe.Main(jar)} is known here: measure it, by strip or meter.");
 
     /// <summary>One or two sentences for the jar's page.</summary>
     public static string Sentence(Jar jar, AcidLineReport report, DateTimeZone zone) => report.State switch
@@ -56,12 +50,20 @@ public static class AcidLineWords
         _ => throw new ArgumentOutOfRangeException(nameof(weight), weight, "Not a weight."),
     };
 
+    /// <summary>What is wanting for a jar measured below the line to be settled; empty where nothing is, or where something else presses.</summary>
+    public static string Settles(AcidLineReport report) => report switch
+    {
+        not { State: AcidLineState.MeasuredBelow, Settled: false, Alarm: AcidLineAlarm.None } => "",
+        { AwaitsBlended: true } => "Pieces blended with their brine, measured, settle it: in them the acid comes last.",
+        { BlendedMissing: true } => "One more on another day settles it, of pieces blended with their brine: in them the acid comes last.",
+        _ => "One more reading on another day settles it.",
+    };
+
     private static string Measured(AcidLineReport report, DateTimeZone zone)
     {
         var last = report.LastCounted!;
         string method = last.Method switch { PhMethod.Meter => "by meter", PhMethod.Probe => "by probe", _ => "by strip" };
         string day = last.At.InZone(zone).Date.ToString("d MMMM", CultureInfo.InvariantCulture);
-        string again = report is { State: AcidLineState.MeasuredBelow, Settled: false, Alarm: AcidLineAlarm.None } ? " One more reading on another day settles it." : "";
-        return string.Create(CultureInfo.InvariantCulture, $"Measured {last.Ph:0.0#} {method} on {day}.{again}");
+        return string.Create(CultureInfo.InvariantCulture, $"Measured {last.Ph:0.0#} {method} on {day}. {Settles(report)}").TrimEnd();
     }
 }

@@ -22,7 +22,7 @@ public static class AcidOccasions
         foreach (Jar jar in scene.Fermenting.Concat(scene.Jars.Where(jar => jar.Stage == JarStage.Cold)))
         {
             var measured = jar.Standing.OfType<PhMeasurement>().OrderBy(each => each.At).ThenBy(each => each.Ph).ToList();
-            AcidLineReport line = AcidLine.Report(measured, scene.Zone);
+            AcidLineReport line = AcidLine.Report(jar, scene.Zone);
             if (line.Alarm != AcidLineAlarm.None)
                 yield return Rising(jar, line.Alarm, Began(measured, line.Alarm, scene.Zone));
             if (jar.Stage == JarStage.Cold || line.Alarm != AcidLineAlarm.None)
@@ -31,7 +31,7 @@ public static class AcidOccasions
                 yield return passed;
             if (!scene.Household.Measures)
                 continue;
-            if (scene.AfterMorning && ByDay(scene, jar, line) is { } byDay)
+            if (scene.AfterEvening && ByDay(scene, jar, line) is { } byDay)
                 yield return byDay;
             if (scene.AfterEvening && Due(scene, jar, line) is { } due)
                 yield return due;
@@ -41,33 +41,37 @@ public static class AcidOccasions
     /// <summary>Told in the evening, so that an hour of measuring jars is one message.</summary>
     private static Occasion? Passed(Jar jar, List<PhMeasurement> measured, AcidLineReport line) => line.State != AcidLineState.MeasuredBelow ? null
         : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(each) == Weight.CountsBelow).Id:N}", "Passed the acid line, measured",
-            line.Settled ? AcidLineWords.Covers : $"{AcidLineWords.Covers} A second reading settles it.");
+            $"{AcidLineWords.Covers} {AcidLineWords.Settles(line)}".TrimEnd());
 
-    /// <summary>The same words for every jar whose day it is, so that they are one message.</summary>
+    /// <summary>
+    /// The same words for every jar whose day it is, so that they are one message; in the evening, since the morning round has
+    /// asked and a reading of the day answers it.
+    /// </summary>
     private static Occasion? ByDay(Scene scene, Jar jar, AcidLineReport line)
     {
         int day = scene.DayOf(jar);
         if (line.State == AcidLineState.MeasuredBelow || day < FirstAskedDay)
             return null;
-        bool above = line.State == AcidLineState.MeasuredAbove;
+        bool above = line.State == AcidLineState.MeasuredAbove, today = MeasuredToday(scene, jar);
         if (day < LineRule.WeekRuleDay)
-            return On(OccasionKind.NoReadingByDay5, jar, "day 5", "Day 5, no reading below 4.6",
+            return today ? null : On(OccasionKind.NoReadingByDay5, jar, "day 5", "Day 5, no reading below 4.6",
                 $"{(above ? "Last measured above" : "Nothing counted yet")}. Measure the pH today. {HowToMeasure}");
         return On(OccasionKind.NoReadingByDay7, jar, "day 7", "A week, no reading below 4.6",
-            $"{(above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.")} Measure today. Public advice: normally below within a week, longer when cooler; discard what does not get there.");
+            $"{(above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.")}{(today ? "" : " Measure today.")} Public advice: normally below within a week, longer when cooler; discard what does not get there.");
     }
 
     /// <summary>Not measured on the day it was due; days 5 and 7 of a jar never measured have a kind of their own.</summary>
     private static Occasion? Due(Scene scene, Jar jar, AcidLineReport line)
     {
         int day = scene.DayOf(jar);
-        bool measuredToday = jar.Standing.OfType<PhMeasurement>().Any(each => scene.DateOf(each.At) == scene.Today);
-        if (measuredToday || day == FirstAskedDay || day == LineRule.WeekRuleDay || !PhDue.On(scene.Today, day, line, scene.Zone))
+        if (MeasuredToday(scene, jar) || day == FirstAskedDay || day == LineRule.WeekRuleDay || !PhDue.On(scene.Today, day, line, scene.Zone))
             return null;
         string cause = line.LastCounted is { } last ? $"since {last.Id:N}" : $"day {day}";
         return On(OccasionKind.PhDue, jar, cause, "pH not measured today",
             $"Public advice: daily until below 4.6, then weekly. {HowToMeasure}");
     }
+
+    private static bool MeasuredToday(Scene scene, Jar jar) => jar.Standing.OfType<PhMeasurement>().Any(each => scene.DateOf(each.At) == scene.Today);
 
     private static Occasion Rising(Jar jar, AcidLineAlarm alarm, PhMeasurement began)
     {
@@ -85,7 +89,7 @@ public static class AcidOccasions
     private static PhMeasurement Began(List<PhMeasurement> measured, AcidLineAlarm alarm, DateTimeZone zone)
     {
         int first = measured.Count;
-        while (first > 1 && AcidLine.Report(measured.Take(first - 1), zone).Alarm == alarm)
+        while (first > 1 && AcidLine.Report(measured.Take(first - 1), inPieces: false, zone).Alarm == alarm)
             first--;
         return measured[first - 1];
     }

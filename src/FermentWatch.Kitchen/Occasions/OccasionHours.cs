@@ -17,15 +17,10 @@ public static class OccasionHours
     }
 
     /// <summary>When a notice of this kind has become pointless.</summary>
-    public static Instant Expiry(OccasionKind kind, Household household, Instant now)
+    public static Instant Expiry(OccasionKind kind, Instant now) => kind switch
     {
-        LocalDate tomorrow = now.InZone(household.Zone).Date.PlusDays(1);
-        return kind switch
-        {
-            OccasionKind.TastingTomorrow => RoundCalendar.At(tomorrow, household.EveningAt, household.Zone) ?? now + Duration.FromDays(1),
-            OccasionKind.TooWarm or OccasionKind.FarTooWarm or OccasionKind.TooCold => now + Duration.FromHours(18),
-            OccasionKind.PhDue or OccasionKind.SensorSilent => now + Duration.FromDays(1),
-            _ => now + Duration.FromDays(3),
-        };
-    }
+        OccasionKind.TooWarm or OccasionKind.FarTooWarm or OccasionKind.TooCold => now + Duration.FromHours(18),
+        OccasionKind.PhDue or OccasionKind.SensorSilent or OccasionKind.NoReadingByDay5 => now + Duration.FromDays(1),
+        _ => now + Duration.FromDays(3),
+    };
 }

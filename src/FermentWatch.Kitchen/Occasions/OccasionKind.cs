@@ -3,13 +3,13 @@ namespace FermentWatch.Kitchen.Occasions;
 /// <summary>Something people are told of besides the round. Each kind can be muted by itself.</summary>
 public enum OccasionKind
 {
-    /// <summary>The first day worth tasting is tomorrow.</summary>
+    /// <summary>Told by earlier versions the evening before; the morning round asks. Its name stays known: a household may have muted it.</summary>
     TastingTomorrow = 1,
 
     /// <summary>As sour as wanted, by taste or very probably, and still in the warm.</summary>
     TargetReached = 2,
 
-    /// <summary>Past what is wanted, by taste or probably, and still in the warm.</summary>
+    /// <summary>Past what is wanted, by taste, and still in the warm.</summary>
     PastTarget = 3,
 
     /// <summary>A pH was due today and was not measured.</summary>

@@ -79,6 +79,6 @@ public sealed class OccasionPass(SceneReader scenes, IHouseholdBook households, 
         string keys = string.Join('|', alike.Select(each => Key(each, scene)).Order(StringComparer.Ordinal));
         string name = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(keys)))[..16];
         return new NoticeDraft($"occasion/{alike[0].Kind}/{name}", OccasionWords.Title(alike), alike[0].Body,
-            scene.Now, OccasionHours.Expiry(alike[0].Kind, scene.Household, scene.Now));
+            scene.Now, OccasionHours.Expiry(alike[0].Kind, scene.Now));
     }
 }

@@ -8,7 +8,7 @@ public static class OccasionWords
     /// <summary>A longer name is not read aloud: the number on the tape says which.</summary>
     private const int LongestName = 24;
 
-    /// <summary>What and which: <c>Taste tomorrow: jar 3 (cabbage)</c>, <c>pH rising: jars 3, 5</c>.</summary>
+    /// <summary>What and which: <c>Probably ready: jar 3 (cabbage)</c>, <c>pH rising: jars 3, 5</c>.</summary>
     /// <param name="alike">Occasions with the same words, at least one.</param>
     public static string Title(IReadOnlyList<Occasion> alike)
     {
@@ -18,12 +18,15 @@ public static class OccasionWords
         return jars.Count == 0 ? alike[0].Headline : $"{alike[0].Headline}: {(jars.Count == 1 ? "jar" : "jars")} {NumberList.Say(jars)}{name}";
     }
 
+    /// <summary>The kinds that people are told of and can mute.</summary>
+    public static IReadOnlyList<OccasionKind> Told { get; } = [.. Enum.GetValues<OccasionKind>().Where(kind => kind != OccasionKind.TastingTomorrow)];
+
     /// <summary>A kind as the page that mutes it names it.</summary>
     public static string Of(OccasionKind kind) => kind switch
     {
-        OccasionKind.TastingTomorrow => "Tasting day tomorrow",
+        OccasionKind.TastingTomorrow => "Tasting day tomorrow (told no more: the morning round asks)",
         OccasionKind.TargetReached => "Probably ready",
-        OccasionKind.PastTarget => "Past its tasting days",
+        OccasionKind.PastTarget => "Tasted past it, still in the warm",
         OccasionKind.PhDue => "pH due and not measured",
         OccasionKind.NoReadingByDay5 => "No reading below 4.6 by day 5",
         OccasionKind.NoReadingByDay7 => "No reading below 4.6 by day 7",

@@ -21,7 +21,8 @@ public static class StoreOccasions
     /// <summary>A chilling entered later than this after it happened is no longer worth a word.</summary>
     private const int EarlyToldWithinDays = 3;
 
-    private const string EarlyAdvice = "public advice lets kraut work 3 to 6 weeks.";
+    private const string OfKimchi =
+        "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH 4.6 or below before it is eaten. Measure it.";
 
     /// <summary>What holds in a scene.</summary>
     public static IEnumerable<Occasion> Of(Scene scene)
@@ -31,27 +32,28 @@ public static class StoreOccasions
             StageChange chilled = jar.Standing.OfType<StageChange>().Last();
             LocalDate on = scene.DateOf(chilled.At);
             int age = Period.DaysBetween(scene.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, scene.Today);
-            if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays)
-                yield return Early(scene, jar, chilled, age);
-            if (scene.AfterMorning && kept >= (IsNapa(jar) ? NapaKeptDays : KeptDays))
+            if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays && Early(scene, jar) is { } early)
+                yield return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", early);
+            if (scene.AfterMorning && kept >= (TestedRecipe.IsKimchi(jar) ? NapaKeptDays : KeptDays))
                 yield return EatFirst(scene, jar, chilled, on);
         }
     }
 
-    private static Occasion Early(Scene scene, Jar jar, StageChange chilled, int age)
+    /// <summary>What early chilling means for a jar; null where it is what is published for it.</summary>
+    private static string? Early(Scene scene, Jar jar)
     {
-        bool below = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State == AcidLineState.MeasuredBelow;
-        string body = below
-            ? $"Measured below 4.6, yet cold slows the dying of germs; {EarlyAdvice} Leave it out longer if you like."
-            : $"No reading below 4.6 counts. Cold slows the souring and the dying of germs; {EarlyAdvice} Measure it, or take it out again.";
-        return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", body);
+        bool below = AcidLine.Report(jar, scene.Zone).State == AcidLineState.MeasuredBelow;
+        if (TestedRecipe.IsKimchi(jar))
+            return below ? null : OfKimchi;
+        string advice = TestedRecipe.IsKraut(jar) ? "public advice lets kraut work 3 to 6 weeks." : $"no tested recipe for {TestedRecipe.Main(jar)} is known here.";
+        return below
+            ? $"Measured below 4.6, yet cold slows the dying of germs; {advice} Leave it out longer if you like."
+            : $"No reading below 4.6 counts. Cold slows the souring and the dying of germs; {advice} Measure it, or take it out again.";
     }
 
     private static Occasion EatFirst(Scene scene, Jar jar, StageChange chilled, LocalDate on) => On(OccasionKind.EatFirst, jar, chilled, "Eat first",
         $"In the cold since {on.ToString(on.Year == scene.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
-        + (IsNapa(jar) ? "Advice on keeping kimchi runs from one week to four." : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
-
-    private static bool IsNapa(Jar jar) => jar.Portions.MaxBy(portion => portion.MassKilograms)?.Produce == "napa";
+        + (TestedRecipe.IsKimchi(jar) ? "Advice on keeping kimchi runs from one week to four." : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
 
     private static Occasion On(OccasionKind kind, Jar jar, StageChange chilled, string headline, string body) =>
         new(kind, jar.Id, $"{chilled.Id:N}", headline, [jar.Number], body) { JarName = jar.Name };

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
@@ -6,7 +7,7 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;
 
-/// <summary>Tasting day tomorrow, sour enough, and past it.</summary>
+/// <summary>Probably sour enough; and tasted right or past it and still in the warm.</summary>
 public static class TastingOccasions
 {
     private const string Lid = "Solid lid, and into the cold";
@@ -22,12 +23,8 @@ public static class TastingOccasions
             return ask.SaidRight && scene.AfterMorning && scene.DateOf(taste.At) < scene.Today ? Tasted(scene, jar, taste) : null;
         if (ask.By != jar.Number || ask.From is not { } from)
             return null;
-        if (scene.AfterEvening && from == scene.Today.PlusDays(1))
-            return On(OccasionKind.TastingTomorrow, jar, ask, "first", "Taste tomorrow", "About sour enough then: expected, not tasted. A clean fork; one jar stands for its lot.");
-        if (!scene.AfterMorning || from > scene.Today)
-            return null;
-        return ask.IsPast(scene.Today)
-            ? On(OccasionKind.PastTarget, jar, ask, "expected", "Past its tasting days", "Expected, and no taste said right. Into the cold with a solid lid, eat it, or leave it? Asked this once.")
+        // Past its days it is a decision, which the round asks for.
+        return !scene.AfterMorning || from > scene.Today || ask.IsPast(scene.Today) ? null
             : On(OccasionKind.TargetReached, jar, ask, "expected", "Probably ready", "About as sour as you like it: expected, not tasted. If a taste says right, into the cold.");
     }
 
@@ -38,7 +35,7 @@ public static class TastingOccasions
         if (taste.Verdict == TasteVerdict.PastIt)
             return On(OccasionKind.PastTarget, jar, $"taste {taste.Id:N}", "Past it, still in the warm",
                 $"{taste.By} tasted it {day}; it goes on souring. {Lid} at {cold} or below today.");
-        string early = scene.DayOf(jar) < StoreOccasions.EarlyBeforeDay ? " Public advice lets kraut work 3 to 6 weeks first." : "";
+        string early = TestedRecipe.IsKraut(jar) && scene.DayOf(jar) < StoreOccasions.EarlyBeforeDay ? " Public advice lets kraut work 3 to 6 weeks first." : "";
         return On(OccasionKind.TargetReached, jar, $"taste {taste.Id:N}", "Right, still in the warm",
             $"{taste.By} tasted it {day}; it goes on souring. {Lid} at {cold} or below.{early}");
     }

@@ -24,7 +24,7 @@ public static class TroubleOccasions
         bool adult = scene.Roster.Of(seen.By).Role == MemberRole.Adult;
         (OccasionKind kind, string headline) = !adult ? (OccasionKind.AdultAsked, "An adult is asked")
             : seen.Kind == SightingKind.BrineLow ? (OccasionKind.BrineLow, "Brine low") : (OccasionKind.CloserWatch, "Watch closely");
-        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(seen.Kind, scene.Household)}")
+        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(jar, seen.Kind, scene.Household)}")
         {
             KnownTo = adult ? seen.By : null, JarName = jar.Name,
         };
@@ -38,11 +38,10 @@ public static class TroubleOccasions
         _ => $"saw {ObservationWords.Of(kind)}",
     };
 
-    private static string ToDo(SightingKind kind, Household household) => kind switch
+    private static string ToDo(Jar jar, SightingKind kind, Household household) => kind switch
     {
-        // 1.5 tbsp of salt in a quart: USDA Guide 6; NDSU. A tablespoon of canning salt taken as 18 g (from memory), so 28 g in a litre.
-        SightingKind.BrineLow => "Press the vegetables under first. If that is not enough, top up with boiled and cooled water with "
-            + (household.MassUnit == MassUnit.Pound ? "1.5 tablespoons of salt in a quart" : "28 g of salt in a litre") + ", never plain.",
+        SightingKind.BrineLow =>
+            $"Press the vegetables under first. If that is not enough, top up with boiled and cooled water with {TopUpBrine.Words(jar, household.MassUnit)}, never plain.",
         SightingKind.FuzzOrUnsure when household.Mould == MouldPolicy.SkimSmallPatches =>
             "Do not taste it. Much of it, or cannot tell: throw the jar out. A small green or grey patch: its guide says how.",
         SightingKind.FuzzOrUnsure => "Do not taste or stir it. Throw the jar out: that is the stricter advice.",

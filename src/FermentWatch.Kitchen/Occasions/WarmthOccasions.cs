@@ -40,7 +40,7 @@ public static class WarmthOccasions
                 yield return On(scene, FarTooWarm, shelf.Key, place, shelf, far, quarters);
             else if (warm >= Warm.ToldAfter)
                 yield return On(scene, Warm, shelf.Key, place, shelf, warm, quarters);
-            var young = shelf.Where(jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), scene.Zone).State != AcidLineState.MeasuredBelow).ToList();
+            var young = shelf.Where(jar => AcidLine.Report(jar, scene.Zone).State != AcidLineState.MeasuredBelow).ToList();
             if (cold >= Cold.ToldAfter && young.Count > 0)
                 yield return On(scene, Cold, shelf.Key, place, young, cold, quarters);
         }

@@ -21,6 +21,7 @@ public static class JarAsForm
             Cut = jar.Cut.ToString(), Salt = jar.Salting.Percent is { } percent ? Text(percent) + " %" : "by taste",
             SaltKnowledge = (jar.Salting.Knowledge == SaltKnowledge.ByTaste ? SaltKnowledge.Weighed : jar.Salting.Knowledge).ToString(),
             AddedWater = jar.AddedWaterKilograms > 0 ? Mass(jar.AddedWaterKilograms, household.MassUnit) : "",
+            StarterFrom = jar.Starter?.FromJar.ToString(CultureInfo.InvariantCulture) ?? "", StarterBrine = jar.Starter is { } starter ? Mass(starter.MassKilograms, household.MassUnit) : "",
             Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / LitresPerQuart) + " qt" : Text(jar.VesselLitres) + " l",
             Cover = jar.Cover.ToString(), Lid = jar.Lid.ToString(), Target = jar.Target.ToString(), Name = jar.Name,
             Place = places.First(place => place.Id == first).Name,

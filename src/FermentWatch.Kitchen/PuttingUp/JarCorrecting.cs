@@ -17,7 +17,8 @@ namespace FermentWatch.Kitchen.PuttingUp;
 /// <param name="places">Where a jar may stand.</param>
 /// <param name="now">The present.</param>
 /// <param name="by">Who puts it right.</param>
-public sealed class JarCorrecting(Household household, IReadOnlyList<Place> places, Instant now, string by)
+/// <param name="starters">Jars whose brine may start another; null where none may.</param>
+public sealed class JarCorrecting(Household household, IReadOnlyList<Place> places, Instant now, string by, IReadOnlyList<StarterSource>? starters = null)
 {
     /// <summary>Turns a form into corrections, or tells every field that is wrong.</summary>
     public CorrectionOrder Read(Jar jar, CorrectionForm typed)
@@ -26,7 +27,8 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
         if (Differing(was, wanted).Count == 0)
             return new CorrectionOrder(jar, [], [], []);
         // A jar that was put up long ago stays correctable.
-        PutUpOrder order = PutUp.Read(wanted, household, places, now, Instant.Min(now - Duration.FromDays(366), jar.PackedAt - Duration.FromDays(1)));
+        Instant oldest = Instant.Min(now - Duration.FromDays(366), jar.PackedAt - Duration.FromDays(1));
+        PutUpOrder order = PutUp.Read(wanted, household, places, now, oldest, StartersOf(jar));
         var reader = new FieldReader();
         reader.Refusals.AddRange(order.Refusals);
         Instant since = reader.ReadPast("since", typed.Since, household.Zone, now, jar.PackedAt);
@@ -38,12 +40,16 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
         return new CorrectionOrder(corrected, Corrections(jar, corrected, since), [], []);
     }
 
+    /// <summary>The brine that went in stays what it was, whatever became of its jar since.</summary>
+    private IReadOnlyList<StarterSource> StartersOf(Jar jar) => jar.Starter is not { } own ? starters ?? []
+        : [new StarterSource(own.FromJar, "", null, own.AcidityPercentLactic), .. (starters ?? []).Where(each => each.Number != own.FromJar)];
+
     private static PutUpForm Over(PutUpForm was, CorrectionForm typed) => was with
     {
         What = typed.What ?? was.What, HowMuch = typed.HowMuch ?? was.HowMuch, Also = typed.Also ?? was.Also, Cut = typed.Cut ?? was.Cut,
         Salt = typed.Salt ?? was.Salt, SaltKnowledge = typed.SaltKnowledge ?? was.SaltKnowledge, AddedWater = typed.AddedWater ?? was.AddedWater,
         Vessel = typed.Vessel ?? was.Vessel, Cover = typed.Cover ?? was.Cover, Lid = typed.Lid ?? was.Lid, Target = typed.Target ?? was.Target,
-        Place = typed.Place ?? was.Place, PackedAt = string.IsNullOrWhiteSpace(typed.PackedAt) ? was.PackedAt : typed.PackedAt,
+        StarterFrom = typed.StarterFrom ?? was.StarterFrom, StarterBrine = typed.StarterBrine ?? was.StarterBrine, Place = typed.Place ?? was.Place, PackedAt = string.IsNullOrWhiteSpace(typed.PackedAt) ? was.PackedAt : typed.PackedAt,
         Name = typed.Name ?? was.Name, HowMany = null, ItIsRight = typed.ItIsRight,
     };
 
@@ -56,6 +62,7 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             ("salt", $"{was.Salt}|{was.SaltKnowledge}", $"{wanted.Salt}|{wanted.SaltKnowledge}"), ("water", was.AddedWater, wanted.AddedWater),
             ("vessel", was.Vessel, wanted.Vessel), ("packed", was.PackedAt, wanted.PackedAt), ("name", was.Name, wanted.Name),
             ("place", was.Place, wanted.Place), ("cover", was.Cover, wanted.Cover), ("lid", was.Lid, wanted.Lid), ("target", was.Target, wanted.Target),
+            ("starter", $"{was.StarterFrom}|{was.StarterBrine}", $"{wanted.StarterFrom}|{wanted.StarterBrine}"),
         ];
         return [.. all.Where(each => each.Was?.Trim() != each.Wanted?.Trim()).Select(each => each.Field)];
     }
@@ -70,6 +77,7 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             PackedAt = packedAt, Portions = differing.Contains("portions") ? read.Portions : jar.Portions,
             Cut = differing.Contains("cut") ? read.Cut : jar.Cut, Salting = differing.Contains("salt") ? read.Salting : jar.Salting,
             AddedWaterKilograms = differing.Contains("water") ? read.AddedWaterKilograms : jar.AddedWaterKilograms,
+            Starter = differing.Contains("starter") ? read.Starter : jar.Starter,
             VesselLitres = differing.Contains("vessel") ? read.VesselLitres : jar.VesselLitres, Cover = read.Cover, Lid = read.Lid, Target = read.Target,
         };
         corrected.Placements.Add(packedAt == jar.PackedAt && readFirst.PlaceId == first.PlaceId ? first
@@ -95,6 +103,7 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             ("vegetables", Vegetables(was, unit), Vegetables(after, unit), false),
             ("salt", Salt(was.Salting), Salt(after.Salting), false),
             ("added water", MeasureWords.Mass(was.AddedWaterKilograms, unit), MeasureWords.Mass(after.AddedWaterKilograms, unit), false),
+            ("starter brine", JarWords.Of(was.Starter, unit), JarWords.Of(after.Starter, unit), false),
             ("vessel", MeasureWords.Volume(was.VesselLitres, unit), MeasureWords.Volume(after.VesselLitres, unit), false),
             ("cut", JarWords.Of(was.Cut), JarWords.Of(after.Cut), false),
             ("packed on", Day(was.PackedAt), Day(after.PackedAt), false),

@@ -32,9 +32,9 @@ public static class Plausibility
     {
         double kilograms = Filling(jar);
         if (kilograms > MostFill * jar.VesselLitres)
-            yield return new Doubt("how much", $"{MeasureWords.Mass(kilograms, unit)} in one vessel of {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit)}");
+            yield return new Doubt("how much", $"{MeasureWords.Mass(kilograms, unit)} in one vessel of {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
         else if (kilograms < OddlyLittle * jar.VesselLitres)
-            yield return new Doubt("how much", $"Only {MeasureWords.Mass(kilograms, unit)} in {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit)}");
+            yield return new Doubt("how much", $"Only {MeasureWords.Mass(kilograms, unit)} in {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
         if (jar is { Cut: Cut.Whole, AddedWaterKilograms: 0 })
             yield return new Doubt("added water", $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as {MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
         if (jar.Salting.Percent > OddlySalty)
@@ -53,18 +53,18 @@ public static class Plausibility
         return meant <= today && meant != packed ? $"{question} Was {meant.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)} meant?" : question;
     }
 
-    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms;
+    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms + (jar.Starter?.MassKilograms ?? 0);
 
     private static string FitsIn(Jar jar, MassUnit unit) =>
         $"into {MeasureWords.Volume(jar.VesselLitres, unit)} go about {MeasureWords.Mass(UsualFill * jar.VesselLitres, unit)} to {MeasureWords.Mass(MostFill * jar.VesselLitres, unit)}";
 
     /// <summary>The same figures with a slipped unit or point, where that would fit.</summary>
-    private static string Meant(Jar jar, MassUnit unit)
+    private static string? Meant(Jar jar, MassUnit unit)
     {
         double typed = jar.Portions[0].MassKilograms, others = Filling(jar) - typed;
         double[] slips = [typed / 1000, typed / 10, typed / 100, typed * 10];
         double meant = slips.FirstOrDefault(slip => (slip + others) / jar.VesselLitres is >= UsualFill / 3 and <= MostFill);
-        return meant > 0 ? $". {MeasureWords.Mass(meant, unit)}?" : "";
+        return meant > 0 ? $". {MeasureWords.Mass(meant, unit)}?" : null;
     }
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];

@@ -20,11 +20,13 @@ public static class PutUp
     /// <param name="household">For units and the zone.</param>
     /// <param name="places">Where a jar may stand.</param>
     /// <param name="now">The present.</param>
-    public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now) =>
-        Read(form, household, places, now, now - OldestPacking);
+    /// <param name="starters">Jars whose brine may start another; null where none may.</param>
+    public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null) =>
+        Read(form, household, places, now, now - OldestPacking, starters ?? []);
 
     /// <summary>The same; packed on <paramref name="oldest"/> at the earliest.</summary>
-    internal static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest)
+    internal static PutUpOrder Read(
+        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
@@ -35,6 +37,7 @@ public static class PutUp
         double water = string.IsNullOrWhiteSpace(form.AddedWater) ? 0
             : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
         Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms) + water, reader);
+        Starter? starter = ReadStarter(form, starters, bareMass, reader);
         double litres = reader.Read("vessel", form.Vessel, Amount.VolumeLitres, "l", 0.1, 250, "0.1 to 250 litres");
         Place? place = ReadPlace(form.Place, places, reader);
         int howMany = reader.ReadWhole("how many", form.HowMany, 1, 1, 100);
@@ -45,7 +48,7 @@ public static class PutUp
 
         string name = string.IsNullOrWhiteSpace(form.Name) ? Usual(portions) : reader.ReadName("name", form.Name);
 
-        AddRecipeRefusals(reader, JarRecipes.Of(portions, cut, salting, water, litres).Check());
+        AddRecipeRefusals(reader, JarRecipes.Of(portions, cut, salting, water, litres, starter).Check());
         if (reader.Refusals.Count > 0 || place is null)
             return new PutUpOrder([], reader.Refusals, []);
 
@@ -53,7 +56,7 @@ public static class PutUp
         var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
         {
             Id = NewId(now), Name = name, BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
-            AddedWaterKilograms = water, Salting = salting, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
+            AddedWaterKilograms = water, Salting = salting, Starter = starter, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
         }).ToList();
         foreach (Jar jar in jars)
             jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
@@ -105,6 +108,21 @@ public static class PutUp
         if (isMass)
             return string.Create(CultureInfo.InvariantCulture, $". That is {percent:0.##} % of {saltedKilograms * 1000:0} g; 2.25 % is {saltedKilograms * 22.5:0.#} g");
         return Plausibility.MeantPercent(percent) is { } meant ? string.Create(CultureInfo.InvariantCulture, $". Was {meant:0.##} % meant?") : "";
+    }
+
+    private static Starter? ReadStarter(PutUpForm form, IReadOnlyList<StarterSource> starters, string bareMass, FieldReader reader)
+    {
+        if (string.IsNullOrWhiteSpace(form.StarterFrom) && string.IsNullOrWhiteSpace(form.StarterBrine))
+            return null;
+        string typed = (form.StarterFrom ?? "").Trim();
+        StarterSource? source = starters.FirstOrDefault(each => each.Number.ToString(CultureInfo.InvariantCulture) == typed);
+        if (source is null)
+        {
+            string which = starters.Count == 0 ? "leave it empty: no jar" : $"one of {string.Join(", ", starters.Select(each => each.Number))} would be right: a jar that";
+            reader.Refuse("brine of jar", typed, $"{which} is measured below the acid line and without trouble");
+        }
+        double kilograms = reader.Read("starter brine", form.StarterBrine, Amount.MassKilograms, bareMass, 0.005, 25, "5 g to 25 kg");
+        return source is null ? null : new Starter(source.Number, kilograms, source.AcidityPercentLactic);
     }
 
     private static Place? ReadPlace(string? typed, IReadOnlyList<Place> places, FieldReader reader)

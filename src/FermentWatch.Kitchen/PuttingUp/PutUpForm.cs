@@ -24,6 +24,12 @@ public record PutUpForm
     /// <summary>Water added to each jar; empty is none.</summary>
     public string? AddedWater { get; init; }
 
+    /// <summary>Number of the earlier jar whose brine went in; empty is none.</summary>
+    public string? StarterFrom { get; init; }
+
+    /// <summary>How much of its brine went into each jar.</summary>
+    public string? StarterBrine { get; init; }
+
     /// <summary>Size of the vessel.</summary>
     public string? Vessel { get; init; }
 

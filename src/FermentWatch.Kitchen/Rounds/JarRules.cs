@@ -41,7 +41,7 @@ public sealed class JarRules(Household household, IReadOnlyDictionary<Guid, JarF
         LocalDate packed = DateOf(jar.PackedAt);
         int day = Period.DaysBetween(packed, date);
         TroubleState trouble = Trouble.Of(jar, _zone);
-        AcidLineReport line = AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), _zone);
+        AcidLineReport line = AcidLine.Report(jar, _zone);
         var answered = Answered.Of(jar).Select(answer => DateOf(answer.At)).Where(answer => answer <= date).ToHashSet();
         LocalDate lastAnswered = answered.Where(answer => answer < date).DefaultIfEmpty(packed).Max();
         int missed = Math.Max(0, Period.DaysBetween(lastAnswered, date) - 1);

@@ -24,7 +24,6 @@ public static class PhDue
         if (line.State == AcidLineState.NotMeasured || line.LastCounted is not { } last)
             return day == FirstAsked || (day > 0 && day % DaysOfAWeek == 0);
         int since = Period.DaysBetween(last.At.InZone(zone).Date, date);
-        bool settled = line is { State: AcidLineState.MeasuredBelow, Settled: true, Alarm: AcidLineAlarm.None };
-        return since >= (settled ? DaysOfAWeek : 1);
+        return since >= (line.Settled || line.AwaitsBlended ? DaysOfAWeek : 1);
     }
 }

@@ -17,7 +17,7 @@ public static class RoundWords
     /// <summary>The message: trouble first, in words, then what is opened, then the look through the glass and the rest.</summary>
     public static string Body(RoundSheet sheet)
     {
-        var lines = new List<string>(Troubles(sheet));
+        var lines = new List<string>(Troubles(sheet, TroubleOf));
         lines.AddRange(ForAdults(sheet).Take(2));
         lines.Add(ThroughTheGlass(sheet));
         lines.AddRange(ForAdults(sheet).Skip(2));
@@ -28,7 +28,7 @@ public static class RoundWords
     /// <summary>The message to a child on duty: looking and reporting; what is for an adult stands in one line.</summary>
     public static string ChildBody(RoundSheet sheet)
     {
-        var lines = new List<string>(Troubles(sheet)) { ThroughTheGlass(sheet) };
+        var lines = new List<string>(Troubles(sheet, ForAChild)) { ThroughTheGlass(sheet) };
         AddMissed(lines, sheet);
         string adults = string.Join("; ", ForAdults(sheet).Where(line => line.Length > 0).Select(line => char.ToLowerInvariant(line[0]) + line[1..]));
         lines.Add(adults.Length == 0 ? "Anything odd: tell an adult" : $"Ask an adult: {adults.Replace(": ", " ", StringComparison.Ordinal).Replace("pH ", "the pH of ", StringComparison.Ordinal)}");
@@ -68,23 +68,28 @@ public static class RoundWords
         Line(sheet, "Open", each => each.LookFors.Contains(LookFor.OpenForSurface)),
         Line(sheet, "Measure pH", each => each.LookFors.Contains(LookFor.MeasurePh)),
         Tasting(sheet),
-        Line(sheet, "Cold, eat or leave", each => each.LookFors.Contains(LookFor.Decide)),
+        Deciding(sheet),
     ];
 
-    /// <summary>The jars to taste, each with those it stands for.</summary>
-    private static string Tasting(RoundSheet sheet)
-    {
-        string[] jars = [.. sheet.Jars.Where(each => each.LookFors.Contains(LookFor.Taste)).Select(each =>
-            string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Lot.Count: > 1 } taste ? $" (for {NumberList.Say(taste.Lot)})" : "")}"))];
-        return jars.Length == 0 ? "" : $"Taste: {string.Join(", ", jars)}";
-    }
+    private static string Tasting(RoundSheet sheet) => StandingFor(sheet, LookFor.Taste) is { Length: > 0 } jars ? $"Taste: {jars}" : "";
+
+    private static string Deciding(RoundSheet sheet) =>
+        StandingFor(sheet, LookFor.Decide) is { Length: > 0 } jars ? $"Past tasting: {jars}: cold, eat or leave?" : "";
+
+    /// <summary>Jars of which something is asked, each with those it stands for; empty where there are none.</summary>
+    private static string StandingFor(RoundSheet sheet, LookFor asked) => string.Join(", ", sheet.Jars.Where(each => each.LookFors.Contains(asked)).Select(each =>
+        string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Others.Count: > 0 } taste ? $" (for {NumberList.Say(taste.Others)})" : "")}")));
 
     /// <summary>What is wrong, the worst first, like jars in one line: in words, then which.</summary>
-    private static IEnumerable<string> Troubles(RoundSheet sheet) => sheet.Jars
-        .Where(each => each.Step.Kind <= StepKind.SeeTo || each.Trouble is not null).GroupBy(TroubleOf).OrderBy(like => like.Min(each => each.Step.Kind)).ThenBy(like => like.Min(each => each.Jar.Number))
+    private static IEnumerable<string> Troubles(RoundSheet sheet, Func<RoundJar, string> words) => sheet.Jars
+        .Where(each => each.Step.Kind <= StepKind.SeeTo || each.Trouble is not null).GroupBy(words).OrderBy(like => like.Min(each => each.Step.Kind)).ThenBy(like => like.Min(each => each.Jar.Number))
         .Select(like => $"{(like.Count() == 1 ? "Jar" : "Jars")} {NumberList.Say(Numbers(like))}: {like.Key}");
 
     private static string TroubleOf(RoundJar jar) => jar.Step.Kind <= StepKind.SeeTo ? jar.Step.InBrief : $"watch for {ObservationWords.InBrief(jar.Trouble!.Kind)}";
+
+    /// <summary>A child looks and says; an adult settles.</summary>
+    private static string ForAChild(RoundJar jar) => jar.Step.Kind > StepKind.SeeTo || jar.State.Handled is not null ? TroubleOf(jar)
+        : $"{jar.Step.Sign}: {(jar.Step.Urgent ? "call an adult, do not open" : "show an adult")}";
 
     private static void AddMissed(List<string> lines, RoundSheet sheet)
     {

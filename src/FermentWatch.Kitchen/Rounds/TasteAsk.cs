@@ -11,6 +11,9 @@ namespace FermentWatch.Kitchen.Rounds;
 /// <param name="Kind">What is asked on the date in question.</param>
 public sealed record TasteAsk(int By, IReadOnlyList<int> Lot, LocalDate? From, LocalDate? PastFrom, bool SaidRight, TasteAskKind Kind)
 {
+    /// <summary>Numbers of the jars that need no tasting, since it stands for them.</summary>
+    public IReadOnlyList<int> Others { get; } = [.. Lot.Where(number => number != By)];
+
     /// <summary>Whether its tasting days are over on a date, by expectation.</summary>
     public bool IsPast(LocalDate date) => PastFrom <= date;
 }

@@ -52,7 +52,7 @@ public sealed record JarState
     /// <summary>The state of a jar at the present quarter hour, by its latest forecast.</summary>
     public static JarState Of(Jar jar, string place, JarForecast? forecast, DateTimeZone zone, Instant present)
     {
-        AcidLineReport line = Lines.AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), zone);
+        AcidLineReport line = Lines.AcidLine.Report(jar, zone);
         bool withdrawn = Trouble.Of(jar, zone).ForecastWithdrawn;
         JarForecast? told = withdrawn ? null : forecast;
         Instant quarter = QuarterHour.Floor(present);

@@ -28,7 +28,7 @@ public static class Trouble
     {
         var standing = jar.Standing.ToList();
         var measured = standing.OfType<PhMeasurement>().ToList();
-        bool rising = AcidLine.Report(measured, zone).Alarm is AcidLineAlarm.Rise or AcidLineAlarm.BackAbove;
+        bool rising = AcidLine.Report(jar, zone).Alarm is AcidLineAlarm.Rise or AcidLineAlarm.BackAbove;
         var seen = standing.OfType<Sighting>().Where(sighting => IsTrouble(sighting.Kind))
             .Select(sighting => Course.Of(jar, sighting, measured.LastOrDefault()?.At, zone)).ToList();
         Sighting? pressure = Pressure(jar, standing);

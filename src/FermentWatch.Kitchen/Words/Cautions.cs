@@ -21,7 +21,7 @@ public static class Cautions
         "Leafy vegetables can hold nitrite in the first days: no tasting on days 2 to 5 unless the pH was measured below the acid line.", CommonPractice);
 
     public static readonly Caution NoPlainWater = new("no-plain-water",
-        "Never top up with plain water: it thins the salt. Use 1.5 tablespoons of salt in a quart (about 27 g in 0.95 l) of boiled and cooled water.",
+        $"Never top up with plain water: it thins the salt. Use {Guides.TopUpBrine.Published}.",
         "USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015");
 
     public static readonly Caution OilIsNoSeal = new("oil-no-seal",

@@ -27,14 +27,15 @@ public static class EntryWords
     private static string Line(Jar jar, PhMeasurement measurement, DateTimeZone zone)
     {
         var all = jar.Standing.OfType<PhMeasurement>().ToList();
-        AcidLineReport before = AcidLine.Report(all.Where(each => each.Id != measurement.Id), zone), after = AcidLine.Report(all, zone);
+        AcidLineReport before = AcidLine.Report(all.Where(each => each.Id != measurement.Id), AcidLine.IsInPieces(jar), zone), after = AcidLine.Report(jar, zone);
         if (AcidLineWords.Sentence(after.Alarm) is { } alarm)
             return alarm;
         return AcidLine.Weigh(measurement) switch
         {
+            Weight.CountsBelow when after.Settled && before.AwaitsBlended => "Below the line in the pieces too: settled.",
             Weight.CountsBelow when after.Settled && !before.Settled => "That is the second below the line, on another day: settled.",
             Weight.CountsBelow when after.Settled => "The line stays settled.",
-            Weight.CountsBelow => "Below the line. One more reading on another day settles it.",
+            Weight.CountsBelow => $"Below the line. {AcidLineWords.Settles(after)}",
             Weight.CountsAbove => "That is above the line at 4.6: not acid enough yet. Measure again tomorrow.",
             var weight => AcidLineWords.WhyNot(weight)!,
         };

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 
 namespace FermentWatch.Kitchen.Words;
@@ -25,6 +26,10 @@ public static class JarWords
         Cover.BrineBag => "under a bag of brine",
         _ => throw new ArgumentOutOfRangeException(nameof(cover), cover, "Not a cover."),
     };
+
+    /// <summary>Brine of an earlier jar that was put in.</summary>
+    public static string Of(Starter? starter, MassUnit unit) =>
+        starter is null ? "none" : $"{MeasureWords.Mass(starter.MassKilograms, unit)} from jar {starter.FromJar}";
 
     /// <summary>How the jar is closed.</summary>
     public static string Of(Lid lid) => lid switch

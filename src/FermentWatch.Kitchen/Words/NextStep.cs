@@ -9,9 +9,13 @@ namespace FermentWatch.Kitchen.Words;
 /// <summary>The one thing to do now with a jar, the most pressing first.</summary>
 /// <param name="Kind">What it is about.</param>
 /// <param name="Text">What to do, in a sentence or two.</param>
-/// <param name="InBrief">The same in a few words without the jar, equal for jars that ask for the same.</param>
-public sealed record NextStep(StepKind Kind, string Text, string InBrief)
+/// <param name="Sign">What it is about in a few words without the jar.</param>
+/// <param name="Asks">What to do about it, as briefly; null where the sign says it.</param>
+public sealed record NextStep(StepKind Kind, string Text, string Sign, string? Asks = null)
 {
+    /// <summary>The step in a few words, equal for jars that ask for the same.</summary>
+    public string InBrief => Asks is null ? Sign : $"{Sign}: {Asks}";
+
     /// <summary>Whether it is shown as a warning: a rising pH, mould or slime, pressure, brine gone. Nothing else is.</summary>
     public bool Urgent => Kind <= StepKind.BrineGone;
 
@@ -28,38 +32,52 @@ public sealed record NextStep(StepKind Kind, string Text, string InBrief)
         if (on.Jar.Stage is JarStage.Finished or JarStage.ThrownOut)
             return new(StepKind.Look, $"This jar is {(on.Jar.Stage == JarStage.Finished ? "finished" : "thrown out")}. Nothing to do.", "ended");
         if (AcidLineWords.Sentence(on.Line.Alarm) is { } alarm)
-            return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before: measure again" : "pH rising: look at it now, taste nothing");
+            return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before" : "pH rising", on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "measure again" : "look at it now, taste nothing");
         if (on.Jar.Stage == JarStage.Cold)
             return new(StepKind.Look, "In the cold. Eat the oldest jar first.", "in the cold");
         if (OfTrouble(on) is { } trouble)
             return trouble;
-        if (OfLine(on, zone) is { } line)
-            return line;
-        return OfTasting(on) ?? Quiet(on);
+        NextStep step = OfLine(on, zone) ?? OfTasting(on) ?? Quiet(on);
+        return LeftBehind(on) is { } trace ? step with { Text = $"{trace} {step.Text}" } : step;
     }
 
     private static NextStep? OfTrouble(RoundJar on)
     {
         if (on.State.Pressure is not null && on.State.Last is not { Kind: SightingKind.Slime or SightingKind.FuzzOrUnsure })
-            return new(StepKind.Pressure, "Pressure, or brine pushed out: let the gas out over the sink, wipe it, top up with salt water.", "pressure: let the gas out");
+            return new(StepKind.Pressure, "Pressure, or brine pushed out: let the gas out over the sink, wipe it, top up with salt water.", "pressure", "let the gas out");
         if (on.State is not { Last: { } seen } || !(on.State.CloserWatch || on.State.ForecastWithdrawn))
             return null;
         bool watched = on.State.CloserWatch;
-        string name = ObservationWords.Of(seen.Kind), waits = on.State.ForecastWithdrawn ? " Nothing is forecast until then." : "";
-        if (seen.Kind is SightingKind.FuzzOrUnsure or SightingKind.Slime)
-            return watched
-                ? new(StepKind.Mould, $"{Capital(name)} was seen. Do what its guide says; taste nothing.{Withdrawn(on)}", $"{ObservationWords.InBrief(seen.Kind)}: see guide, taste nothing")
-                : new(StepKind.SeeTo, $"After {name}: all well since.{Withdrawn(on)}", $"after {ObservationWords.InBrief(seen.Kind)}: no forecast until a pH is measured");
+        string name = ObservationWords.Of(seen.Kind), sign = ObservationWords.InBrief(seen.Kind);
         if (on.State.Handled is { } done)
-            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles it.{waits}",
-                $"{ObservationWords.Of(done.Kind)}: does it stay well?");
+            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles it.{(on.State.ForecastWithdrawn ? " Nothing is forecast until then." : "")}",
+                ObservationWords.Of(done.Kind), "does it stay well?");
         return (seen.Kind, on.State.Remedy) switch
         {
-            (SightingKind.BrineLow, { } remedy) => new(watched ? StepKind.BrineGone : StepKind.SeeTo, $"Brine low. Press under and top up with salt water, never plain; then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", "brine low: top up with salt water"),
-            (_, { } remedy) => new(StepKind.SeeTo, $"After {name}: do what its guide says, then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", $"{ObservationWords.InBrief(seen.Kind)}: see guide"),
-            _ => new(StepKind.SeeTo, $"After {name}: do what its guide says.{Withdrawn(on)}", $"{ObservationWords.InBrief(seen.Kind)}: see guide"),
+            (_, null) when !watched => null,
+            (SightingKind.FuzzOrUnsure or SightingKind.Slime, _) => new(StepKind.Mould, $"{Capital(name)} was seen. Do what its guide says; taste nothing.{Withdrawn(on)}", sign, Asking(seen.Kind)),
+            (SightingKind.BrineLow, { } remedy) => new(watched ? StepKind.BrineGone : StepKind.SeeTo,
+                $"Brine low. Press under and top up with salt water, never plain; then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
+            (_, { } remedy) => new(StepKind.SeeTo, $"After {name}: do what its guide says, then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
+            _ => new(StepKind.SeeTo, $"After {name}: do what its guide says.{Withdrawn(on)}", sign, Asking(seen.Kind)),
         };
     }
+
+    /// <summary>What to do about what was seen, as briefly as a guide can be said.</summary>
+    private static string Asking(SightingKind kind) => kind switch
+    {
+        SightingKind.PiecesUp => "press them under",
+        SightingKind.Film => "skim it off",
+        SightingKind.BrineLow => "top up with salt water",
+        SightingKind.Slime => "throw it out, taste nothing",
+        SightingKind.FuzzOrUnsure => "see guide, taste nothing",
+        SightingKind.OffSmell => "keep it apart, taste nothing",
+        _ => "see guide",
+    };
+
+    /// <summary>What trouble that nothing settles has left once it was watched long enough: no line of its own any more, but no forecast either.</summary>
+    private static string? LeftBehind(RoundJar on) => on.State is { ForecastWithdrawn: true, Last: { } seen }
+        ? $"After {ObservationWords.Of(seen.Kind)}: all well since.{Withdrawn(on)}" : null;
 
     private static string Withdrawn(RoundJar on) => !on.State.ForecastWithdrawn ? ""
         : on.State.Remedy is null ? " Nothing is forecast until a pH is measured." : " Nothing is forecast until it is settled, or a pH is measured.";
@@ -70,9 +88,10 @@ public sealed record NextStep(StepKind Kind, string Text, string InBrief)
         if (!on.LookFors.Contains(LookFor.MeasurePh) || MeasuredOn(on, zone))
             return null;
         if (on.Line.State == AcidLineState.MeasuredAbove)
-            return new(StepKind.MeasureAgain, $"Last measured above 4.6. Measure again today. {(on.Day >= LineRule.WeekRuleDay ? LineRule.PublicAdvice : "")}".TrimEnd(), "last measured above 4.6: measure again");
+            return new(StepKind.MeasureAgain, $"Last measured above 4.6. Measure again today. {(on.Day >= LineRule.WeekRuleDay ? LineRule.PublicAdvice : "")}".TrimEnd(), "last measured above 4.6", "measure again");
         if (on.Line is { State: AcidLineState.MeasuredBelow, Settled: false })
-            return new(StepKind.Measure, "Measure once more on another day: two readings settle the acid line.", "measure the pH");
+            return new(StepKind.Measure, on.Line.BlendedMissing ? "Measure pieces blended with their brine: in them the acid comes last, and that settles the acid line."
+                : "Measure once more on another day: two readings settle the acid line.", "measure the pH");
         string first = on.Line.State == AcidLineState.NotMeasured ? $"Day {on.Day}, and no reading below 4.6 yet. " : "";
         return new(StepKind.Measure, $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}", "measure the pH");
     }
@@ -83,7 +102,7 @@ public sealed record NextStep(StepKind Kind, string Text, string InBrief)
     {
         if (on.Taste is not { } taste)
             return null;
-        string lot = taste.Lot.Count > 1 && taste.By == on.Jar.Number ? $" It stands for {NumberList.Say(taste.Lot)}." : "";
+        string lot = taste.Others.Count > 0 && taste.By == on.Jar.Number ? $" It stands for {NumberList.Say(taste.Others)}." : "";
         if (on.LookFors.Contains(LookFor.Taste))
             return new(StepKind.Taste, $"Taste it today: not yet, nearly, right, or past it?{lot}", "taste");
         if (taste.SaidRight)

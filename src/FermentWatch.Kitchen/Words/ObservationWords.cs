@@ -51,7 +51,7 @@ public static class ObservationWords
         SightingKind.Film => "film",
         SightingKind.FuzzOrUnsure => "fuzz",
         SightingKind.BrineLow => "low brine",
-        SightingKind.OffSmell => "smell",
+        SightingKind.OffSmell => "off smell",
         SightingKind.Slime => "slime",
         SightingKind.Gas => "pressure",
         _ => "what was seen",

@@ -24,10 +24,14 @@ public static class WarmthClasses
     /// <summary>Whether it is so warm that brine dries away sooner; false where nothing is known. This project's own choice: 23 C.</summary>
     public static bool IsWarmRoom(double? celsius) => celsius > WarmRoomCelsius;
 
-    /// <summary>What that means for a jar, with its source.</summary>
-    public static string Words(Warmth warmth) => warmth switch
+    /// <summary>What that means for a jar, with its source; the weeks of kraut are told of kraut only.</summary>
+    /// <param name="warmth">How warm it stands.</param>
+    /// <param name="isKraut">Whether it is sauerkraut.</param>
+    public static string Words(Warmth warmth, bool isKraut) => warmth switch
     {
         Warmth.Cold => "Cold for a ferment: it goes slowly, and below 60 F (16 °C) it may not start at all (USDA Guide 6).",
+        Warmth.Cool when !isKraut => "A cool place: everything comes later.",
+        Warmth.Usual when !isKraut => "A usual kitchen.",
         Warmth.Cool => "A cool place: everything comes later. Kraut takes 5 to 6 weeks at 60 to 65 F (USDA Guide 6).",
         Warmth.Usual => "A usual kitchen. Kraut takes 3 to 4 weeks at 70 to 75 F (USDA Guide 6).",
         Warmth.Warm => "A warm place: everything comes sooner, and above 75 F (24 °C) it may go soft (USDA Guide 6).",

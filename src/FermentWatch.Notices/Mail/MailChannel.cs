@@ -17,7 +17,7 @@ public sealed class MailChannel(MailOptions options, INoticeLinks links, IClock 
 
     /// <inheritdoc/>
     public string? Missing => string.IsNullOrEmpty(options.Host)
-        ? "No mail server is known: the settings Mail:Host and Mail:From would be right."
+        ? "No mail server is known: set Mail:Host and Mail:From."
         : null;
 
     private string Server => string.Create(CultureInfo.InvariantCulture, $"{options.Host}:{options.Port}");

@@ -1,4 +1,7 @@
+using FermentWatch.Service.Pages.Shared;
 using FermentWatch.Storage.Records;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Identity;
 
@@ -43,21 +46,32 @@ internal static class AccountServices
             options.LoginPath = "/sign-in";
             options.ReturnUrlParameter = "to";
             options.Events.OnValidatePrincipal = SignIns.CheckAsync;
-            options.Events.OnRedirectToLogin = context => Answer(context.Response, StatusCodes.Status401Unauthorized, context.RedirectUri);
+            options.Events.OnRedirectToLogin = AskToSignInAsync;
             options.Events.OnRedirectToAccessDenied = context => Answer(context.Response, StatusCodes.Status403Forbidden, context.RedirectUri);
         });
         services.AddAuthorizationBuilder().SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
         services.AddScoped<SignIns>();
+        services.AddSingleton<KeptForms>();
         services.AddSingleton<PasswordGuard>();
         services.AddSingleton<SetUpToken>();
         services.AddHostedService<SetUpNotice>();
         return services;
     }
 
+    /// <summary>A form that comes too late is kept until somebody has signed in.</summary>
+    private static async Task AskToSignInAsync(RedirectContext<CookieAuthenticationOptions> context)
+    {
+        string? kept = IsForScripts(context.Request) ? null : await context.HttpContext.RequestServices.GetRequiredService<KeptForms>().KeepAsync(context.Request);
+        string signIn = kept is null ? context.RedirectUri : $"{context.RedirectUri}&{TypedBefore.Query}={kept}";
+        await Answer(context.Response, StatusCodes.Status401Unauthorized, signIn);
+    }
+
+    private static bool IsForScripts(HttpRequest request) => request.Path.StartsWithSegments(Api) || request.Path.StartsWithSegments("/openapi");
+
     /// <summary>A script gets the status, a browser the sign-in page.</summary>
     private static Task Answer(HttpResponse response, int status, string signIn)
     {
-        if (response.HttpContext.Request.Path.StartsWithSegments(Api) || response.HttpContext.Request.Path.StartsWithSegments("/openapi"))
+        if (IsForScripts(response.HttpContext.Request))
             response.StatusCode = status;
         else
             response.Redirect(signIn);

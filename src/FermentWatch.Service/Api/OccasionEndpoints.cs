@@ -16,7 +16,7 @@ internal static class OccasionEndpoints
     private static async Task<IResult> KindsAsync(IOccasionBook book, CancellationToken cancellationToken)
     {
         IReadOnlySet<OccasionKind> muted = await book.MutedAsync(cancellationToken);
-        return Results.Ok(Enum.GetValues<OccasionKind>().Select(kind => new OccasionKindAnswer(kind, OccasionWords.Of(kind), muted.Contains(kind))));
+        return Results.Ok(OccasionWords.Told.Select(kind => new OccasionKindAnswer(kind, OccasionWords.Of(kind), muted.Contains(kind))));
     }
 
     private static async Task<IResult> MuteAsync(string kind, MuteForm form, IOccasionBook book, CancellationToken cancellationToken)

@@ -3,7 +3,7 @@ using FermentWatch.Kitchen.PuttingUp;
 
 namespace FermentWatch.Service.Api;
 
-/// <summary>Turns refusals into problem details (RFC 9457): which field, what came, what would be right.</summary>
+/// <summary>Turns refusals into problem details (RFC 9457): which field, what came, what to enter.</summary>
 internal static class RefusalProblem
 {
     /// <summary>The answer for input that was understood and cannot be used: 422.</summary>
@@ -13,7 +13,7 @@ internal static class RefusalProblem
         statusCode: StatusCodes.Status422UnprocessableEntity,
         extensions: new Dictionary<string, object?>
         {
-            ["refusals"] = refusals.Select(refusal => new { field = refusal.Field, came = refusal.Came, would_be_right = refusal.WouldBeRight }),
+            ["refusals"] = refusals.Select(refusal => new { field = refusal.Field, came = refusal.Came, would_be_right = refusal.WouldBeRight, enter = refusal.ToEnter() }),
         });
 
     /// <summary>The answer for input that is odd: 422, with what is asked; <c>it_is_right</c> insists on it.</summary>

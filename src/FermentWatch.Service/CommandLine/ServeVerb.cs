@@ -29,7 +29,7 @@ internal static class ServeVerb
             catch (Exception trouble) when (trouble is DatabaseRefusedException or IOException or UnauthorizedAccessException or SocketException)
             {
                 // A database that is not ours, a folder that cannot be written, a port that is taken.
-                await context.Error.WriteLineAsync($"The service could not start: {trouble.Message}{WhatHelps(trouble, read)}");
+                await context.Error.WriteLineAsync(TakenPort.Words(trouble, read) ?? $"The service could not start: {trouble.Message}");
                 return ExitCode.Failed;
             }
         }));
@@ -50,9 +50,4 @@ internal static class ServeVerb
         }
         await app.WaitForShutdownAsync(cancellationToken);
     }
-
-    private static string WhatHelps(Exception trouble, ServiceSettings read) =>
-        (trouble as SocketException ?? trouble.InnerException?.InnerException as SocketException) is { SocketErrorCode: SocketError.AddressAlreadyInUse }
-            ? FormattableString.Invariant($". Pages want port {read.Web.Port} and the broker {read.Mqtt.Port}; stop what has it, or set Web:Port or Mqtt:Port.")
-            : "";
 }

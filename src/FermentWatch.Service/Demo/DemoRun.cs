@@ -30,7 +30,7 @@ internal sealed class DemoRun(CommandContext context, int port)
         int prepared = await HouseholdRecords.WithAsync(settings, context, async records =>
         {
             var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<MemberDesk>(records));
-            made = await maker.MakeAsync(now, HouseholdZone(), cancellationToken);
+            made = await maker.MakeAsync(now, MachineZone.Of(context.Clock) ?? DateTimeZone.Utc, cancellationToken);
             return ExitCode.Done;
         });
         if (made is null)
@@ -40,10 +40,10 @@ internal sealed class DemoRun(CommandContext context, int port)
         {
             await app.StartAsync(cancellationToken);
         }
-        catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        catch (IOException trouble) when (TakenPort.Words(trouble, settings, "--port ") is { } taken)
         {
             await app.StopAsync(CancellationToken.None);
-            await context.Error.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"Port {port} is taken: stop what has it, or name another with --port."));
+            await context.Error.WriteLineAsync(taken);
             return ExitCode.Failed;
         }
         await LiveAsync(app, made, now, cancellationToken);
@@ -82,8 +82,4 @@ internal sealed class DemoRun(CommandContext context, int port)
         // What the demo says must not be lost among what the service logs.
         ["Serilog:MinimumLevel:Default"] = "Warning",
     }).Build();
-
-    /// <summary>The zone of this machine, or UTC where its name is not in the tz database.</summary>
-    private DateTimeZone HouseholdZone() =>
-        DateTimeZoneProviders.Tzdb.GetZoneOrNull(context.Clock.LocalTimeZone.Id) ?? DateTimeZone.Utc;
 }

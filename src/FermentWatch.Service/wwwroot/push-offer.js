@@ -40,7 +40,7 @@
     if (answer.ok)
       return null;
     const problem = await answer.json().catch(() => ({}));
-    const wrong = (problem.refusals ?? []).map(refusal => refusal.would_be_right).join('; ');
+    const wrong = (problem.refusals ?? []).map(refusal => refusal.enter).join(' ');
     return wrong || problem.title || `The kitchen answered ${answer.status}.`;
   }
 

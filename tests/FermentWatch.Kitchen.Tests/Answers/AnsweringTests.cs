@@ -64,7 +64,7 @@ public class AnsweringTests
     {
         Jar jar = Make.Jar(1);
         jar.Observations.Add(Assert.Single(By("Mira").Moved(jar, JarStage.ThrownOut, "soft").Observations));
-        Assert.StartsWith("You sent this form before with \"thrown out\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked, StringComparison.Ordinal);
+        Assert.StartsWith("You sent this form before with \"thrown out: soft\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked, StringComparison.Ordinal);
         Assert.Equal(jar.Observations[0].Id, Said(Again.Correction).Moved(jar, JarStage.Finished, null).Replaces);
     }
 
@@ -75,22 +75,31 @@ public class AnsweringTests
     {
         Jar jar = Make.Jar(1);
         jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Other, "smells of pears").Observations));
-        jar.Observations.Add(Assert.Single(By("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Observations));
+        jar.Observations.Add(Assert.Single(OnAnotherForm("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Observations));
         Assert.Equal(["GLASS IS CRACKED", "smells of pears"], jar.Standing.Select(each => each.Note).Order(StringComparer.Ordinal));
-        Assert.Single(By("Jakob").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Known);
-        jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Film, "a thin one").Observations));
-        Assert.Single(By("Jakob").Seen(jar, SightingKind.Film, null).Known);
+        Assert.Single(OnAnotherForm("Mira").Seen(jar, SightingKind.Other, "GLASS IS CRACKED").Known);
+        jar.Observations.Add(Assert.Single(OnAnotherForm("Mira").Seen(jar, SightingKind.Film, "a thin one").Observations));
+        Assert.Single(OnAnotherForm("Jakob").Seen(jar, SightingKind.Film, null).Known);
     }
 
     [Fact]
-    public void Seen_TheSameFormWithOtherWords_IsKeptOnceMore()
+    public void Seen_TheSameFormWithOtherWords_IsAskedAboutAndThenTakesThePlaceOrStandsBeside()
     {
         Jar jar = Make.Jar(1);
-        Answering form = By("Mira");
-        jar.Observations.Add(Assert.Single(form.Seen(jar, SightingKind.Other, "a crack").Observations));
-        jar.Observations.Add(Assert.Single(form.Seen(jar, SightingKind.Other, "a crack, and it leaks").Observations));
-        Assert.Single(form.Seen(jar, SightingKind.Other, "a crack, and it leaks").Known);
-        Assert.Single(form.Seen(jar, SightingKind.Other, "a crack").Known);
+        Observation sent = Assert.Single(By("Mira").Seen(jar, SightingKind.Other, "a crack").Observations);
+        jar.Observations.Add(sent);
+        AnswerOutcome asked = By("Mira").Seen(jar, SightingKind.Other, "a crack, and it leaks");
+        Assert.Empty(asked.Observations);
+        Assert.Equal("You sent this form before with \"seen: something else: a crack\". Was that wrong, or are both right?", asked.Asked);
+        Assert.NotNull(By("Mira").Seen(jar, SightingKind.Film, null).Asked);
+
+        AnswerOutcome corrected = Said(Again.Correction).Seen(jar, SightingKind.Other, "a crack, and it leaks");
+        Assert.Equal((sent.Id, "a crack, and it leaks"), (corrected.Replaces, Assert.Single(corrected.Observations).Note));
+        AnswerOutcome both = Said(Again.Another).Seen(jar, SightingKind.Other, "a crack, and it leaks");
+        Assert.Null(both.Replaces);
+        jar.Observations.Add(Assert.Single(both.Observations));
+        Assert.Single(Said(Again.Another).Seen(jar, SightingKind.Other, "a crack, and it leaks").Known);
+        Assert.Single(By("Mira").Seen(jar, SightingKind.Other, "a crack").Known);
     }
 
     [Fact]
@@ -106,12 +115,14 @@ public class AnsweringTests
     public void Seen_ThrownOutJar_SaysSo()
     {
         var outcome = By("Mira").Seen(Make.Jar(5, seen: new StageChange { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(2), EnteredAt = Make.Day(2), By = "Mira", Stage = JarStage.ThrownOut }), SightingKind.Film, null);
-        Assert.Equal("jar: 5 cannot be used; a jar that is kept would be right: this one is thrown out", Assert.Single(outcome.Refusals).ToString());
+        Assert.Equal("jar: 5 cannot be used. Enter a jar that is kept: this one is thrown out.", Assert.Single(outcome.Refusals).ToString());
     }
 
     [Fact]
     public void Moved_ThrownOutWithoutAReason_IsRefused() =>
         Assert.Equal("why", Assert.Single(By("Mira").Moved(Make.Jar(1), JarStage.ThrownOut, null).Refusals).Field);
+
+    private static Answering OnAnotherForm(string name) => new(Guid.NewGuid(), name, Make.Day(4.1), DateTimeZone.Utc);
 
     private static Answering By(string name) => new(Answer, name, Make.Day(4.1), DateTimeZone.Utc);
 }

@@ -1,4 +1,6 @@
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Tests.Doubles;
@@ -65,10 +67,32 @@ public class AcidLineTests
             + "This does not show that other germs are gone, or that mould or spoilage is harmless.",
             AcidLineWords.Sentence(Doubles.Make.Jar(1), Report(Make.Ph(3.9, PhMethod.Meter, 6)), DateTimeZone.Utc));
 
+    [Theory]
+    [InlineData(false, false, false, true, "Measured 3.9 by meter on 9 October. Pieces blended with their brine, measured, settle it: in them the acid comes last.")]
+    [InlineData(false, true, true, false, "Measured 3.9 by meter on 9 October.")]
+    [InlineData(true, false, true, false, "Measured 3.9 by meter on 9 October.")]
+    public void Report_InPieces_IsSettledByAReadingOfABlendAmongTheTwoOnly(bool firstBlended, bool secondBlended, bool settled, bool awaits, string sentence)
+    {
+        Jar jar = Doubles.Make.Jar(1, seen: [Make.Ph(4.0, PhMethod.Meter, 6, blended: firstBlended), Make.Ph(3.9, PhMethod.Meter, 8, blended: secondBlended)]);
+        jar.Cut = Cut.Whole;
+        AcidLineReport report = AcidLine.Report(jar, DateTimeZone.Utc);
+        Assert.Equal((settled, awaits), (report.Settled, report.AwaitsBlended));
+        Assert.StartsWith(sentence, AcidLineWords.Sentence(jar, report, DateTimeZone.Utc), StringComparison.Ordinal);
+        jar.Cut = Cut.Shredded;
+        Assert.True(AcidLine.Report(jar, DateTimeZone.Utc).Settled);
+    }
+
+    [Fact]
+    public void Report_BlendAfterBrine_IsNoRise()
+    {
+        Assert.Equal(AcidLineAlarm.None, Report(Make.Ph(3.7, PhMethod.Meter, 6), Make.Ph(4.1, PhMethod.Meter, 6.1, blended: true), Make.Ph(3.7, PhMethod.Meter, 7)).Alarm);
+        Assert.Equal(AcidLineAlarm.RiseToRecheck, Report(Make.Ph(3.7, PhMethod.Meter, 6), Make.Ph(4.1, PhMethod.Meter, 6.1)).Alarm);
+    }
+
     [Fact]
     public void Sentence_NotMeasured_IsNeitherFineNorDiscard() =>
         Assert.StartsWith("Acid line: not measured. Not measured is neither fine nor a reason to discard.",
             AcidLineWords.Sentence(Doubles.Make.Jar(1), Report(), DateTimeZone.Utc), StringComparison.Ordinal);
 
-    private static AcidLineReport Report(params PhMeasurement[] measurements) => AcidLine.Report(measurements, DateTimeZone.Utc);
+    private static AcidLineReport Report(params PhMeasurement[] measurements) => AcidLine.Report(measurements, inPieces: false, DateTimeZone.Utc);
 }

@@ -10,12 +10,14 @@ namespace FermentWatch.Kitchen.Tests.Occasions;
 public class AcidOccasionsTests
 {
     [Fact]
-    public void Of_NeverMeasured_IsToldOnDay5AndDay7()
+    public void Of_NeverMeasured_IsToldOnTheEveningsOfDay5AndDay7()
     {
         Jar jar = Make.Jar(1);
+        // The morning round has asked already.
+        Assert.Empty(SceneOf.Kinds(SceneOf.Day(5, SceneOf.Morning, [jar])));
         Assert.Empty(SceneOf.Kinds(SceneOf.Day(4, SceneOf.Evening, [jar])));
-        Assert.Equal([OccasionKind.NoReadingByDay5], SceneOf.Kinds(SceneOf.Day(5, SceneOf.Morning, [jar])));
-        Assert.Equal([OccasionKind.NoReadingByDay7], SceneOf.Kinds(SceneOf.Day(7, SceneOf.Morning, [jar])));
+        Assert.Equal([OccasionKind.NoReadingByDay5], SceneOf.Kinds(SceneOf.Day(5, SceneOf.Evening, [jar])));
+        Assert.Equal([OccasionKind.NoReadingByDay7], SceneOf.Kinds(SceneOf.Day(7, SceneOf.Evening, [jar])));
     }
 
     [Theory]
@@ -26,13 +28,13 @@ public class AcidOccasionsTests
         // The forecast says below since day 1, or not before day 30: the day is the same.
         Jar jar = Make.Jar(1);
         var forecast = Make.Forecast(jar, acidLineDay, acidLineDay, acidLineDay, acidity: 1.1);
-        Assert.Contains(OccasionKind.NoReadingByDay7, SceneOf.Kinds(SceneOf.Day(7, SceneOf.Morning, [jar], [forecast])));
-        Assert.DoesNotContain(OccasionKind.NoReadingByDay7, SceneOf.Kinds(SceneOf.Day(6, SceneOf.Morning, [jar], [forecast])));
+        Assert.Contains(OccasionKind.NoReadingByDay7, SceneOf.Kinds(SceneOf.Day(7, SceneOf.Evening, [jar], [forecast])));
+        Assert.DoesNotContain(OccasionKind.NoReadingByDay7, SceneOf.Kinds(SceneOf.Day(6, SceneOf.Evening, [jar], [forecast])));
     }
 
     [Fact]
     public void Of_StripTooHighToCount_IsNoReading() =>
-        Assert.Equal([OccasionKind.NoReadingByDay7], SceneOf.Kinds(SceneOf.Day(7, SceneOf.Morning, [Make.Jar(1, seen: Make.Ph(4.3, PhMethod.Strip, 6))])));
+        Assert.Equal([OccasionKind.NoReadingByDay7], SceneOf.Kinds(SceneOf.Day(7, SceneOf.Evening, [Make.Jar(1, seen: Make.Ph(4.3, PhMethod.Strip, 6))])));
 
     [Fact]
     public void Of_SettledBelow_IsDueAgainAfterAWeekAndToldInTheEvening()

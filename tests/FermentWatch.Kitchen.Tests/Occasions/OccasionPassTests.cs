@@ -18,7 +18,7 @@ public class OccasionPassTests
     {
         _kitchen.Reach("Mira");
         _kitchen.Jars.AddRange([Make.Jar(1), Make.Jar(2), Make.Jar(3)]);
-        await RunAsync(5, 8);
+        await RunAsync(5, 20);
         Assert.Equal(["Ada: Day 5, no reading below 4.6: jars 1 to 3 (cabbage)", "Mira: Day 5, no reading below 4.6: jars 1 to 3 (cabbage)"],
             _kitchen.Notices.Select(notice => $"{notice.Person}: {notice.Title}"));
     }
@@ -38,11 +38,11 @@ public class OccasionPassTests
     {
         await _kitchen.MuteAsync(OccasionKind.NoReadingByDay5, true, CancellationToken.None);
         _kitchen.Jars.Add(Make.Jar(1));
-        await RunAsync(5, 8);
+        await RunAsync(5, 19);
         await _kitchen.MuteAsync(OccasionKind.NoReadingByDay5, false, CancellationToken.None);
-        await RunAsync(5, 9);
+        await RunAsync(5, 20);
         Assert.Empty(_kitchen.Notices);
-        await RunAsync(7, 8);
+        await RunAsync(7, 20);
         Assert.Single(_kitchen.Notices);
     }
 
@@ -51,9 +51,9 @@ public class OccasionPassTests
     {
         _kitchen.Routes.Clear();
         _kitchen.Jars.Add(Make.Jar(1));
-        await RunAsync(5, 8);
+        await RunAsync(5, 20);
         _kitchen.Reach("Mira");
-        await RunAsync(5, 9);
+        await RunAsync(5, 20);
         Assert.Equal("Mira", Assert.Single(_kitchen.Notices).Person);
     }
 
@@ -70,11 +70,11 @@ public class OccasionPassTests
     [Fact]
     public async Task Run_QuietHours_AreWaitedFor()
     {
-        _kitchen.Members.Add(new Member("Ada", MemberRole.Adult, new Duty { Person = "Ada", QuietFrom = new LocalTime(22, 0), QuietUntil = new LocalTime(9, 30) }));
+        _kitchen.Members.Add(new Member("Ada", MemberRole.Adult, new Duty { Person = "Ada", QuietFrom = new LocalTime(19, 30), QuietUntil = new LocalTime(9, 30) }));
         _kitchen.Jars.Add(Make.Jar(1));
-        await RunAsync(5, 8);
+        await RunAsync(5, 20);
         Notice notice = Assert.Single(_kitchen.Notices);
-        Assert.Equal(At(5, 9) + Duration.FromMinutes(30), notice.NextAttemptAt);
+        Assert.Equal(At(6, 9) + Duration.FromMinutes(30), notice.NextAttemptAt);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public class OccasionPassTests
         for (int restart = 0; restart < 6; restart++)
             try
             {
-                await RunAsync(5, 8);
+                await RunAsync(5, 20);
             }
             catch (KilledException)
             {

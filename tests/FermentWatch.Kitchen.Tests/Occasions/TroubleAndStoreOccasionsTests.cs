@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
@@ -33,6 +34,20 @@ public class TroubleAndStoreOccasionsTests
     [InlineData(21, false)]
     public void Of_ChilledOnADay_IsEarlyBeforeThreeWeeks(int day, bool early) =>
         Assert.Equal(early, SceneOf.Kinds(SceneOf.Day(day, SceneOf.Evening, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, day))])).Contains(OccasionKind.EarlyChilling));
+
+    [Theory]
+    [InlineData("red cabbage", true, "Measured below 4.6, yet cold slows the dying of germs; public advice lets kraut work 3 to 6 weeks. Leave it out longer if you like.")]
+    [InlineData("carrot", true, "Measured below 4.6, yet cold slows the dying of germs; no tested recipe for carrot is known here. Leave it out longer if you like.")]
+    [InlineData("napa", true, null)]
+    [InlineData("napa", false, "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH 4.6 or below before it is eaten. Measure it.")]
+    public void Of_ChilledOnDay6_QuotesWhatIsPublishedOfItsOwnVegetable(string vegetable, bool measured, string? said)
+    {
+        Jar jar = Make.Jar(1, seen: Make.Stage(JarStage.Cold, 6));
+        jar.Portions = [new Portion(vegetable, 0.8)];
+        if (measured)
+            jar.Observations.Add(Make.Ph(4.0, PhMethod.Meter, 5));
+        Assert.Equal(said, StoreOccasions.Of(SceneOf.Day(6, SceneOf.Evening, [jar])).SingleOrDefault()?.Body);
+    }
 
     [Theory]
     [InlineData(149, false)]

@@ -62,11 +62,12 @@ public class InputsAndAnswersTests
     {
         PutUpOrder order = Read(With(field, typed) with { ItIsRight = true });
         Assert.Empty(order.Jars);
-        Assert.Equal(answer, RefusalWords.ToEnter(Assert.Single(order.Refusals)));
+        Assert.Equal(answer, Assert.Single(order.Refusals).ToEnter());
     }
 
     [Theory]
     [InlineData("how much", "2 kg", "2.0 kg in one vessel of 1 l? Into 1 l go about 600 g to 1.33 kg. 200 g?")]
+    [InlineData("how much", "1,6 kg", "1.6 kg in one vessel of 1 l? Into 1 l go about 600 g to 1.33 kg.")]
     [InlineData("how much", "60 g", "Only 60 g in 1 l? Into 1 l go about 600 g to 1.33 kg. 600 g?")]
     [InlineData("what", "cucumber", "Whole cucumber gives no brine of its own: how much salt water went in? Such as 400 g.")]
     [InlineData("salt", "7 %", "7 % salt is a lot: of vegetables and water together 2 to 3.5 % is usual. Is it that of the brine alone?")]

@@ -39,6 +39,15 @@ public class ForecastWordsTests
             ForecastWords.SourEnough(new(5, 7, 9), After(11), Jars.Ph(3.85, Jars.Packed + Duration.FromDays(8))));
 
     [Theory]
+    [InlineData(5.0, 7.0, 9.0, "Probably sour enough by now; not measured.")]
+    [InlineData(5.0, 7.0, 11.0, "Probably sour enough by now; not measured.")]
+    [InlineData(5.0, 7.0, 15.0, "Probably sour enough by now, perhaps not before Tuesday; not measured.")]
+    [InlineData(5.0, 12.0, 15.0, "Probably sour enough tomorrow, give or take a week; not measured.")]
+    [InlineData(2.0, 20.0, 40.0, "Probably sour enough on 25 October, anywhere from today to 14 November; not measured.")]
+    public void SourEnough_NobodyMeasured_NamesNoDateThatHasGoneBy(double p10, double p50, double p90, string expected) =>
+        Assert.Equal(expected, ForecastWords.SourEnough(new(p10, p50, p90), After(11), null));
+
+    [Theory]
     [InlineData(3.0, "Thursday")]
     [InlineData(12.0, "17 October")]
     public void SourEnoughShort_Ahead_IsTheDay(double p50, string expected) =>
@@ -55,24 +64,42 @@ public class ForecastWordsTests
     [Fact]
     public void AcidLine_Ahead_SaysTheLateEndFirst()
     {
-        Assert.Equal("Expected below 4.6 by Saturday at the latest, perhaps as early as Wednesday; not measured.",
+        Assert.Equal("Expected below 4.6, nine times in ten by Saturday, perhaps as early as Wednesday; not measured.",
             ForecastWords.AcidLine(new(2, 3, 5), Monday, AcidLineState.NotMeasured, false));
-        Assert.Equal("Expected below 4.6 by Thursday at the latest; no reading that counts yet.",
+        Assert.Equal("Expected below 4.6, nine times in ten by Thursday; no reading that counts yet.",
             ForecastWords.AcidLine(new(3, 3, 3), Monday, AcidLineState.NotMeasured, true));
-        Assert.Equal("Expected below 4.6 by Thursday at the latest; last measured above.",
+        Assert.Equal("Expected below 4.6, nine times in ten by Thursday; last measured above.",
             ForecastWords.AcidLine(new(3, 3, 3), Monday, AcidLineState.MeasuredAbove, true));
     }
 
     [Fact]
     public void AcidLine_PastOrBeyondTheSpan_SaysSoPlainly()
     {
-        Assert.Equal("Expected below 4.6 since 10 October at the latest, perhaps as early as 7 October; not measured.",
+        Assert.Equal("Expected below 4.6, nine times in ten by now; not measured.",
             ForecastWords.AcidLine(new(2, 3, 5), After(12), AcidLineState.NotMeasured, false));
+        Assert.Equal("Expected below 4.6, nine times in ten by 25 October, perhaps already; not measured.",
+            ForecastWords.AcidLine(new(2, 3, 20), After(12), AcidLineState.NotMeasured, false));
+        Assert.Equal("Expected below 4.6, nine times in ten by 25 October, perhaps as early as 7 October; no reading that counts yet.",
+            ForecastWords.AcidLine(new(2, 3, 20), After(12), AcidLineState.NotMeasured, true));
         Assert.Equal("Expected below 4.6 late: perhaps not before 4 December, where the forecast ends, perhaps as early as 25 October; not measured.",
             ForecastWords.AcidLine(new(20, null, null), Monday, AcidLineState.NotMeasured, false));
         Assert.Equal("Expected below 4.6 only after 4 December, where the forecast ends, if at all; not measured.",
             ForecastWords.AcidLine(new(null, null, null), Monday, AcidLineState.NotMeasured, false));
     }
+
+    [Fact]
+    public void Sentences_NobodyMeasured_NeverNameADateThatHasGoneBy() =>
+        Gen.Select(Gen.Double[0, 60], Gen.Double[0, 30], Gen.Double[0, 30], Gen.Int[0, 59]).Sample((p10, more, most, days) =>
+        {
+            ForecastCalendar calendar = After(days);
+            var passage = new PassageDays(p10, p10 + more, p10 + more + most);
+            string words = ForecastWords.SourEnough(passage, calendar, null) + ForecastWords.AcidLine(passage, calendar, AcidLineState.NotMeasured, false)
+                + ForecastWords.AcidLineInPieces(passage, calendar, false);
+            for (LocalDate gone = calendar.Today.PlusDays(-days); gone < calendar.Today; gone = gone.PlusDays(1))
+                if (words.Contains($" {DateWords.Name(gone, calendar.Today)}", StringComparison.Ordinal))
+                    return false;
+            return true;
+        });
 
     [Fact]
     public void GiveOrTake_AnyInterval_IsNeverNarrowerThanTheInterval() =>

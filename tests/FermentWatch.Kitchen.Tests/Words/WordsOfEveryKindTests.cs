@@ -18,8 +18,14 @@ public class WordsOfEveryKindTests
         Check<Cut>(JarWords.Of);
         Check<Cover>(JarWords.Of);
         Check<Lid>(JarWords.Of);
-        Check<Warmth>(WarmthClasses.Words);
+        Check<Warmth>(warmth => WarmthClasses.Words(warmth, isKraut: true));
+        Check<Warmth>(warmth => WarmthClasses.Words(warmth, isKraut: false));
     }
+
+    [Fact]
+    public void Words_OfWarmth_TellTheWeeksOfKrautOfKrautOnly() =>
+        Assert.Equal((2, 0), (Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, isKraut: true).Contains("Kraut", StringComparison.Ordinal)),
+            Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, isKraut: false).Contains("Kraut", StringComparison.Ordinal))));
 
     [Fact]
     public void InBrief_LookThroughTheGlass_NeedsNoWord() =>

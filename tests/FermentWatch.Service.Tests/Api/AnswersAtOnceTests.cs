@@ -90,7 +90,7 @@ public class AnswersAtOnceTests
         HttpResponseMessage answer = await ada.PostAsync($"/api/v1/round/today/{what}", new { jar = 1, what = said });
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.Contains("a jar that is kept would be right: this one is thrown out", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Contains("Enter a jar that is kept: this one is thrown out.", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Single((await JarAsync(kitchen)).Observations);
     }
 

@@ -8,10 +8,10 @@ namespace FermentWatch.Service.Tests.Api;
 public class HouseholdApiTests
 {
     [Theory]
-    [InlineData("Europe/Atlantis", "07:00", "19:00", "time zone: Europe/Atlantis cannot be used; a name of the tz database would be right, such as Europe/Vienna")]
-    [InlineData("", "07:00", "19:00", "time zone: nothing cannot be used; a name of the tz database would be right, such as Europe/Vienna")]
-    [InlineData("Europe/Vienna", "25:00", "19:00", "morning round: 25:00 cannot be used; a time of day would be right, such as 07:00")]
-    [InlineData("Europe/Vienna", "07:00", "06:59", "evening: 06:59 cannot be used; a time after the morning round would be right")]
+    [InlineData("Europe/Atlantis", "07:00", "19:00", "time zone: Europe/Atlantis cannot be used. Enter a name of the tz database, such as Europe/Vienna.")]
+    [InlineData("", "07:00", "19:00", "time zone: Enter time zone, such as Europe/Vienna.")]
+    [InlineData("Europe/Vienna", "25:00", "19:00", "morning round: 25:00 cannot be used. Enter a time of day, such as 07:00.")]
+    [InlineData("Europe/Vienna", "07:00", "06:59", "evening: 06:59 cannot be used. Enter a time after the morning round.")]
     public async Task Write_WrongZoneOrHour_Answers422WithAClearWordAndChangesNothing(string zone, string round, string evening, string word)
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

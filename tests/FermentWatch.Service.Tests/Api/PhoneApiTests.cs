@@ -112,7 +112,7 @@ public sealed class PhoneApiTests : IAsyncLifetime, IDisposable
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         JsonElement refusal = Assert.Single((await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("refusals").EnumerateArray());
         Assert.Equal(
-            ("channel", "only the browser that is to be told can add itself: “Send notices to this phone” on its notices page would be right"),
+            ("channel", "only the browser that is to be told can add itself: press “Send notices to this phone” on its notices page"),
             (refusal.GetProperty("field").GetString(), refusal.GetProperty("would_be_right").GetString()));
     }
 

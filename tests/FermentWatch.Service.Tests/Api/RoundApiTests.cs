@@ -90,7 +90,7 @@ public class RoundApiTests
         HttpResponseMessage answer = await script.PostAsync($"/api/v1/round/today/{what}", new { jar = 1, what = kind });
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.Contains("would be right", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Contains("\"enter\":\"", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -25,13 +25,13 @@ public sealed class MemberTests : IDisposable
     }
 
     [Theory]
-    [InlineData("add rowan", "name: rowan cannot be used; somebody of that name is there already: another name would be right")]
-    [InlineData("add Wren --role cook", "role: cook cannot be used; one of Adult, Child would be right")]
-    [InlineData("password Rowen", "name: Rowen cannot be used; did you mean Rowan?")]
-    [InlineData("remove nobody", "name: nobody cannot be used; one of Rowan would be right")]
-    [InlineData("remove Rowan", "name: Rowan cannot be used; the last adult stays: add another first")]
-    [InlineData("add Wren --stdin", "password: what was given cannot be used; Passwords must be at least 10 characters.")]
-    [InlineData("password Rowan --stdin", "password: what was given cannot be used; Passwords must be at least 10 characters.")]
+    [InlineData("add rowan", "name: rowan cannot be used. Somebody of that name is there already: enter another name.")]
+    [InlineData("add Wren --role cook", "role: cook cannot be used. Choose one of Adult, Child.")]
+    [InlineData("password Rowen", "name: Rowen cannot be used. Did you mean Rowan?")]
+    [InlineData("remove nobody", "name: nobody cannot be used. Choose one of Rowan.")]
+    [InlineData("remove Rowan", "name: Rowan cannot be used. The last adult stays: add another first.")]
+    [InlineData("add Wren --stdin", "password: what was given cannot be used. Passwords must be at least 10 characters.")]
+    [InlineData("password Rowan --stdin", "password: what was given cannot be used. Passwords must be at least 10 characters.")]
     public async Task Verb_WrongCall_ExitsTwoWithOneLine(string args, string line)
     {
         await Run("add", "Rowan");

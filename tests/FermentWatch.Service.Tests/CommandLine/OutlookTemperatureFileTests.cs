@@ -47,7 +47,7 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await FromFile("time,temperature_c\n2026-09-01T06:00,18\n", "--packed", "2026-10-05");
         Assert.Equal(2, file.ExitCode);
-        Assert.Equal("packed: 2026-10-05 cannot be used; a day or time not later than now, 2026-10-04T12:00:00Z, would be right", Assert.Single(file.ErrorLines));
+        Assert.Equal("packed: 2026-10-05 cannot be used. Enter a day or time not later than now, 2026-10-04T12:00:00Z.", Assert.Single(file.ErrorLines));
     }
 
     [Theory]
@@ -58,7 +58,7 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await FromFile(text);
         Assert.Equal(2, file.ExitCode);
-        Assert.Equal($"temperatures: {_path} cannot be used; a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' or '2026-10-04T18:30:00Z,18.2' would be right", Assert.Single(file.ErrorLines));
+        Assert.Equal($"temperatures: {_path} cannot be used. Enter a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' or '2026-10-04T18:30:00Z,18.2'.", Assert.Single(file.ErrorLines));
     }
 
     [Fact]
@@ -67,8 +67,8 @@ public sealed class OutlookTemperatureFileTests : IDisposable
         Call file = await FromFile("day,temperature_c\n0,18\n" + string.Join('\n', Enumerable.Repeat("1,warm", 7)));
         Assert.Equal(2, file.ExitCode);
         Assert.Equal(6, file.ErrorLines.Length);
-        Assert.StartsWith($"temperatures: {_path} line 3 '1,warm' cannot be used; ", file.ErrorLines[0], StringComparison.Ordinal);
-        Assert.StartsWith($"temperatures: 2 more lines of {_path} cannot be used; ", file.ErrorLines[5], StringComparison.Ordinal);
+        Assert.StartsWith($"temperatures: {_path} line 3 '1,warm' cannot be used. ", file.ErrorLines[0], StringComparison.Ordinal);
+        Assert.StartsWith($"temperatures: 2 more lines of {_path} cannot be used. ", file.ErrorLines[5], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await Outlook("--temperatures", "/nowhere/room.csv");
         Assert.Equal(2, file.ExitCode);
-        Assert.StartsWith("temperatures: /nowhere/room.csv cannot be used; a file that can be read would be right", Assert.Single(file.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith("temperatures: /nowhere/room.csv cannot be used. Enter a file that can be read", Assert.Single(file.ErrorLines), StringComparison.Ordinal);
     }
 
     private async Task<Call> FromFile(string text, params string[] more)

@@ -56,6 +56,20 @@ public class OutlookTests
     }
 
     [Fact]
+    public async Task Outlook_Ready_SaysByWhenToPack()
+    {
+        Call call = await Call.Of([.. Cabbage, "--days", "60", "--target", "sour", "--ready", "2026-12-24", "--json"]);
+        JsonElement answer = JsonDocument.Parse(call.Output).RootElement;
+        DateOnly Packed(string name) => DateOnly.Parse(answer.GetProperty("ready").GetProperty(name).GetString()!, CultureInfo.InvariantCulture);
+        int Days(string name) => (int)Math.Ceiling(answer.GetProperty("target").GetProperty(name).GetDouble());
+        Assert.Equal(new DateOnly(2026, 12, 24), Packed("date"));
+        Assert.Equal(new DateOnly(2026, 12, 24).AddDays(-Days("p90")), Packed("pack_by_nine_of_ten"));
+        Assert.Equal(new DateOnly(2026, 12, 24).AddDays(-Days("p50")), Packed("pack_by_half"));
+        Call table = await Call.Of([.. Cabbage, "--days", "60", "--target", "sour", "--ready", "2026-12-24"]);
+        Assert.Contains($"To be ready on 2026-12-24: pack by {answer.GetProperty("ready").GetProperty("pack_by_nine_of_ten")} for nine of ten", table.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Outlook_PlannedMoveIntoTheCold_ReachesSournessLater()
     {
         double stays = await DayOf("--until", "acidity=0.6");
@@ -94,7 +108,7 @@ public class OutlookTests
     {
         Call call = await Call.Of([.. Cabbage, "--days", "10", "--json", "--until", "ph=4.0", "--target", "sour"]);
         JsonElement json = JsonDocument.Parse(call.Output).RootElement;
-        Assert.Equal(["model_version", "caution", "acid_line_days", "acid_line_centre_days", "ph_4_days", "until", "target", "remarks", "flagged", "course"],
+        Assert.Equal(["model_version", "caution", "acid_line_days", "acid_line_centre_days", "ph_4_days", "until", "target", "ready", "remarks", "flagged", "course"],
             json.EnumerateObject().Select(property => property.Name));
         Assert.Equal(11, json.GetProperty("course").GetArrayLength());
         Assert.Equal("ph=4.0", json.GetProperty("until")[0].GetProperty("level").GetString());

@@ -90,7 +90,7 @@ public class SaltTests
             why a range       a tablespoon of table salt is published or was weighed as 17 to 19 g; weigh it if you can
             brine to pour on  11.19 % by mass, with all the salt in the liquid
             evens out at      2.20 % by mass of everything in the jar
-            Caution: Never top up with plain water: it thins the salt. Use 1.5 tablespoons of salt in a quart (about 27 g in 0.95 l) of boiled and cooled water.
+            Caution: Never top up with plain water: it thins the salt. Use 1.5 tablespoons of salt in a quart (28 g in a litre) of boiled and cooled water.
             Caution: Ferments are salty: on a salt-restricted diet, ask first.
             Caution: Your local food-safety guidance comes first. When in doubt, throw it out.
 
@@ -107,15 +107,15 @@ public class SaltTests
     }
 
     [Theory]
-    [InlineData("--produce-mass 2kg --percent 225%", "percent: 225% cannot be used; 1.5 to 8 % of vegetables and added water together (less lets the wrong germs keep up, more stops the lactic acid bacteria) would be right, such as 2.25%")]
-    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used; a mass from 1 g to 250 kg would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
-    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used; a mass from 1 g to 250 kg would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
-    [InlineData("--produce-mass 2kg --percent 2% --salt-kind sea", "salt-kind: sea cannot be used; one of table, canning, pickling, flake would be right")]
-    [InlineData("--produce-mass 2kg", "what is asked: nothing cannot be used; one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone) would be right")]
-    [InlineData("--percent 2%", "produce-mass: nothing cannot be used; a mass such as 2.3kg or 5lb would be right; for a brine alone ask --brine 5%")]
-    [InlineData("--salt 3tbsp", "produce-mass: nothing cannot be used; a mass such as 2.3kg or 5lb, or --water for a brine alone, would be right")]
-    [InlineData("--brine 27% --water 1l", "brine: 27% cannot be used; 0.5 to 26 % by mass would be right, such as 2.25%")]
-    [InlineData("--produce-mass 2kg --salt NaNg", "salt: NaNg cannot be used; a mass such as 54g or 2oz, or spoons such as 3tbsp, 2tsp or 0.75cup, would be right")]
+    [InlineData("--produce-mass 2kg --percent 225%", "percent: 225% cannot be used. Enter 1.5 to 8 % of vegetables and added water together (less lets the wrong germs keep up, more stops the lactic acid bacteria), such as 2.25%.")]
+    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used. Enter a mass from 1 g to 250 kg, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
+    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used. Enter a mass from 1 g to 250 kg, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
+    [InlineData("--produce-mass 2kg --percent 2% --salt-kind sea", "salt-kind: sea cannot be used. Choose one of table, canning, pickling, flake.")]
+    [InlineData("--produce-mass 2kg", "what is asked: Choose one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone).")]
+    [InlineData("--percent 2%", "produce-mass: Enter produce-mass, such as 2.3kg or 5lb; for a brine alone ask --brine 5%.")]
+    [InlineData("--salt 3tbsp", "produce-mass: Enter produce-mass, such as 2.3kg or 5lb, or --water for a brine alone.")]
+    [InlineData("--brine 27% --water 1l", "brine: 27% cannot be used. Enter 0.5 to 26 % by mass, such as 2.25%.")]
+    [InlineData("--produce-mass 2kg --salt NaNg", "salt: NaNg cannot be used. Enter a mass such as 54g or 2oz, or spoons such as 3tbsp, 2tsp or 0.75cup.")]
     public async Task Salt_ImpossibleValue_ExitsTwoWithOneLine(string args, string line)
     {
         Call call = await Call.Of(["salt", .. args.Split(' ')]);

@@ -29,13 +29,13 @@ public sealed class SensorRuleTests : IDisposable
     }
 
     [Theory]
-    [InlineData("add hub/x --unit Cel", "rule: hub/x cannot be used; Give the sensor, or put {device} where the topic names it.")]
-    [InlineData("add hub/x --sensor shelv --unit Cel", "sensor: shelv cannot be used; did you mean shelf?")]
-    [InlineData("add hub/x --sensor shelf --unit Grad", "rule: hub/x cannot be used; The quantity is missing; temperature, ph, millivolts or humidity belongs here.|rule: hub/x cannot be used; The unit is 'Grad'; Cel, degF, K, pH, mV, V, %RH are known.")]
-    [InlineData("add hub/x --sensor shelf --unit Cel --low cold", "low: cold cannot be used; a number would be right, such as 18C or 64F")]
-    [InlineData("add hub/x --sensor shelf --unit Cel --time tomorrow", "time: tomorrow cannot be used; one of s, ms, iso8601 would be right")]
-    [InlineData("add fermentwatch/sensor/+/temperature --sensor shelf --unit Cel", "rule: fermentwatch/sensor/+/temperature cannot be used; Topics under fermentwatch/sensor/ need no rule.")]
-    [InlineData("remove 1", "number: 1 cannot be used; there is no rule")]
+    [InlineData("add hub/x --unit Cel", "rule: hub/x cannot be used. Give the sensor, or put {device} where the topic names it.")]
+    [InlineData("add hub/x --sensor shelv --unit Cel", "sensor: shelv cannot be used. Did you mean shelf?")]
+    [InlineData("add hub/x --sensor shelf --unit Grad", "rule: hub/x cannot be used. The quantity is missing; temperature, ph, millivolts or humidity belongs here.|rule: hub/x cannot be used. The unit is 'Grad'; Cel, degF, K, pH, mV, V, %RH are known.")]
+    [InlineData("add hub/x --sensor shelf --unit Cel --low cold", "low: cold cannot be used. Enter a number, such as 18C or 64F.")]
+    [InlineData("add hub/x --sensor shelf --unit Cel --time tomorrow", "time: tomorrow cannot be used. Choose one of s, ms, iso8601.")]
+    [InlineData("add fermentwatch/sensor/+/temperature --sensor shelf --unit Cel", "rule: fermentwatch/sensor/+/temperature cannot be used. Topics under fermentwatch/sensor/ need no rule.")]
+    [InlineData("remove 1", "number: 1 cannot be used. There is no rule.")]
     public async Task Verb_WrongCall_ExitsTwoAndFilesNothing(string args, string lines)
     {
         await Run("sensor", "add", "shelf");

@@ -92,12 +92,12 @@ public sealed class SensorTests : IDisposable
     }
 
     [Theory]
-    [InlineData("add ---", "name: --- cannot be used; a name of 1 to 60 letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]
-    [InlineData("add Shed", "name: shed cannot be used; there is a sensor or gateway of that name already: another name would be right")]
-    [InlineData("add new --place attic", "place: attic cannot be used; one of kitchen counter, cellar, refrigerator would be right")]
-    [InlineData("add new --place celler", "place: celler cannot be used; did you mean 'cellar'?")]
-    [InlineData("add new --gateway zigbee/#/x", "gateway: zigbee/#/x cannot be used; In the topic filter 'zigbee/#/x' the '#' must stand alone at the end.")]
-    [InlineData("remove shad", "user: shad cannot be used; did you mean shed?")]
+    [InlineData("add ---", "name: --- cannot be used. Enter a name of 1 to 60 letters, one of a to z or a digit among them, such as 'cellar shelf'.")]
+    [InlineData("add Shed", "name: shed cannot be used. There is a sensor or gateway of that name already: enter another name.")]
+    [InlineData("add new --place attic", "place: attic cannot be used. Choose one of kitchen counter, cellar, refrigerator.")]
+    [InlineData("add new --place celler", "place: celler cannot be used. Did you mean 'cellar'?")]
+    [InlineData("add new --gateway zigbee/#/x", "gateway: zigbee/#/x cannot be used. In the topic filter 'zigbee/#/x' the '#' must stand alone at the end.")]
+    [InlineData("remove shad", "user: shad cannot be used. Did you mean shed?")]
     public async Task Verb_WrongCall_ExitsTwoWithOneLine(string args, string line)
     {
         await Run("add", "shed");

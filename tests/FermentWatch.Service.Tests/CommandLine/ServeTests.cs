@@ -41,7 +41,7 @@ public sealed class ServeTests : IDisposable
         int port = ((IPEndPoint)taken.LocalEndpoint).Port;
         Call call = await Call.Of("demo", "--port", port.ToString(CultureInfo.InvariantCulture));
         Assert.Equal(1, call.ExitCode);
-        Assert.Equal($"Port {port} is taken: stop what has it, or name another with --port.", Assert.Single(call.ErrorLines));
+        Assert.Equal($"Port {port} of the pages is taken: stop what has it, or take another, such as --port {port + 1}.", Assert.Single(call.ErrorLines));
     }
 
     [Fact]
@@ -65,8 +65,8 @@ public sealed class ServeTests : IDisposable
         int port = ((IPEndPoint)taken.LocalEndpoint).Port;
         Call call = await Run("serve", ofThePages ? port : 0, ofThePages ? 0 : port);
         Assert.Equal(1, call.ExitCode);
-        Assert.StartsWith("The service could not start: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
-        Assert.Contains("in use", call.Error, StringComparison.OrdinalIgnoreCase);
+        string of = ofThePages ? "the pages" : "the broker", setting = ofThePages ? "FERMENTWATCH__WEB__PORT" : "FERMENTWATCH__MQTT__PORT";
+        Assert.Equal($"Port {port} of {of} is taken: stop what has it, or take another, such as {setting}={port + 1}.", Assert.Single(call.ErrorLines));
     }
 
     private Task<Call> Run(string verb, int webPort, int brokerPort) => Call.WithEnvironment(

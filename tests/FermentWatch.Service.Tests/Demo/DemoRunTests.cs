@@ -32,7 +32,7 @@ public sealed class DemoRunTests
         string jars = await new DemoGuest(client, address).JarsAsync("Rowan", Regex.Match(said, "password ([a-z2-9-]+)\n").Groups[1].Value, ending.Token);
         Assert.All(NumberNine.Lots, lot => Assert.Equal(lot.Form.Name != "dill cucumbers, early", jars.Contains(lot.Form.Name!, StringComparison.Ordinal)));
         Assert.Contains("Probably sour enough", jars, StringComparison.Ordinal);
-        Assert.Contains("the pH has risen", jars, StringComparison.Ordinal);
+        Assert.Contains("and rising", jars, StringComparison.Ordinal);
 
         await ending.CancelAsync();
         Assert.Equal(0, await run);
@@ -47,7 +47,7 @@ public sealed class DemoRunTests
         using var error = new StringWriter { NewLine = "\n" };
         var context = new CommandContext { Output = TextWriter.Null, Error = error, Clock = TimeProvider.System };
         Assert.Equal(2, await FermentWatchCommand.RunAsync(["demo", "--port", port], context));
-        Assert.Equal($"port: {port} cannot be used; a whole number from 0 to 65535 would be right\n", error.ToString());
+        Assert.Equal($"port: {port} cannot be used. Enter a whole number from 0 to 65535.\n", error.ToString());
     }
 
     private static string[] Folders() => Directory.GetDirectories(Path.GetTempPath(), "fermentwatch-demo-*");

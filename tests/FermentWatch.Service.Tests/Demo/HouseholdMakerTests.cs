@@ -28,9 +28,9 @@ public sealed class HouseholdMakerTests : IDisposable
         Assert.Equal(Enum.GetValues<SightingKind>(), jars.SelectMany(jar => jar.Standing).OfType<Sighting>().Select(sighting => sighting.Kind).Distinct().Order());
         Assert.Equal([JarStage.Fermenting, JarStage.Cold, JarStage.ThrownOut], jars.Select(jar => jar.Stage).Distinct().Order());
         Assert.Contains(jars, jar => jar.Placements.Count > 1);
-        Assert.Contains(jars, jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), Zone) is { State: AcidLineState.MeasuredBelow, Settled: true });
-        Assert.Contains(jars, jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), Zone).Alarm == AcidLineAlarm.Rise);
-        Assert.Contains(jars, jar => AcidLine.Report(jar.Standing.OfType<PhMeasurement>(), Zone).State == AcidLineState.NotMeasured);
+        Assert.Contains(jars, jar => AcidLine.Report(jar, Zone) is { State: AcidLineState.MeasuredBelow, Settled: true });
+        Assert.Contains(jars, jar => AcidLine.Report(jar, Zone).Alarm == AcidLineAlarm.Rise);
+        Assert.Contains(jars, jar => AcidLine.Report(jar, Zone).State == AcidLineState.NotMeasured);
     }
 
     private async Task<IReadOnlyList<Jar>> MakeAsync()

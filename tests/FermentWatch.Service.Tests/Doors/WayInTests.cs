@@ -1,7 +1,9 @@
 using System.Net;
 using FermentWatch.Service.Accounts;
 using FermentWatch.Service.CommandLine.SaltByWeight;
+using FermentWatch.Service.Hosting;
 using FermentWatch.Service.Pages.Sensors;
+using Microsoft.Extensions.Time.Testing;
 
 namespace FermentWatch.Service.Tests.Doors;
 
@@ -24,6 +26,17 @@ public class WayInTests
         Assert.InRange(lines.Length, 14, 30);
         Assert.True(lines.Max(line => line.Length) >= 33, "a QR code of version 4 is 33 modules wide");
         Assert.DoesNotContain(string.Concat(lines), sign => !" █▀▄".Contains(sign, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Europe/Vienna", "Europe/Vienna")]
+    [InlineData("W. Europe Standard Time", "Europe/Berlin")]
+    [InlineData("Kitchen/Corner", null)]
+    public void MachineZone_ByWhateverNameTheMachineHasIt_IsOneOfTheTzDatabase(string machine, string? zone)
+    {
+        var clock = new FakeTimeProvider();
+        clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone(machine, TimeSpan.FromHours(1), machine, machine));
+        Assert.Equal(zone, MachineZone.Of(clock)?.Id);
     }
 
     [Theory]

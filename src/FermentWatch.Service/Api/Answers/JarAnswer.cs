@@ -36,6 +36,9 @@ public sealed record JarAnswer
 
     public required double AddedWaterKilograms { get; init; }
 
+    /// <summary>Brine of an earlier jar that was put in; null where none was.</summary>
+    public required StarterAnswer? Starter { get; init; }
+
     public required Cut Cut { get; init; }
 
     public required Cover Cover { get; init; }
@@ -69,7 +72,7 @@ public sealed record JarAnswer
         Stage = view.Jar.Stage, Place = view.Place.Name,
         Portions = [.. view.Jar.Portions.Select(portion => new PortionAnswer(portion.Produce, portion.MassKilograms))],
         SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
-        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
+        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter), Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
         Target = view.Jar.Target, TargetAcidityPercentLactic = view.Target.AcidityPercentLactic,
         SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough,
         AcidLine = AcidLineAnswer.Of(view), NextStep = view.Next.Text,

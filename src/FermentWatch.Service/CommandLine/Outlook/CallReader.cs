@@ -4,6 +4,7 @@ using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Entry;
 using NodaTime;
+using NodaTime.Text;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 
@@ -32,8 +33,21 @@ internal static class CallReader
         };
         NamedTarget[] until = [.. input.Until.Select(typed => ReadTarget(typed, reader)).OfType<NamedTarget>()];
         NamedTarget? target = input.Target is null ? null : ReadTarget(input.Target, reader);
+        LocalDate? ready = ReadReady(input, reader);
         AddOwnRules(request, reader);
-        return (new OutlookCall(request, until, target), reader.Refusals);
+        return (new OutlookCall(request, until, target, ready), reader.Refusals);
+    }
+
+    private static LocalDate? ReadReady(OutlookInput input, FieldReader reader)
+    {
+        if (input.Ready is null)
+            return null;
+        if (input.Target is null)
+            reader.Refuse("ready", input.Ready, "say by --target how sour it should be then");
+        if (LocalDatePattern.Iso.Parse(input.Ready.Trim()) is { Success: true, Value: var date })
+            return date;
+        reader.Refuse("ready", input.Ready, "a date such as 2026-12-24 would be right");
+        return null;
     }
 
     private static double ReadDays(string field, string? typed, double ifEmpty, FieldReader reader) => typed is null ? ifEmpty

@@ -7,8 +7,9 @@ namespace FermentWatch.Service.CommandLine.Outlook;
 /// <param name="SpanDays">How far it was asked to look.</param>
 /// <param name="Until">Days of the levels that were asked for, in that order.</param>
 /// <param name="Target">Day of the sourness that is wanted; null if nobody said.</param>
+/// <param name="Ready">When to pack; null if nobody said when it should be ready.</param>
 internal sealed record OutlookAnswer(
-    Forecast Forecast, double SpanDays, IReadOnlyList<(string Name, PassageDays Days)> Until, (string Name, PassageDays Days)? Target)
+    Forecast Forecast, double SpanDays, IReadOnlyList<(string Name, PassageDays Days)> Until, (string Name, PassageDays Days)? Target, PackBy? Ready)
 {
     /// <summary>Computes the answer. A forecast waits for one level at a time, and the same request gives the same bits.</summary>
     /// <param name="call">What was asked for.</param>
@@ -25,6 +26,7 @@ internal sealed record OutlookAnswer(
             progress((double)days.Count / levels.Length);
         }
         forecast ??= Forecaster.Run(call.Request);
-        return new OutlookAnswer(forecast, call.Request.Days, [.. days.Take(call.Until.Count)], call.Target is null ? null : days[^1]);
+        return new OutlookAnswer(forecast, call.Request.Days, [.. days.Take(call.Until.Count)], call.Target is null ? null : days[^1],
+            call is { Target: not null, Ready: { } ready } ? PackBy.For(ready, days[^1].Days) : null);
     }
 }

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Forecasting;
+using NodaTime;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 
@@ -6,4 +7,5 @@ namespace FermentWatch.Service.CommandLine.Outlook;
 /// <param name="Request">The jar, without a target.</param>
 /// <param name="Until">Levels whose days are asked for, by the words they were asked with.</param>
 /// <param name="Target">How sour it should be, by the words it was asked with; null if nobody said.</param>
-internal sealed record OutlookCall(ForecastRequest Request, IReadOnlyList<NamedTarget> Until, NamedTarget? Target);
+/// <param name="Ready">On which date it should be that; null if nobody said.</param>
+internal sealed record OutlookCall(ForecastRequest Request, IReadOnlyList<NamedTarget> Until, NamedTarget? Target, LocalDate? Ready);

@@ -50,4 +50,7 @@ internal sealed record OutlookInput
 
     /// <summary>How sour it should be, in words or as a level.</summary>
     public string? Target { get; init; }
+
+    /// <summary>The date on which it should be ready.</summary>
+    public string? Ready { get; init; }
 }

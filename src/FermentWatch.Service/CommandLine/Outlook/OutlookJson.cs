@@ -2,6 +2,8 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Words;
+using NodaTime;
+using NodaTime.Text;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 
@@ -22,12 +24,15 @@ internal static class OutlookJson
             ["ph_4_days"] = Days(forecast.Ph4),
             ["until"] = new JsonArray([.. answer.Until.Select(until => Named(until.Name, until.Days))]),
             ["target"] = answer.Target is { } target ? Named(target.Name, target.Days) : null,
+            ["ready"] = answer.Ready is { } ready ? new JsonObject { ["date"] = Date(ready.Date), ["pack_by_nine_of_ten"] = Date(ready.NineOfTen), ["pack_by_half"] = Date(ready.Half) } : null,
             ["remarks"] = new JsonArray([.. forecast.Remarks.Select(remark => JsonValue.Create(remark))]),
             ["flagged"] = new JsonArray([.. forecast.Flagged.Select(Flagged)]),
             ["course"] = new JsonArray([.. forecast.Course.Select(Course)]),
         };
         return json.ToJsonString(Indented);
     }
+
+    private static string? Date(LocalDate? date) => date is { } known ? LocalDatePattern.Iso.Format(known) : null;
 
     private static JsonObject Days(PassageDays days) => new()
     {

@@ -9,7 +9,7 @@ internal sealed class OutlookOptions
     private readonly Command _verb;
     private readonly Option<string[]> _produce, _moves, _readings, _until;
     private readonly Option<string> _cut, _salt, _water, _seasonings, _starter, _vinegar, _vessel, _temperature, _temperatures, _packed;
-    private readonly Option<string> _days, _every, _members, _seed, _target;
+    private readonly Option<string> _days, _every, _members, _seed, _target, _ready;
 
     public OutlookOptions(Command verb)
     {
@@ -33,6 +33,7 @@ internal sealed class OutlookOptions
         _seed = One("--seed", "NUMBER", "Key of the random numbers: the same key gives the same figures; 1 without it.");
         _until = Several("--until", "LEVEL", "Prints the day as p10, p50, p90, empty where not reached: ph=4.6, acidity=1.5, sourness=60. With --csv these days stand in place of the course.");
         _target = One("--target", "LEVEL", "How sour it should be: 'a little sour', sour, 'very sour', or a level as for --until.");
+        _ready = One("--ready", "DATE", "With --target: says when to pack at the latest for it to be ready on that date, such as 2026-12-24.");
     }
 
     public OutlookInput Input(ParseResult call) => new()
@@ -41,7 +42,7 @@ internal sealed class OutlookOptions
         Seasonings = call.GetValue(_seasonings), Starter = call.GetValue(_starter), Vinegar = call.GetValue(_vinegar), Vessel = call.GetValue(_vessel),
         Temperature = call.GetValue(_temperature), Temperatures = call.GetValue(_temperatures), Packed = call.GetValue(_packed),
         Moves = call.GetValue(_moves) ?? [], Readings = call.GetValue(_readings) ?? [], Days = call.GetValue(_days), Every = call.GetValue(_every),
-        Members = call.GetValue(_members), Seed = call.GetValue(_seed), Until = call.GetValue(_until) ?? [], Target = call.GetValue(_target),
+        Members = call.GetValue(_members), Seed = call.GetValue(_seed), Until = call.GetValue(_until) ?? [], Target = call.GetValue(_target), Ready = call.GetValue(_ready),
     };
 
     private Option<string> One(string name, string helpName, string description) => Added(new Option<string>(name), helpName, description);

@@ -1,5 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Words;
+using NodaTime;
+using NodaTime.Text;
 using Spectre.Console;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
@@ -22,6 +24,8 @@ internal static class OutlookTable
             WriteDays(context.Output, name, days, answer.SpanDays);
         if (answer.Target is { } target)
             WriteDays(context.Output, target.Name, target.Days, answer.SpanDays);
+        if (answer.Ready is { } ready)
+            context.Output.WriteLine($"To be ready on {Date(ready.Date)}: pack by {Date(ready.NineOfTen)} for nine of ten, by {Date(ready.Half)} for half.");
         WriteNotes(forecast, context.Output);
         foreach (Caution caution in Shown)
             context.Output.WriteLine($"Caution: {caution.Text}");
@@ -48,6 +52,8 @@ internal static class OutlookTable
                 Digits.Hundredths(point.AcidityPercentLactic.P50), Range(point.AcidityPercentLactic), Digits.Whole(point.SournessP50));
         return table;
     }
+
+    private static string Date(LocalDate? date) => date is { } known ? LocalDatePattern.Iso.Format(known) : "an earlier date than these days reach";
 
     private static string Range(Quantiles of) => $"{Digits.Hundredths(of.P10)} to {Digits.Hundredths(of.P90)}";
 

@@ -14,7 +14,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Service.Pages.Entering;
 
 /// <summary>Where entries about jars are handed in, by the pages and by the API. After each the forecasts are renewed.</summary>
-public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyPlaces ready, ForecastRenewal renewal, TimeProvider clock)
+public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, ForecastRenewal renewal, TimeProvider clock)
 {
     private Instant Now => clock.GetUtcNow().ToInstant();
 
@@ -22,7 +22,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
     public async Task<PutUpOrder> PutUpAsync(PutUpForm form, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
-        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(cancellationToken), Now);
+        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(cancellationToken), Now, await StartersAsync(form, cancellationToken));
         if (order.Jars.Count == 0)
             return order;
         IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, cancellationToken);
@@ -36,13 +36,17 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         if (ChildRules.Correcting(mark.Role) is { } refusal)
             return new CorrectionOrder(null, [], [refusal], []);
         Household household = await households.ReadAsync(cancellationToken);
-        CorrectionOrder order = new JarCorrecting(household, await places.AllAsync(cancellationToken), Now, mark.By).Read(jar, form);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        CorrectionOrder order = new JarCorrecting(household, known, Now, mark.By, await StartersAsync(form, cancellationToken)).Read(jar, form);
         if (order.Corrected is not { } corrected || order.Corrections.Count == 0)
             return order;
         await jars.PutRightAsync(corrected, order.Corrections, cancellationToken);
         await renewal.RunAsync(jar.Number, cancellationToken);
         return order;
     }
+
+    private async Task<IReadOnlyList<StarterSource>> StartersAsync(PutUpForm form, CancellationToken cancellationToken) =>
+        string.IsNullOrWhiteSpace(form.StarterFrom) ? [] : await starters.OfferAsync(cancellationToken);
 
     /// <summary>Enters a pH; with <paramref name="corrects"/> it takes the place of an observation, which is taken back.</summary>
     public async Task<PhEntry> MeasureAsync(Jar jar, PhForm form, EntryMark mark, Guid? corrects, CancellationToken cancellationToken)

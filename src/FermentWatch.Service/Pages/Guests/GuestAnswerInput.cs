@@ -19,4 +19,7 @@ public sealed class GuestAnswerInput
     public string? What { get; set; }
 
     public string? Note { get; set; }
+
+    /// <summary>What is said of a form that was sent before with another answer.</summary>
+    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
 }

@@ -19,6 +19,11 @@ public sealed class CorrectInput
 
     public string? AddedWater { get; set; }
 
+    /// <summary>Number of the jar whose brine went in.</summary>
+    public string? StarterFrom { get; set; }
+
+    public string? StarterBrine { get; set; }
+
     public string? Vessel { get; set; }
 
     public string? PackedAt { get; set; }
@@ -44,14 +49,14 @@ public sealed class CorrectInput
     public static CorrectInput From(PutUpForm form, int seen) => new()
     {
         What = form.What, HowMuch = form.HowMuch, Also = form.Also, Cut = form.Cut, Salt = form.Salt, SaltKnowledge = form.SaltKnowledge,
-        AddedWater = form.AddedWater, Vessel = form.Vessel, PackedAt = form.PackedAt, Name = form.Name, Place = form.Place, Cover = form.Cover,
+        AddedWater = form.AddedWater, StarterFrom = form.StarterFrom, StarterBrine = form.StarterBrine, Vessel = form.Vessel, PackedAt = form.PackedAt, Name = form.Name, Place = form.Place, Cover = form.Cover,
         Lid = form.Lid, Target = form.Target, Seen = seen,
     };
 
     public CorrectionForm ToForm() => new()
     {
         What = What, HowMuch = HowMuch ?? "", Also = Also ?? "", Cut = Cut, Salt = Salt ?? "", SaltKnowledge = SaltKnowledge,
-        AddedWater = AddedWater ?? "", Vessel = Vessel ?? "", PackedAt = PackedAt, Name = Name ?? "", Place = Place, Cover = Cover, Lid = Lid,
+        AddedWater = AddedWater ?? "", StarterFrom = StarterFrom ?? "", StarterBrine = StarterBrine ?? "", Vessel = Vessel ?? "", PackedAt = PackedAt, Name = Name ?? "", Place = Place, Cover = Cover, Lid = Lid,
         Target = Target, Since = Since, ItIsRight = ItIsRight,
     };
 }

@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
@@ -77,6 +78,9 @@ public sealed class JarView
 
     public SournessLevel Target => SournessLevel.Of(Jar.Target);
 
+    /// <summary>Whether its brine may start another jar.</summary>
+    public bool MayStartAnother => StarterSource.Of(Jar, _saved, Household.Zone, Calendar.Now) is not null;
+
     /// <summary>Whether tasting is a question at all: its day has come, and no trouble keeps it back.</summary>
     public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false } && Calendar.Today >= Tasting.NotBefore(Jar, Household.Zone, Line.State);
 
@@ -125,7 +129,7 @@ public sealed class JarView
     /// <summary>The same for the middle of the largest piece, where it is later by a day or more.</summary>
     public string? LineExpectedInPieces =>
         Forecast is { } forecast && Line.State != AcidLineState.MeasuredBelow && LagsByADay(forecast.AcidLine.P90, forecast.CentreAcidLine.P90)
-            ? ForecastWords.AcidLineInPieces(forecast.CentreAcidLine, Calendar)
+            ? ForecastWords.AcidLineInPieces(forecast.CentreAcidLine, Calendar, Measurements.Count > 0)
             : null;
 
     /// <summary>How far it is; null without a forecast.</summary>

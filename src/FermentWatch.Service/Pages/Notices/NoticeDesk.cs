@@ -21,7 +21,7 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
         if (door.Missing is { } missing)
             reader.Refuse("channel", input.Channel, missing);
         else if (channel == Channel.WebPush)
-            reader.Refuse("channel", input.Channel, "only the browser that is to be told can add itself: “Send notices to this phone” on its notices page would be right");
+            reader.Refuse("channel", input.Channel, "only the browser that is to be told can add itself: press “Send notices to this phone” on its notices page");
         else if (door.WouldBeRight(input.Address) is { } right)
             reader.Refuse("address", input.Address, right);
         if (reader.Refusals.Count > 0)

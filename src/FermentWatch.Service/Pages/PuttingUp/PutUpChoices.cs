@@ -2,6 +2,7 @@ using System.Globalization;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.Pages.Shared;
 
@@ -35,6 +36,15 @@ internal static class PutUpChoices
     public static IReadOnlyList<Choice> Vessels(MassUnit unit) => unit == MassUnit.Pound
         ? [new("1pt", "1 pint"), new("1qt", "1 quart"), new("2qt", "half a gallon"), new("1gal", "1 gallon"), new("2gal", "2 gallons"), new("5gal", "5 gallons")]
         : [new("0.5l", "0.5 l"), new("1l", "1 l"), new("1.5l", "1.5 l"), new("2l", "2 l"), new("3l", "3 l"), new("5l", "5 l"), new("10l", "10 l"), new("20l", "20 l")];
+
+    /// <summary>Jars whose brine may go in, and the one whose brine did.</summary>
+    public static IReadOnlyList<Choice> Starters(IEnumerable<StarterSource> ready, Starter? own = null)
+    {
+        List<Choice> choices = [.. ready.Select(each => new Choice($"{each.Number}", string.Create(CultureInfo.InvariantCulture, $"jar {each.Number}, {each.Name}, pH {each.Ph:0.0#}")))];
+        if (own is not null && choices.TrueForAll(each => each.Value != $"{own.FromJar}"))
+            choices.Insert(0, new Choice($"{own.FromJar}", $"jar {own.FromJar}"));
+        return choices;
+    }
 
     public static string UsualVessel(MassUnit unit) => unit == MassUnit.Pound ? "1qt" : "1l";
 }

@@ -38,6 +38,11 @@ public sealed class PutUpInput
 
     public string? AddedWater { get; set; }
 
+    /// <summary>Number of the jar whose brine goes in.</summary>
+    public string? StarterFrom { get; set; }
+
+    public string? StarterBrine { get; set; }
+
     public string? Cover { get; set; }
 
     public string? Lid { get; set; }
@@ -59,7 +64,7 @@ public sealed class PutUpInput
         return new()
         {
             What = form.What, HowMuch = form.HowMuch, Also = form.Also ?? "", Cut = string.IsNullOrWhiteSpace(form.Cut) ? null : form.Cut,
-            AddedWater = form.AddedWater ?? "", Place = form.Place, Target = form.Target, Salt = form.Salt,
+            AddedWater = form.AddedWater ?? "", StarterFrom = form.StarterFrom ?? "", StarterBrine = form.StarterBrine ?? "", Place = form.Place, Target = form.Target, Salt = form.Salt,
             SaltKnowledge = string.IsNullOrWhiteSpace(form.SaltKnowledge) ? null : form.SaltKnowledge, Vessel = form.Vessel, Cover = form.Cover, Lid = form.Lid,
             PackedAt = form.PackedAt, Name = string.IsNullOrWhiteSpace(form.Name) ? null : form.Name, ItIsRight = form.ItIsRight,
         };
@@ -68,7 +73,7 @@ public sealed class PutUpInput
     /// <summary>The form the kitchen reads.</summary>
     public PutUpForm ToForm() => new()
     {
-        What = What, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, Place = Place, Target = Target,
+        What = What, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom, StarterBrine = StarterBrine, Place = Place, Target = Target,
         Salt = string.IsNullOrWhiteSpace(SaltTyped) ? Salt : SaltTyped, SaltKnowledge = SaltKnowledge,
         Vessel = string.IsNullOrWhiteSpace(VesselTyped) ? Vessel : VesselTyped,
         Cover = Cover, Lid = Lid, HowMany = HowMany, PackedAt = PackedAt, Name = Name, ItIsRight = ItIsRight,

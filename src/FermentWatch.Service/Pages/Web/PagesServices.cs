@@ -13,6 +13,7 @@ using FermentWatch.Service.Pages.Photos;
 using FermentWatch.Service.Pages.Layout;
 using FermentWatch.Service.Pages.Rounds;
 using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Service.Pages.Shared;
 using FermentWatch.Service.Settings;
 using Microsoft.AspNetCore.Authorization;
 
@@ -38,12 +39,13 @@ public static class PagesServices
         services.AddHttpContextAccessor();
         services.AddSingleton<HealthReader>().AddHostedService<Watchdog>();
         services.AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
-        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
+        services.AddSingleton<ForecastRenewal>().AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarDesk>().AddSingleton<RoundDesk>().AddSingleton<HomeDesk>();
         services.AddSingleton<NoticeDesk>().AddSingleton<AnswerDesk>().AddSingleton<FeedDesk>().AddSingleton<PhoneDesk>();
         services.AddSingleton<SensorDesk>().AddSingleton<RuleDesk>().AddSingleton<OfferDesk>().AddSingleton<CalibrationDesk>().AddSingleton<CredentialDesk>();
         services.AddSingleton<DutyDesk>().AddSingleton<GuestDesk>().AddSingleton<AwayDesk>().AddSingleton<PhotoDesk>();
         services.AddSingleton<PagesInTurn>();
         services.AddSingleton<OncePerForm<PutUpOrder>>();
+        services.AddScoped<TypedBefore>();
         services.AddScoped<SignInDesk>().AddScoped<SetUpDesk>().AddScoped<MemberDesk>().AddScoped<PasswordDesk>();
         return services;
     }
@@ -69,6 +71,7 @@ public static class PagesServices
         app.Use(ChildGate.PassAsync);
         app.UseAntiforgery();
         app.Use(ForgeryGate.PassFormAsync);
+        app.Use(DoneAlready.LeadAsync);
         app.MapHealth();
         app.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
         app.MapOfferTap();

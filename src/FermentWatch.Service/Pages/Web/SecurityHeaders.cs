@@ -2,14 +2,16 @@ namespace FermentWatch.Service.Pages.Web;
 
 /// <summary>
 /// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
-/// may offer push.
+/// may offer push, and where a kitchen is set up, where ours may offer the browser's time zone.
 /// </summary>
 public static class SecurityHeaders
 {
     private const string ContentPolicy =
         "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
 
-    private const string OfferPolicy = ContentPolicy + "; script-src 'self'; worker-src 'self'; connect-src 'self'";
+    private const string SetUpPolicy = ContentPolicy + "; script-src 'self'";
+
+    private const string OfferPolicy = SetUpPolicy + "; worker-src 'self'; connect-src 'self'";
 
     private const string WorkerPolicy = ContentPolicy + "; connect-src 'self'";
 
@@ -29,6 +31,7 @@ public static class SecurityHeaders
     {
         "/notices" => OfferPolicy,
         PushWorker.Path => WorkerPolicy,
+        _ when path.StartsWithSegments("/set-up") => SetUpPolicy,
         _ => ContentPolicy,
     };
 

@@ -9,8 +9,16 @@ namespace FermentWatch.Storage.Records.Books;
 /// <inheritdoc cref="IJarBook"/>
 internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJarBook
 {
-    public Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken) =>
-        ReadAsync(jars => jars.Where(jar => jar.EndedAt == null), cancellationToken);
+    private Kept? _kept;
+
+    /// <summary>Every page and every loop asks for these: they are read again only once facts have changed.</summary>
+    public async Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken) => await InOneMomentAsync(async context =>
+    {
+        long facts = await context.FactsRevisions.Select(row => row.Facts).SingleAsync(cancellationToken);
+        if (_kept is not { } kept || kept.Facts != facts)
+            _kept = kept = new Kept(facts, await ReadAsync(context, jars => jars.Where(jar => jar.EndedAt == null), cancellationToken));
+        return kept.Jars;
+    }, cancellationToken);
 
     public Task<IReadOnlyList<Jar>> EndedLastAsync(int atMost, CancellationToken cancellationToken) =>
         ReadAsync(jars => jars.Where(jar => jar.EndedAt != null).OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number).Take(atMost), cancellationToken);
@@ -131,18 +139,30 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
         await context.SaveChangesAsync(cancellationToken);
     }
 
-    private async Task<IReadOnlyList<Jar>> ReadAsync(Func<IQueryable<Jar>, IQueryable<Jar>> which, CancellationToken cancellationToken)
+    private Task<IReadOnlyList<Jar>> ReadAsync(Func<IQueryable<Jar>, IQueryable<Jar>> which, CancellationToken cancellationToken) =>
+        InOneMomentAsync(context => ReadAsync(context, which, cancellationToken), cancellationToken);
+
+    /// <summary>
+    /// Reads in one transaction, so that the jars, placements and observations of one moment come together; deferred, so that reading
+    /// never takes the writer's place.
+    /// </summary>
+    private async Task<T> InOneMomentAsync<T>(Func<RecordsContext, Task<T>> read, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        // In one transaction, so that the jars, placements and observations of one moment come together; deferred, so that reading
-        // never takes the writer's place.
         await context.Database.OpenConnectionAsync(cancellationToken);
         await using var moment = ((SqliteConnection)context.Database.GetDbConnection()).BeginTransaction(deferred: true);
         await context.Database.UseTransactionAsync(moment, cancellationToken);
-        return await which(context.Jars.AsNoTracking())
+        return await read(context);
+    }
+
+    private static async Task<IReadOnlyList<Jar>> ReadAsync(
+        RecordsContext context, Func<IQueryable<Jar>, IQueryable<Jar>> which, CancellationToken cancellationToken) =>
+        await which(context.Jars.AsNoTracking())
             .Include(jar => jar.Placements.OrderBy(placement => placement.From).ThenBy(placement => placement.Id))
             .Include(jar => jar.Corrections.OrderBy(correction => correction.EnteredAt).ThenBy(correction => correction.Id))
             .Include(jar => jar.Observations.OrderBy(observation => observation.At).ThenBy(observation => observation.Id))
             .OrderBy(jar => jar.Number).AsSplitQuery().ToListAsync(cancellationToken);
-    }
+
+    /// <summary>The kept jars as of a revision of the facts; read by many at once, changed by nobody.</summary>
+    private sealed record Kept(long Facts, IReadOnlyList<Jar> Jars);
 }

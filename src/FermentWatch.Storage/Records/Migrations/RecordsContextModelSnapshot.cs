@@ -120,6 +120,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Starter")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Target")
                         .HasColumnType("INTEGER");
 
@@ -462,7 +465,7 @@ namespace FermentWatch.Storage.Records.Migrations
 
                     b.ToTable("observation", (string)null);
 
-                    b.HasDiscriminator<string>("kind").HasValue("Observation");
+                    b.HasDiscriminator<string>("kind").IsComplete(false).HasValue("Observation");
 
                     b.UseTphMappingStrategy();
                 });

@@ -3,6 +3,7 @@ using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Storage.Records;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
@@ -57,11 +58,13 @@ public sealed class JarBookTests : OpenedRecords
         var right = Jar(cellar, id: jar.Id);
         right.Portions = [new Portion("red cabbage", 0.9)];
         right.Salting = new Salting(SaltKnowledge.ByTaste, null);
+        right.Starter = new Starter(3, 0.06, 1.25);
         var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "vegetables", Before = "cabbage", After = "red cabbage", EnteredAt = At(1), By = "Ada" };
         await Book.PutRightAsync(right, [correction], default);
 
         var read = (await Book.FindAsync(jar.Number, default))!;
         Assert.Equal(right.Portions, read.Portions);
+        Assert.Equal(new Starter(3, 0.06, 1.25), read.Starter);
         Assert.Equal((right.Salting, cellar.Id), (read.Salting, Assert.Single(read.Placements).PlaceId));
         Assert.Equal((jar.BatchId, "cabbage", "red cabbage", "Ada"), (read.BatchId, Assert.Single(read.Corrections).Before, read.Corrections[0].After, read.Corrections[0].By));
     }
@@ -175,6 +178,25 @@ public sealed class JarBookTests : OpenedRecords
         using var change = new SqliteCommand("UPDATE jar SET Name = 'unsaved'", other, transaction);
         change.ExecuteNonQuery();
         Assert.Equal("cabbage", Assert.Single(await Book.KeptAsync(default)).Name);
+    }
+
+    [Fact]
+    public async Task KeptAsync_AskedAgain_IsReadAnewOnceAFactChangedByWhomeverItWas()
+    {
+        var jar = await AddAsync();
+        IReadOnlyList<Jar> kept = await Book.KeptAsync(default);
+        Assert.Same(kept, await Book.KeptAsync(default));
+
+        await Book.ObserveAsync([Ph(jar, 2, 3.9)], default);
+        Assert.Single(Assert.Single(await Book.KeptAsync(default)).Observations);
+
+        // As a command line beside the running service would.
+        await using (RecordsContext context = Context())
+        {
+            context.Add(Ph(jar, 3, 3.8));
+            await context.SaveChangesAsync();
+        }
+        Assert.Equal(2, Assert.Single(await Book.KeptAsync(default)).Observations.Count);
     }
 
     private static Instant At(int days) => Noon + Duration.FromDays(days);

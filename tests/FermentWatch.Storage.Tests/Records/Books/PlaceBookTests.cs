@@ -31,7 +31,7 @@ public sealed class PlaceBookTests : OpenedRecords
         await AddPlaceAsync("shelf");
         long revision = await RevisionAsync();
         var taken = await Assert.ThrowsAsync<NameTakenException>(() => AddPlaceAsync(name));
-        Assert.Equal($"There is a place '{name}' already; another name would be right.", taken.Message);
+        Assert.Equal($"There is a place '{name}' already. Enter another name.", taken.Message);
         Assert.Single(await Get<IPlaceBook>().AllAsync(default));
         Assert.Equal(revision, await RevisionAsync());
     }

@@ -58,7 +58,7 @@ public sealed class SensorBookTests : OpenedRecords
         await AddSensorAsync("one");
         var taken = await Assert.ThrowsAsync<NameTakenException>(() => Book.AddAsync(
             new Sensor { Id = Guid.CreateVersion7(), Slug = "one", Name = "other", AddedAt = Noon }, Credential("other-user", null), default));
-        Assert.Equal("There is a sensor 'one' already; another name would be right.", taken.Message);
+        Assert.Equal("There is a sensor 'one' already. Enter another name.", taken.Message);
         Assert.Null(await Book.CredentialAsync("other-user", default));
     }
 
