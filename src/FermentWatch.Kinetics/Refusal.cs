@@ -1,3 +1,5 @@
+using static FermentWatch.Kinetics.Sentence;
+
 namespace FermentWatch.Kinetics;
 
 /// <summary>
@@ -51,6 +53,4 @@ public sealed record Refusal(string Field, string Came, string WouldBeRight)
         int at = WouldBeRight.IndexOf(RightWords, StringComparison.Ordinal);
         return at < 0 ? (WouldBeRight, "") : (WouldBeRight[..at].TrimEnd(','), WouldBeRight[(at + RightWords.Length)..]);
     }
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -65,9 +65,10 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
         int port = ((IPEndPoint)taken.LocalEndpoint).Port;
         await using ServiceProcess service = ServiceProcess.Start(Folder, webPort: ofThePages ? port : null, mqttPort: ofThePages ? null : port);
         Assert.Equal(1, await service.EndedAsync());
-        string line = Assert.Single(service.Errors);
-        Assert.StartsWith("The service could not start: ", line);
-        Assert.Contains(port.ToString(CultureInfo.InvariantCulture), line);
+        string what = ofThePages ? "pages" : "broker", setting = ofThePages ? "WEB" : "MQTT";
+        Assert.Equal(
+            string.Create(CultureInfo.InvariantCulture, $"Port {port} of the {what} is taken: stop what has it, or take another, such as FERMENTWATCH__{setting}__PORT={port + 1}."),
+            Assert.Single(service.Errors));
         AssertNoTrace(service);
     }
 

@@ -84,8 +84,12 @@ public sealed class ThreeWeeksTests
             if (day == 8)
                 await weeks.HoldPagesAsync(_golden, "trouble", day, "", "jars", "jars/1", "jars/3", "jars/5");
             if (day == 9)
+            {
                 foreach ((int jar, _, string? done) in troubles.Where(each => each.Done is not null))
                     await weeks.PostAsync("/api/v1/round/today/handled", new { jar, what = done });
+                // Entries of one instant have no order.
+                await weeks.LaterAsync(day);
+            }
             if (day == 12)
                 await weeks.HoldPagesAsync(_golden, "trouble", day, "", "jars", "jars/1", "jars/3", "jars/5");
             if (day is not (7 or 8))
@@ -149,14 +153,20 @@ public sealed class ThreeWeeksTests
         /// <summary>The morning's message; what else came since the last one is noted with it.</summary>
         public async Task<string> MorningAsync(int day)
         {
+            // What yesterday's entries bring is told yesterday.
+            await _host.SettleAsync();
             await _host.JumpAsync(At(day, 7));
             var got = _receiver.TakeAll();
             _told.Append(CultureInfo.InvariantCulture, $"== day {day}\n");
-            foreach ((string id, string title, string text) in got)
+            // What comes at once comes in any order.
+            foreach ((string id, string title, string text) in got.OrderBy(each => each.Id.Split('/')[0] == "round" ? 0 : 1).ThenBy(each => each.Title, StringComparer.Ordinal))
                 _told.Append(CultureInfo.InvariantCulture, $"[{id.Split('/')[0]}] {title}\n{text}\n\n");
             (string _, string heading, string body) = got.Single(each => each.Id.StartsWith("round/", StringComparison.Ordinal));
             return $"{heading}\n{body}";
         }
+
+        /// <summary>An hour after the morning.</summary>
+        public Task LaterAsync(int day) => _host.JumpAsync(At(day, 8));
 
         /// <summary>How many jars a morning asks to taste.</summary>
         public static int Asks(string morning) => morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal)).Sum(line => line.Split("(for").Length - 1);

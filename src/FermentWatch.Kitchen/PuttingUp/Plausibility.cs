@@ -5,6 +5,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
+using static FermentWatch.Kinetics.Sentence;
 
 namespace FermentWatch.Kitchen.PuttingUp;
 
@@ -66,6 +67,4 @@ public static class Plausibility
         double meant = slips.FirstOrDefault(slip => (slip + others) / jar.VesselLitres is >= UsualFill / 3 and <= MostFill);
         return meant > 0 ? $". {MeasureWords.Mass(meant, unit)}?" : null;
     }
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -32,4 +32,8 @@ public sealed record RoundJar(
 
     /// <summary>The one thing to do with it.</summary>
     public NextStep Step { get; init; } = NextStep.Look(opening: true);
+
+    /// <summary>Its trouble in a few words for a child or a guest, who looks and says; an adult settles. Null where nothing is wrong.</summary>
+    public string? TroubleForAChild => Step.Kind > StepKind.SeeTo ? null : State.Handled is not null ? Step.InBrief
+        : $"{Step.Sign}: {(Step.Urgent ? "call an adult, do not open" : "show an adult")}";
 }

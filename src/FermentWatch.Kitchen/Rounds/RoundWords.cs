@@ -28,7 +28,7 @@ public static class RoundWords
     /// <summary>The message to a child on duty: looking and reporting; what is for an adult stands in one line.</summary>
     public static string ChildBody(RoundSheet sheet)
     {
-        var lines = new List<string>(Troubles(sheet, ForAChild)) { ThroughTheGlass(sheet) };
+        var lines = new List<string>(Troubles(sheet, jar => jar.TroubleForAChild ?? TroubleOf(jar))) { ThroughTheGlass(sheet) };
         AddMissed(lines, sheet);
         string adults = string.Join("; ", ForAdults(sheet).Where(line => line.Length > 0).Select(line => char.ToLowerInvariant(line[0]) + line[1..]));
         lines.Add(adults.Length == 0 ? "Anything odd: tell an adult" : $"Ask an adult: {adults.Replace(": ", " ", StringComparison.Ordinal).Replace("pH ", "the pH of ", StringComparison.Ordinal)}");
@@ -86,10 +86,6 @@ public static class RoundWords
         .Select(like => $"{(like.Count() == 1 ? "Jar" : "Jars")} {NumberList.Say(Numbers(like))}: {like.Key}");
 
     private static string TroubleOf(RoundJar jar) => jar.Step.Kind <= StepKind.SeeTo ? jar.Step.InBrief : $"watch for {ObservationWords.InBrief(jar.Trouble!.Kind)}";
-
-    /// <summary>A child looks and says; an adult settles.</summary>
-    private static string ForAChild(RoundJar jar) => jar.Step.Kind > StepKind.SeeTo || jar.State.Handled is not null ? TroubleOf(jar)
-        : $"{jar.Step.Sign}: {(jar.Step.Urgent ? "call an adult, do not open" : "show an adult")}";
 
     private static void AddMissed(List<string> lines, RoundSheet sheet)
     {

@@ -11,7 +11,10 @@ public sealed record ToDoLine(string What, IReadOnlyList<int> Jars, bool Urgent)
     private const int AtMost = 4;
 
     /// <summary>At most a few lines, the worst first; what is left out stands on the round.</summary>
-    public static IReadOnlyList<ToDoLine> Of(IEnumerable<RoundJar> jars) => [.. jars.Where(each => each.Step.Kind < StepKind.Look)
-        .GroupBy(each => (each.Step.Kind, each.Step.InBrief)).OrderBy(like => like.Key.Kind).ThenBy(like => like.Min(each => each.Jar.Number))
-        .Take(AtMost).Select(like => new ToDoLine(like.Key.InBrief, [.. like.Select(each => each.Jar.Number).Order()], like.First().Step.Urgent))];
+    /// <param name="jars">The jars of a day.</param>
+    /// <param name="isAdult">Whether it is for an adult; others are told of trouble only, and to call one.</param>
+    public static IReadOnlyList<ToDoLine> Of(IEnumerable<RoundJar> jars, bool isAdult = true) => [.. jars
+        .Select(each => (On: each, Says: isAdult ? (each.Step.Kind < StepKind.Look ? each.Step.InBrief : null) : each.TroubleForAChild)).Where(each => each.Says is not null)
+        .GroupBy(each => (each.On.Step.Kind, each.Says)).OrderBy(like => like.Key.Kind).ThenBy(like => like.Min(each => each.On.Jar.Number))
+        .Take(AtMost).Select(like => new ToDoLine(like.Key.Says!, [.. like.Select(each => each.On.Jar.Number).Order()], like.First().On.Step.Urgent))];
 }

@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using NodaTime;
+using static FermentWatch.Kinetics.Sentence;
 
 namespace FermentWatch.Kitchen.Words;
 
@@ -116,6 +117,4 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         : Look(on.Opening);
 
     private static string Days(int days) => days == 1 ? "one more day" : $"{days} days";
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
+using static FermentWatch.Kinetics.Sentence;
 
 namespace FermentWatch.Kitchen.Words;
 
@@ -28,6 +29,4 @@ public static class PastWords
     }
 
     private static string Day(Instant instant, DateTimeZone zone) => instant.InZone(zone).Date.ToString("d MMMM uuuu", CultureInfo.InvariantCulture);
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -10,6 +10,7 @@ using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
+using static FermentWatch.Kinetics.Sentence;
 
 namespace FermentWatch.Service.Pages.Jars;
 
@@ -102,7 +103,7 @@ public sealed class JarView
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
         : !IsKept ? PastWords.Of(Jar, Household.Zone)
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
-        : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{ObservationWords.Of(done.Kind)[..1].ToUpperInvariant()}{ObservationWords.Of(done.Kind)[1..]}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
+        : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null } ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } seen } ? $"Nothing is forecast since {ObservationWords.Of(seen.Kind)} was seen, until a pH is measured."
         : "The forecast is being worked out. Look again in a minute.";
