@@ -26,7 +26,7 @@ public static class TastingDue
     /// <param name="zone">The household's zone.</param>
     public static LocalDate? From(Jar jar, JarForecast forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone)
     {
-        LocalDate first = Tasting.From(jar, forecast.Forecast.Target ?? default, forecast.Origin, zone, AcidLine.Report(jar, zone).State);
+        LocalDate first = Tasting.From(jar, forecast, zone, AcidLine.Report(jar, zone).State);
         if (tastes.Count == 0)
             return first;
         LocalDate tasted = tastes[^1].At.InZone(zone).Date;

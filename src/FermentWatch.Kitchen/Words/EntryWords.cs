@@ -19,6 +19,7 @@ public static class EntryWords
         {
             PhMeasurement measurement => $"{written} {Line(jar, measurement, zone)}",
             Taste { Verdict: TasteVerdict.NotYet or TasteVerdict.Nearly } => $"{written} Taste again tomorrow.",
+            StageChange { Stage: JarStage.Cold } => $"{written} {Cautions.LoosenInTheCold.Text}",
             StageChange { Stage: JarStage.Finished or JarStage.ThrownOut } => $"{written} It stands among the past jars, and can be reopened there.",
             _ => written,
         };

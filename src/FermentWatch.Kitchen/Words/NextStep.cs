@@ -35,7 +35,7 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         if (AcidLineWords.Sentence(on.Line.Alarm) is { } alarm)
             return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before" : "pH rising", on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "measure again" : "look at it now, taste nothing");
         if (on.Jar.Stage == JarStage.Cold)
-            return new(StepKind.Look, "In the cold. Eat the oldest jar first.", "in the cold");
+            return new(StepKind.Look, "In the cold. Loosen the lid once a week; eat the oldest jar first.", "in the cold");
         if (OfTrouble(on) is { } trouble)
             return trouble;
         NextStep step = OfLine(on, zone) ?? OfTasting(on) ?? Quiet(on);

@@ -56,6 +56,9 @@ public sealed record JarAnswer
     /// <summary>The same in words.</summary>
     public required string SourEnoughWords { get; init; }
 
+    /// <summary>What is said of it as long as it is so, in words; empty where nothing is.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
     public required AcidLineAnswer AcidLine { get; init; }
 
     /// <summary>The one thing to do now.</summary>
@@ -74,7 +77,7 @@ public sealed record JarAnswer
         SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
         AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter), Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
         Target = view.Jar.Target, TargetAcidityPercentLactic = view.Target.AcidityPercentLactic,
-        SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough,
+        SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough, Warnings = view.Warnings,
         AcidLine = AcidLineAnswer.Of(view), NextStep = view.Next.Text,
         Observations = [.. view.Jar.Observations.Select(ObservationAnswer.Of)],
         Corrections = [.. view.Jar.Corrections.Select(each => new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
