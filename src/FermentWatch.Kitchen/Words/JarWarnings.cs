@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 
@@ -10,6 +11,10 @@ public static class JarWarnings
     private const string ChilliMash =
         "Chilli mash without a starter may stay above 4.6: a published one stood at 4.83 after 15 days (abstract, authors not shown). Measure it before you trust any day told here.";
 
+    private const string LowSalt =
+        "Salted below 1.5 %: the wrong germs may keep up with those that sour, and it goes soft (at 1.7 % or less: Univ. of Minnesota Extension; Oregon State SP 50-745). "
+        + "Measure the pH daily; only a reading says anything of this jar.";
+
     private static readonly string[] Chillies = ["red chilli", "jalapeno"];
 
     /// <summary>Every warning that holds, the most pressing first.</summary>
@@ -20,6 +25,8 @@ public static class JarWarnings
     {
         if (forecast is not null && HeatAhead.Of(forecast.Course, calendar) is { } heat)
             yield return heat;
+        if (jar.Salting.Percent < SaltDose.LowestPercent)
+            yield return LowSalt;
         if (Chillies.Contains(TestedRecipe.Main(jar)) && jar.Starter is null)
             yield return ChilliMash;
     }

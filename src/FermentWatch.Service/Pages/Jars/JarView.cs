@@ -73,6 +73,9 @@ public sealed class JarView
     /// <summary>What is said of it as long as it is so; nothing once it has ended.</summary>
     public IReadOnlyList<string> Warnings => IsKept ? [.. JarWarnings.Of(Jar, Forecast, Calendar)] : [];
 
+    /// <summary>How warm it is expected to be in the jar now; the place's own word where nothing is forecast.</summary>
+    public double CelsiusNow => Told?.PointAt(Calendar.Now).JarCelsius ?? Place.Typical.Room().MeanCelsius;
+
     /// <summary>Why the spread is wider than the model's own; null where it is not.</summary>
     public string? WhyWider => Forecast is not null && Remedies.Widening(Jar) is { } done
         ? $"The spread is {WiderSpread.Factor:0.0#} times as wide: {ObservationWords.Of(done.Kind)} on {done.At.InZone(Household.Zone).Date.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture)}, and no pH measured since."
@@ -110,6 +113,7 @@ public sealed class JarView
     public string SourEnough => Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
         : !IsKept ? PastWords.Of(Jar, Household.Zone)
+        : NoForecast.Of(Jar) is { } why ? why
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
         : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null } ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."

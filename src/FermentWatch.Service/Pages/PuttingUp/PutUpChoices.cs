@@ -12,11 +12,11 @@ namespace FermentWatch.Service.Pages.PuttingUp;
 internal static class PutUpChoices
 {
     public static readonly IReadOnlyList<Choice> Vegetables =
-        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name))];
+        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)), new Choice(PutUpForm.SomethingElse, "something else: its name below")];
 
     /// <summary>2.25 to 2.5 % is the kraut recipe (Univ. of Minnesota Extension; Oregon State SP 50-745); 3 % within the grade rules (FDA CPG 585.750).</summary>
     public static readonly IReadOnlyList<Choice> Salt =
-        [new("by taste", "By taste"), new("2", "2 %"), new("2.25", "2.25 %"), new("2.5", "2.5 %"), new("3", "3 %")];
+        [new("2", "2 %"), new("2.25", "2.25 %"), new("2.5", "2.5 %"), new("3", "3 %"), new("by taste", "By taste")];
 
     public static readonly IReadOnlyList<Choice> SaltKnown = [new("Weighed", "Weighed"), new("Measured", "By the spoon")];
 
