@@ -35,6 +35,14 @@ public static class Forecaster
         return TastingMembers.AreAskedFor(request) ? forecast with { Target = TastingMembers.Day(request, jar) } : forecast;
     }
 
+    /// <summary>The gas that is expected, by the times of the course.</summary>
+    /// <exception cref="ArgumentException">The request has refusals.</exception>
+    public static IReadOnlyList<GasPoint> Gas(ForecastRequest request)
+    {
+        JarMembers jar = JarOf(request);
+        return new MemberRun(request, jar, MembersThatFit(request, jar, request.Readings, out _)).Gas;
+    }
+
     /// <summary>What a finished jar teaches of this kitchen's rate and this household's taste, under the published prior.</summary>
     /// <exception cref="ArgumentException">The request has refusals, or no sourness or acidity target to measure tastes on.</exception>
     public static JarLesson Learn(ForecastRequest request)

@@ -40,6 +40,10 @@ internal sealed class MemberRun
 
     public IReadOnlyList<CoursePoint> Course => [.. Enumerable.Range(0, _trace.Days.Length).Select(Point)];
 
+    /// <summary>Gas made, by time of the course.</summary>
+    public IReadOnlyList<GasPoint> Gas =>
+        [.. Enumerable.Range(0, _trace.Days.Length).Select(time => new GasPoint(_trace.Days[time], QuantileOf.Values(_trace.At(_trace.GasPerDay, time), _scratch)))];
+
     private PassageDays Days(int passage) => QuantileOf.Days(_passages[passage].Days, _scratch);
 
     private CoursePoint Point(int time) => new(

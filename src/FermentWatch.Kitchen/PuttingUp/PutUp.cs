@@ -25,9 +25,9 @@ public static class PutUp
     public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null) =>
         Read(form, household, places, now, now - OldestPacking, starters ?? []);
 
-    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest.</summary>
+    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and as sour as <paramref name="standing"/> whatever the vegetable.</summary>
     internal static PutUpOrder Read(
-        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters)
+        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters, Sourness? standing = null)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
@@ -46,7 +46,7 @@ public static class PutUp
         Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, oldest);
         Cover cover = reader.ReadChoice("cover", form.Cover, Cover.Leaf);
         Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
-        Sourness target = reader.ReadChoice("how sour", form.Target, Sourness.Sour);
+        Sourness target = ReadTarget(form.Target, produce, standing, reader);
 
         string name = string.IsNullOrWhiteSpace(form.Name) ? Usual(portions) : reader.ReadName("name", form.Name);
 
@@ -140,6 +140,17 @@ public static class PutUp
             return new Vinegar(kilograms, percent);
         reader.Refuse("vinegar", form.Vinegar, "up to 25 kg would be right, such as 60 g, 60 ml or 1/4 cup");
         return null;
+    }
+
+    /// <summary>How sour: a step the vegetable can reach, or the one that stands already.</summary>
+    private static Sourness ReadTarget(string? typed, string produce, Sourness? standing, FieldReader reader)
+    {
+        Sourness target = reader.ReadChoice("how sour", typed, SournessLevel.Usual(produce));
+        IReadOnlyList<SournessLevel> reached = SournessLevel.ReachedBy(produce);
+        if (target != standing && reached.All(level => level.Step != target))
+            reader.Refuse("how sour", SournessLevel.Of(target).Words, string.Create(CultureInfo.InvariantCulture,
+                $"{produce} ends near {SournessLevel.EndOf(produce):0.##} % acid: {string.Join(" or ", reached.Select(level => level.Words))}"));
+        return target;
     }
 
     private static Place? ReadPlace(string? typed, IReadOnlyList<Place> places, FieldReader reader)

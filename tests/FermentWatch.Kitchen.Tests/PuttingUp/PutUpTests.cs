@@ -84,7 +84,7 @@ public class PutUpTests
     [InlineData("Bok choy", "pak choi")]
     [InlineData("green beans", "green beans")]
     public void Read_SomethingElseThatIsKnown_IsTheVegetableItIs(string typed, string produce) =>
-        Assert.Equal(produce, Read(Good with { What = "something else", ItsName = typed, ItIsRight = true }).Jars[0].Portions[0].Produce);
+        Assert.Equal(produce, Read(Good with { What = "something else", ItsName = typed, Target = "", ItIsRight = true }).Jars[0].Portions[0].Produce);
 
     [Theory]
     [InlineData("raw oysters", "a vegetable: fish needs other rules than vegetables")]
@@ -118,7 +118,7 @@ public class PutUpTests
     [InlineData("ginger 40 g", null)]
     public void Read_SeasoningsWithoutFigures_AreAJarWithoutForecast(string also, string? why)
     {
-        string? said = NoForecast.Of(Read(Good with { What = "napa", Also = also }).Jars[0]);
+        string? said = NoForecast.Of(Read(Good with { What = "napa", Target = "", Also = also }).Jars[0]);
         Assert.Equal(why, said?[..(why?.Length ?? 0)]);
     }
 
@@ -127,8 +127,33 @@ public class PutUpTests
     [InlineData("1/4 cup", "6 %", 0.0590405, 6)]
     public void Read_Vinegar_IsTakenByMassOrVolume(string typed, string strength, double kilograms, double percent)
     {
-        Vinegar vinegar = Read(Good with { What = "cucumber", AddedWater = "400 g", Vinegar = typed, VinegarStrength = strength }).Jars[0].Vinegar!;
+        Vinegar vinegar = Read(Good with { What = "cucumber", AddedWater = "400 g", Target = "", Vinegar = typed, VinegarStrength = strength }).Jars[0].Vinegar!;
         Assert.Equal((kilograms, percent), (Math.Round(vinegar.MassKilograms, 7), vinegar.AceticPercent));
+    }
+
+    // end_points and courses as published: brined cucumbers 0.85 to 0.90 %, napa 0.90 to 1.00 %, red cabbage 1.54 +- 0.09 %.
+    [Theory]
+    [InlineData("cucumber", new[] { Sourness.ALittleSour }, Sourness.ALittleSour)]
+    [InlineData("napa", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour }, Sourness.BetweenALittleSourAndSour)]
+    [InlineData("red cabbage", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour, Sourness.Sour, Sourness.BetweenSourAndVerySour }, Sourness.Sour)]
+    [InlineData("cabbage", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour, Sourness.Sour, Sourness.BetweenSourAndVerySour, Sourness.VerySour }, Sourness.Sour)]
+    public void ReachedBy_AVegetable_IsWhatIsPublishedOfIt(string produce, Sourness[] steps, Sourness usual)
+    {
+        Assert.Equal(steps, SournessLevel.ReachedBy(produce).Select(level => level.Step));
+        Assert.Equal(usual, SournessLevel.Usual(produce));
+    }
+
+    [Fact]
+    public void ReachedBy_AnyVegetable_IsAtLeastTheMildestAndNoStepLeftOut() => Assert.All(Vegetable.All.Select(each => each.Name).Append("okra"), produce =>
+        Assert.Equal(SournessLevel.All.Take(SournessLevel.ReachedBy(produce).Count), SournessLevel.ReachedBy(produce)));
+
+    [Fact]
+    public void Read_SourerThanTheVegetableGets_IsRefusedWithWhatItReaches()
+    {
+        PutUpForm pickles = Good with { What = "cucumber", AddedWater = "400 g", Target = "Sour" };
+        var refusal = Assert.Single(Read(pickles).Refusals);
+        Assert.Equal(("how sour", "sour", "cucumber ends near 0.9 % acid: a little sour"), (refusal.Field, refusal.Came, refusal.WouldBeRight));
+        Assert.Equal(Sourness.ALittleSour, Read(pickles with { Target = "" }).Jars[0].Target);
     }
 
     [Fact]

@@ -27,9 +27,15 @@ internal static class PutUpChoices
 
     public static readonly IReadOnlyList<Choice> Lids = [.. Enum.GetValues<Lid>().Select(lid => new Choice(lid.ToString(), JarWords.Of(lid)))];
 
-    public static readonly IReadOnlyList<Choice> Sour =
+    public static readonly IReadOnlyList<Choice> Sour = Steps(SournessLevel.All);
+
+    /// <summary>The steps this vegetable can reach, and the one that stands.</summary>
+    public static IReadOnlyList<Choice> SourOf(string produce, Sourness standing) =>
+        Steps(SournessLevel.All.Where(level => level.Step == standing || SournessLevel.ReachedBy(produce).Contains(level)));
+
+    private static Choice[] Steps(IEnumerable<SournessLevel> levels) =>
     [
-        .. SournessLevel.All.Select(level => new Choice(level.Step.ToString(),
+        .. levels.Select(level => new Choice(level.Step.ToString(),
             string.Create(CultureInfo.InvariantCulture, $"{level.Words} ({level.AcidityPercentLactic:0.##} % acid)"))),
     ];
 
