@@ -13,7 +13,7 @@ public static class JarWarnings
 
     private const string LowSalt =
         "Salted below 1.5 %: the wrong germs may keep up with those that sour, and it goes soft (at 1.7 % or less: Univ. of Minnesota Extension; Oregon State SP 50-745). "
-        + "Measure the pH daily; only a reading says anything of this jar.";
+        + "Measure the pH early and often: only a reading says anything of this jar.";
 
     private static readonly string[] Chillies = ["red chilli", "jalapeno"];
 
