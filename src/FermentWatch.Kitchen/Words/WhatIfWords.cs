@@ -37,9 +37,13 @@ public static class WhatIfWords
     public static string Gas(StillToCome ahead) => string.Create(CultureInfo.InvariantCulture,
         $"Gas still to come: about {Litres(ahead.GasLitres.Middle)}, below {Litres(ahead.GasLitres.Most)} nine times in ten; up to {Litres(ahead.MostLitresADay)} a day in the week ahead. {Opening(ahead.DaysToABar)}");
 
+    /// <summary>Gas still to come once it is cold.</summary>
+    public static string GasInTheCold(StillToCome ahead) =>
+        $"Still to come there: about {Litres(ahead.GasLitres.Middle)} of gas, below {Litres(ahead.GasLitres.Most)} nine times in ten.";
+
     /// <summary>What is left to be soured.</summary>
     public static string Sugar(StillToCome ahead) => string.Create(CultureInfo.InvariantCulture,
-        $"Sugar: about {ahead.SugarAtFirst:0.0} % at first, as the tables have it; {ahead.SugarLeft.Least:0.0} to {ahead.SugarLeft.Most:0.0} % may be left, by the acid expected. How sweet one head is differs by as much.");
+        $"Sugar: about {ahead.SugarAtFirst:0.0} % at first, as the tables have it; {Range(ahead.SugarLeft.Least, ahead.SugarLeft.Most)} may be left, by the acid expected. How sweet one head is differs by as much.");
 
     /// <summary>When it is best eaten; null where nothing is published of its vegetable, or the window is not within the forecast.</summary>
     public static string? BestEaten(Jar jar, IReadOnlyList<CoursePoint> course, ForecastCalendar calendar)
@@ -59,6 +63,9 @@ public static class WhatIfWords
         string milligrams = jar.Salting.Percent is { } percent ? $"about {Milligrams(percent)}" : $"{Milligrams(1.5)} to {Milligrams(3.5)}";
         return $"Sodium: {milligrams} mg in a serving of 30 g (21 CFR 101.12, pickles, from memory), evenly taken up. WHO 2012 asks adults to stay below 2000 mg a day.";
     }
+
+    private static string Range(double least, double most) => most - least < 0.05
+        ? string.Create(CultureInfo.InvariantCulture, $"{most:0.0} %") : string.Create(CultureInfo.InvariantCulture, $"{least:0.0} to {most:0.0} %");
 
     private static string Milligrams(double saltPercent) =>
         (Math.Round(saltPercent / 100 * ServingGrams * SodiumShare * 100) * 10).ToString("0", CultureInfo.InvariantCulture);

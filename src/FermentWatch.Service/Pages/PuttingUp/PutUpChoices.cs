@@ -12,7 +12,7 @@ namespace FermentWatch.Service.Pages.PuttingUp;
 internal static class PutUpChoices
 {
     public static readonly IReadOnlyList<Choice> Vegetables =
-        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)), new Choice(PutUpForm.SomethingElse, "something else: its name below")];
+        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)), new Choice(PutUpForm.SomethingElse, "something else (its name under More)")];
 
     /// <summary>2.25 to 2.5 % is the kraut recipe (Univ. of Minnesota Extension; Oregon State SP 50-745); 3 % within the grade rules (FDA CPG 585.750).</summary>
     public static readonly IReadOnlyList<Choice> Salt =
