@@ -20,7 +20,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     private static readonly (string Name, string Path)[] Pages =
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
-        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("guides", "/guides"),
+        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("what-if", "/jars/1/what-if?ready=2026-12-24"), ("titration", "/jars/2/titration"), ("guides", "/guides"),
         ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
     ];
 

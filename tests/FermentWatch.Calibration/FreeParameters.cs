@@ -16,10 +16,10 @@ internal static class FreeParameters
 
     public static IReadOnlyList<FreeParameter> All { get; } =
     [
-        Factor(0, "starters: optimum rate, 1/h", 0.42, 0.25, (g, v) => g with { OptimumRatePerHour = v }, Trial),
+        Factor(0, "starters: optimum rate, 1/h", 0.5, 0.25, (g, v) => g with { OptimumRatePerHour = v }, Trial),
         Factor(1, "cold starters: optimum rate, 1/h", 0.12, 0.35, (g, v) => g with { OptimumRatePerHour = v }, Trial),
-        Factor(2, "finishers: optimum rate, 1/h", 0.25, 0.25, (g, v) => g with { OptimumRatePerHour = v }, Trial),
-        Factor(3, "cold finishers: optimum rate, 1/h", 0.13, 0.35, (g, v) => g with { OptimumRatePerHour = v }, Trial),
+        Factor(2, "finishers: optimum rate, 1/h", 0.35, 0.3, (g, v) => g with { OptimumRatePerHour = v }, "growth_limits.csv: 0.40 to 0.81 in milk and broth"),
+        Factor(3, "cold finishers: optimum rate, 1/h", 0.15, 0.35, (g, v) => g with { OptimumRatePerHour = v }, Trial),
         Cardinal(0, "starters: least temperature, C", 1, 2, (t, v) => t with { Minimum = v }),
         Cardinal(0, "starters: best temperature, C", 29, 1.5, (t, v) => t with { Optimum = v }),
         Cardinal(0, "starters: most temperature, C", 38, 1.2, (t, v) => t with { Maximum = v }),
@@ -38,20 +38,22 @@ internal static class FreeParameters
         Both(0, "starters: acid that halves growth, mol/L", 0.055, 0.3, isFactor: true, (g, v) => g with { HalfAcidMolesPerLitre = v }, Limits),
         Factor(2, "finishers: acid that halves growth, mol/L", 0.09, 0.25, (g, v) => g with { HalfAcidMolesPerLitre = v }, Limits),
         Factor(3, "cold finishers: acid that halves growth, mol/L", 0.08, 0.25, (g, v) => g with { HalfAcidMolesPerLitre = v }, Trial),
-        Both(0, "starters: hexose for growth, mol/L per 1e9 CFU/mL", 0.02, 0.4, isFactor: true, (g, v) => g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 20 g a mol of hexose: from memory"),
+        Both(0, "starters: hexose for growth, mol/L per 1e9 CFU/mL", 0.006, 0.4, isFactor: true, (g, v) => g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 20 g a mol of hexose: from memory"),
         Both(2, "finishers: hexose for growth, mol/L per 1e9 CFU/mL", 0.012, 0.4, isFactor: true, (g, v) => g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 25 g a mol of hexose: from memory"),
         Both(0, "starters: hexose without growth, mol/L/h per 1e9 CFU/mL", 0.003, 0.7, isFactor: true, (g, v) => g with { MaintenanceHexosePerHour = v }, Trial),
         Both(2, "finishers: hexose without growth, mol/L/h per 1e9 CFU/mL", 0.003, 0.7, isFactor: true, (g, v) => g with { MaintenanceHexosePerHour = v }, Trial),
         .. CountsOf(FloraKind.Head, "head", 3.4, 2.0, 1.7),
-        .. CountsOf(FloraKind.Leaf, "leaf and root", 4.5, 2.8, 2.3),
+        .. CountsOf(FloraKind.Leaf, "leaf", 4.5, 2.8, 2.3),
+        .. CountsOf(FloraKind.Root, "root", 4.0, 2.8, 2.3),
         new("lag, rate x time", 2.0, 0.3, true, (m, v) => m with { Lag = v }, "Baranyi and Roberts 1994: 1 to 4 is usual, from memory"),
-        new("pH steepness, per pH", 4.2, 0.25, true, (m, v) => m with { PhSteepness = v }, Trial),
-        new("crowding, 1e9 CFU/mL", 2.0, 0.3, true, (m, v) => m with { Crowding = v }, "growth_limits.csv: 8.3 to 9 log10"),
+        new("pH steepness, per pH", 4.0, 0.2, true, (m, v) => m with { PhSteepness = v }, Trial),
+        new("crowding of a guild, 1e9 CFU/mL", 0.6, 0.15, true, (m, v) => m with { Crowding = v }, "growth_limits.csv: 8.3 to 9 log10"),
         Both(0, "starters: salt limit, %", 8.5, 0.5, isFactor: false, (g, v) => g with { SaltLimitPercent = v }, Limits),
         One(2, "finishers: salt limit, %", 11.8, 0.5, (g, v) => g with { SaltLimitPercent = v }, Limits),
         One(3, "cold finishers: salt limit, %", 9, 0.7, (g, v) => g with { SaltLimitPercent = v }, Trial),
-        Both(0, "starters: salt raises the least temperature, C per %", 0.4, 0.4, isFactor: false, (g, v) => g with { SaltChill = v }, "wide, as for the finishers"),
-        Both(2, "finishers: salt raises the least temperature, C per %", 0.4, 0.4, isFactor: false, (g, v) => g with { SaltChill = v }, "wide: none to what closes 5 C at 7 %"),
+        Factor(0, "starters: salt raises the least temperature, C per %", 0.3, 0.6, (g, v) => g with { SaltChill = v }, "wide, as for the finishers"),
+        Factor(1, "cold starters: salt raises the least temperature, C per %", 1, 0.6, (g, v) => g with { SaltChill = v }, "wide: salt in the cold slows kimchi"),
+        Both(2, "finishers: salt raises the least temperature, C per %", 0.5, 0.6, isFactor: true, (g, v) => g with { SaltChill = v }, "wide: none to what closes 5 C at 7 %"),
         new("lactate that ends growth, mol/L", 0.6, 0.5, true, (m, v) => m with { LacticLimit = v }, "wide: above what kraut reaches"),
         new(BrothRate, 0.5, 0.4, true, (m, _) => m, Limits),
         new("salt power", 2.0, 0.3, true, (m, v) => m with { SaltPower = v }, "no effect to 3 %, K31; zero at the limit"),
@@ -110,11 +112,6 @@ internal static class FreeParameters
         model with { Guilds = Replaced(model.Guilds, guild, change(model.Guilds[guild])) };
 
     private static ModelParameters First(ModelParameters model, FloraKind kind, Func<FirstCounts, FirstCounts> change) =>
-        kind == FloraKind.Leaf
-            ? Changed(Changed(model, FloraKind.Leaf, change), FloraKind.Root, change)
-            : Changed(model, kind, change);
-
-    private static ModelParameters Changed(ModelParameters model, FloraKind kind, Func<FirstCounts, FirstCounts> change) =>
         model with { FirstCounts = Replaced(model.FirstCounts, (int)kind, change(model.FirstCounts[(int)kind])) };
 
     private static T[] Replaced<T>(IReadOnlyList<T> list, int index, T value)

@@ -11,6 +11,9 @@ namespace FermentWatch.Calibration;
 /// </summary>
 internal sealed class LeastSquares(IReadOnlyList<PublishedCourse> rows)
 {
+    /// <summary>Falls, and the salt in the cold.</summary>
+    private static readonly int Effects = Fall.All.Count + 1;
+
     private const double Step = 0.02;
     private const int MostRounds = 60;
 
@@ -75,7 +78,7 @@ internal sealed class LeastSquares(IReadOnlyList<PublishedCourse> rows)
     private Vector<double>[] ResidualsAt(List<double[]> points)
     {
         ModelParameters[] models = [.. points.Select(point => FreeParameters.ModelAt(point))];
-        double[][] residuals = [.. points.Select(_ => new double[(rows.Count * Residuals.PerRow) + GrowthRateRow.All.Count + _count])];
+        double[][] residuals = [.. points.Select(_ => new double[(rows.Count * Residuals.PerRow) + GrowthRateRow.All.Count + Effects + _count])];
         for (int r = 0; r < rows.Count; r++)
         {
             CourseAnswer[] answers = CourseAnswer.Of(rows[r], models);
@@ -88,7 +91,15 @@ internal sealed class LeastSquares(IReadOnlyList<PublishedCourse> rows)
             double broth = FreeParameters.BrothRateAt(points[p]);
             for (int g = 0; g < GrowthRateRow.All.Count; g++)
                 residuals[p][growth + g] = Residuals.Of(GrowthRateRow.All[g], models[p], broth);
-            points[p].CopyTo(residuals[p], growth + GrowthRateRow.All.Count);
+            points[p].CopyTo(residuals[p], growth + GrowthRateRow.All.Count + Effects);
+        }
+        for (int e = 0; e < Effects; e++)
+        {
+            double[] effect = e < Fall.All.Count
+                ? [.. Fall.All[e].Days(models).Select(Fall.All[e].Residual)]
+                : [.. SaltInTheCold.Ratios(models).Select(SaltInTheCold.Residual)];
+            for (int p = 0; p < points.Count; p++)
+                residuals[p][(rows.Count * Residuals.PerRow) + GrowthRateRow.All.Count + e] = effect[p];
         }
         return [.. residuals.Select(each => Vector<double>.Build.Dense(each))];
     }

@@ -1,11 +1,17 @@
 using System.Globalization;
 using FermentWatch.Calibration;
+using FermentWatch.Calibration.Score;
 using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Reference.Tests.Published;
 
 // Refits the model from the published rows and prints everything the fit knows: parameters, residuals, and both again
 // with every study left out in turn, beside the one-line rule.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args.Contains("score"))
+{
+    ScoreCommand.Run(rows: !args.Contains("--jars"), jars: !args.Contains("--rows"));
+    return;
+}
 IReadOnlyList<PublishedCourse> rows = PublishedCourses.All;
 var fit = new LeastSquares(rows);
 double[] at = fit.Fit(new double[FreeParameters.All.Count]);

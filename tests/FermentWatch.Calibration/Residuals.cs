@@ -9,6 +9,9 @@ internal static class Residuals
     /// <summary>Residuals a row gives: of its value, and of the day its value is reached.</summary>
     public const int PerRow = 2;
 
+    /// <summary>Kraut and kimchi over all temperatures, what most households make, weigh more than single jars.</summary>
+    private const double StapleWeight = 1.2;
+
     private const double GrowthLnError = 0.5;
     private const double UnseenRatePerHour = 1e-4;
     private const double DayError = 0.25;
@@ -16,7 +19,7 @@ internal static class Residuals
 
     public static void Of(PublishedCourse row, CourseAnswer answer, Span<double> residuals)
     {
-        double weight = row.Status == "memory" ? 0.6 : 1;
+        double weight = row.Status == "memory" ? 0.6 : row.IsStaple ? StapleWeight : 1;
         residuals[0] = row.Quantity == "ripe_day" ? 0 : weight * (answer.Value - row.Middle) / ValueError(row);
         residuals[1] = row.Quantity == "lab_log10_cfu_per_ml" ? 0 : weight * DayResidual(row, answer);
     }

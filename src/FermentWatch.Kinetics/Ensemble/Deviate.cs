@@ -17,8 +17,25 @@ internal static class Deviate
     public const int PhTolerance = 11;
     public const int Upkeep = 12;
 
-    /// <summary>The household's liked level; moves no trajectory.</summary>
-    public const int Taste = 13;
+    public const int StarterAcid = 13;
 
-    public const int Count = 14;
+    /// <summary>Pace at the knots of <see cref="Simulation.LanePace"/>.</summary>
+    public const int Pace = 14;
+
+    /// <summary>Pace once acid has come.</summary>
+    public const int StagePace = 18;
+
+    /// <summary>What the model itself is off by in pH, at the same knots.</summary>
+    public const int PhOffset = 19;
+
+    /// <summary>What the model itself is off by in acidity.</summary>
+    public const int AcidityOffset = 23;
+
+    /// <summary>The household's liked level; moves no trajectory.</summary>
+    public const int Taste = 24;
+
+    /// <summary>Growth of the finishers alone: when they take over.</summary>
+    public const int FinisherRate = 25;
+
+    public const int Count = 26;
 }

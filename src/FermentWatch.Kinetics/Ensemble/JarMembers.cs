@@ -31,10 +31,11 @@ internal sealed class JarMembers
     /// <param name="deviates">[member x count + deviate].</param>
     /// <param name="table">Holds the members' constants; reused from run to run.</param>
     /// <param name="trace">Takes what is written down.</param>
-    public void Run(ReadOnlySpan<double> deviates, LaneTable table, Trace trace)
+    /// <param name="slack">How many times the usual error is allowed to a step.</param>
+    public void Run(ReadOnlySpan<double> deviates, LaneTable table, Trace trace, double slack = 1)
     {
         for (int m = 0; m < table.Members; m++)
             table.Set(m, _builder.Build(deviates.Slice(m * Deviate.Count, Deviate.Count)));
-        JarSolver.Run(table, Climate, trace);
+        JarSolver.Run(table, Climate, trace, slack);
     }
 }

@@ -17,6 +17,7 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         double saltMoles = contents.SaltPercent > 0 ? contents.Native.Salt * salt / contents.SaltPercent : 0;
         Chemistry(deviates, saltMoles);
         Start(deviates);
+        Noise(deviates);
         return _slots;
     }
 
@@ -25,15 +26,19 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
     private void Growth(ReadOnlySpan<double> z, double salt)
     {
         double rate = Factor(spread.LnRate, z[Deviate.Rate]);
+        double finisherRate = Factor(spread.LnFinisherRate, z[Deviate.FinisherRate]);
         double upkeep = Factor(spread.LnUpkeep, z[Deviate.Upkeep]);
+        double starterAcid = Factor(spread.LnStarterAcid, z[Deviate.StarterAcid]);
         double tolerance = Factor(spread.LnAcidTolerance, z[Deviate.AcidTolerance]);
         for (int g = 0; g < ModelParameters.GuildCount; g++)
         {
             Guild guild = model.Guilds[g];
             double bearable = SaltTerm.Share(salt, guild.SaltLimitPercent, model.SaltPower) * SaltTerm.AgainstOthers(salt, model.LowSaltPercent);
-            _slots[Slot.Rate + g] = rate * bearable * guild.OptimumRatePerHour;
-            _slots[Slot.Maintenance + g] = rate * upkeep * bearable * guild.MaintenanceHexosePerHour;
-            _slots[Slot.GrowthHexose + g] = guild.GrowthHexose;
+            double acid = g < 2 ? starterAcid : 1;
+            double own = g < 2 ? 1 : finisherRate;
+            _slots[Slot.Rate + g] = rate * own * bearable * guild.OptimumRatePerHour;
+            _slots[Slot.Maintenance + g] = rate * upkeep * acid * bearable * guild.MaintenanceHexosePerHour;
+            _slots[Slot.GrowthHexose + g] = acid * guild.GrowthHexose;
             _slots[Slot.LacticYield + g] = guild.LacticYield;
             _slots[Slot.AceticYield + g] = guild.AceticYield;
             _slots[Slot.TemperatureMinimum + g] = guild.Temperature.Minimum + (guild.SaltChill * salt);
@@ -53,8 +58,8 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
 
     private void Chemistry(ReadOnlySpan<double> z, double salt)
     {
-        double strong = Factor(spread.LnStrongIons, z[Deviate.StrongIons]);
-        double acids = Factor(spread.LnNativeAcids, z[Deviate.NativeAcids]);
+        double strong = Factor(contents.Ignorance * spread.LnStrongIons, z[Deviate.StrongIons]);
+        double acids = Factor(contents.Ignorance * spread.LnNativeAcids, z[Deviate.NativeAcids]);
         AcidMixture n = contents.Native;
         // Raw juice stays near its raw pH: what the known acids do not carry of the strong ions, the side chains carry.
         double known = n.StrongIonDifference - n.SideChain;
@@ -81,9 +86,25 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         _slots[Slot.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate, sideChain, salt));
     }
 
+    /// <summary>The pace's course and what the model itself is off by.</summary>
+    private void Noise(ReadOnlySpan<double> z)
+    {
+        double kept = spread.PaceMemory;
+        double fresh = Math.Sqrt(1 - (kept * kept));
+        double pace = 0;
+        for (int knot = 0; knot < LanePace.Knots; knot++)
+        {
+            pace = knot == 0 ? z[Deviate.Pace] : (kept * pace) + (fresh * z[Deviate.Pace + knot]);
+            _slots[Slot.LnPace + knot] = spread.LnPace * pace;
+            _slots[Slot.PhOffset + knot] = spread.PhOffset * z[Deviate.PhOffset + knot];
+        }
+        _slots[Slot.LnStagePace] = spread.LnStagePace * z[Deviate.StagePace];
+        _slots[Slot.AcidityFactor] = Factor(spread.LnAcidityOffset, z[Deviate.AcidityOffset]);
+    }
+
     private void Start(ReadOnlySpan<double> z)
     {
-        double starters = Math.Pow(10, spread.StartersLog10 * z[Deviate.Starters]);
+        double starters = Math.Pow(10, contents.Ignorance * spread.StartersLog10 * z[Deviate.Starters]);
         double finishers = Math.Pow(10, spread.FinishersLog10 * z[Deviate.Finishers]);
         for (int g = 0; g < ModelParameters.GuildCount; g++)
             _slots[Slot.FirstLnCount + g] = Math.Log(contents.FirstCounts[g] * (g < 2 ? starters : finishers));
@@ -92,7 +113,7 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         _slots[Slot.OuterStart] = contents.OuterStart;
         double inner = (1 - (contents.OuterStart * contents.OuterShare)) / (1 - contents.OuterShare);
         _slots[Slot.InnerStart] = inner;
-        double hexose = contents.Hexose * Factor(spread.LnSugar, z[Deviate.Sugar]);
+        double hexose = contents.Hexose * Factor(contents.Ignorance * spread.LnSugar, z[Deviate.Sugar]);
         _slots[Slot.FirstHexoseOuter] = hexose * contents.OuterStart;
         _slots[Slot.FirstHexoseInner] = hexose * inner;
         _slots[Slot.FirstLactic] = contents.AddedLactic;

@@ -9,8 +9,8 @@ namespace FermentWatch.Kinetics.Ensemble;
 /// </summary>
 internal static class PhLikelihood
 {
-    /// <summary>What the model itself is off by at a given time, pH.</summary>
-    private const double ModelError = 0.07;
+    /// <summary>What the model is off by at one time and no longer at the next, pH; what stays is a deviate of the members.</summary>
+    private const double ModelError = 0.05;
 
     private const double Freedom = 4;
 

@@ -8,25 +8,34 @@ namespace FermentWatch.Kinetics.Forecasting;
 internal sealed class Evidence
 {
     /// <param name="readings">pH.</param>
+    /// <param name="titrations">Acidity.</param>
     /// <param name="tastes">Tastes, measured on <paramref name="scale"/>.</param>
     /// <param name="gas">Gas.</param>
     /// <param name="scale">What the household chose.</param>
-    public Evidence(IReadOnlyList<PhReading> readings, IReadOnlyList<TasteReading> tastes, IReadOnlyList<GasReading> gas, TasteScale scale)
+    public Evidence(
+        IReadOnlyList<PhReading> readings, IReadOnlyList<AcidityReading> titrations, IReadOnlyList<TasteReading> tastes, IReadOnlyList<GasReading> gas, TasteScale scale)
     {
         Readings = [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)];
+        Titrations = [.. titrations.OrderBy(titration => titration.Day).ThenBy(titration => titration.PercentLactic)];
         Tastes = [.. tastes.OrderBy(taste => taste.Day).ThenBy(taste => taste.Verdict)];
         Gas = [.. gas.OrderBy(each => each.Day).ThenBy(each => each.Seen)];
         Scale = scale;
-        Days = [.. Readings.Select(reading => Quarter(reading.Day)).Concat(Tastes.Select(taste => Quarter(taste.Day))).Concat(Gas.Select(each => Quarter(each.Day))).Distinct().Order()];
+        Days =
+        [
+            .. Readings.Select(reading => reading.Day).Concat(Titrations.Select(titration => titration.Day)).Concat(Tastes.Select(taste => taste.Day))
+                .Concat(Gas.Select(each => each.Day)).Select(Quarter).Distinct().Order(),
+        ];
     }
 
-    /// <summary>pH readings only: all that a line may rest on.</summary>
-    public Evidence(IReadOnlyList<PhReading> readings)
-        : this(readings, [], [], new TasteScale(null))
+    /// <summary>What was measured: all that a line may rest on.</summary>
+    public Evidence(IReadOnlyList<PhReading> readings, IReadOnlyList<AcidityReading>? titrations = null)
+        : this(readings, titrations ?? [], [], [], new TasteScale(null))
     {
     }
 
     public IReadOnlyList<PhReading> Readings { get; }
+
+    public IReadOnlyList<AcidityReading> Titrations { get; }
 
     public IReadOnlyList<TasteReading> Tastes { get; }
 
@@ -41,19 +50,5 @@ internal sealed class Evidence
     /// <summary>Place of a day among <see cref="Days"/>.</summary>
     public int TimeOf(double day) => Array.BinarySearch(Days, Quarter(day));
 
-    /// <summary>Folds all of it into a key.</summary>
-    public ulong Fold(ulong key)
-    {
-        foreach (PhReading reading in Readings)
-            key = Philox.Key(key, 1, Bits(reading.Day), Bits(reading.Ph), (ulong)reading.Method);
-        foreach (TasteReading taste in Tastes)
-            key = Philox.Key(key, 2, Bits(taste.Day), (ulong)taste.Verdict);
-        foreach (GasReading gas in Gas)
-            key = Philox.Key(key, 3, Bits(gas.Day), gas.Seen ? 1UL : 0UL);
-        return key;
-    }
-
     private static double Quarter(double day) => Math.Round(day * TemperatureCourse.StepsPerDay) / TemperatureCourse.StepsPerDay;
-
-    private static ulong Bits(double value) => BitConverter.DoubleToUInt64Bits(value);
 }

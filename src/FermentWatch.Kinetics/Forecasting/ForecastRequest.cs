@@ -17,6 +17,9 @@ public sealed record ForecastRequest
     /// <summary>pH measured so far, in any order.</summary>
     public IReadOnlyList<PhReading> Readings { get; init; } = [];
 
+    /// <summary>Titrations so far, in any order.</summary>
+    public IReadOnlyList<AcidityReading> Titrations { get; init; } = [];
+
     /// <summary>Tastes so far, in any order. They move the day of a sourness or acidity target, never a line.</summary>
     public IReadOnlyList<TasteReading> Tastes { get; init; } = [];
 

@@ -1,8 +1,7 @@
 using FermentWatch.Kinetics.Ensemble;
 using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Kinetics.Household;
-using FermentWatch.Kinetics.Simulation;
-using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kinetics.Observation;
 
 namespace FermentWatch.Kinetics.Forecasting;
 
@@ -17,10 +16,31 @@ public static class Forecaster
     public static Forecast Run(ForecastRequest request)
     {
         JarMembers jar = JarOf(request);
-        var fit = new ReadingFit(jar, new Evidence(request.Readings), request.Members);
-        double[] deviates = MemberPrior.Standard.Draw(Philox.Key(request.Seed, ModelIdentity.Key), request.Members);
-        fit.Run(deviates, MemberPrior.Standard, request.Seed);
-        return Answer(request, jar, deviates, fit);
+        double[] deviates = MembersThatFit(request, jar, request.Readings, out ReadingFit fit);
+        var run = new MemberRun(request, jar, deviates);
+        var forecast = new Forecast
+        {
+            ModelVersion = ModelIdentity.Version,
+            Course = run.Course,
+            AcidLine = run.AcidLine,
+            Ph4 = run.Ph4,
+            CentreAcidLine = run.CentreAcidLine,
+            CentrePh4 = run.CentrePh4,
+            Target = run.Target,
+            Household = request.Household,
+            Flagged = fit.Flagged,
+            Remarks = request.Temperatures.Remarks,
+        };
+        forecast = WidenedByFlagged(request, jar, forecast);
+        return TastingMembers.AreAskedFor(request) ? forecast with { Target = TastingMembers.Day(request, jar) } : forecast;
+    }
+
+    /// <summary>The gas that is expected, by the times of the course.</summary>
+    /// <exception cref="ArgumentException">The request has refusals.</exception>
+    public static IReadOnlyList<GasPoint> Gas(ForecastRequest request)
+    {
+        JarMembers jar = JarOf(request);
+        return new MemberRun(request, jar, MembersThatFit(request, jar, request.Readings, out _)).Gas;
     }
 
     /// <summary>What a finished jar teaches of this kitchen's rate and this household's taste, under the published prior.</summary>
@@ -52,65 +72,25 @@ public static class Forecaster
     }
 
     private static double LongestDays(ForecastRequest request) => new[] { request.Days }
-        .Concat(request.Readings.Select(reading => reading.Day)).Concat(request.Tastes.Select(taste => taste.Day)).Concat(request.Gas.Select(gas => gas.Day)).Max();
+        .Concat(request.Readings.Select(reading => reading.Day)).Concat(request.Titrations.Select(titration => titration.Day))
+        .Concat(request.Tastes.Select(taste => taste.Day)).Concat(request.Gas.Select(gas => gas.Day)).Max();
 
-    private static Forecast Answer(ForecastRequest request, JarMembers jar, double[] deviates, ReadingFit fit)
+    private static double[] MembersThatFit(ForecastRequest request, JarMembers jar, IReadOnlyList<PhReading> readings, out ReadingFit fit)
     {
-        int members = request.Members;
-        Passage Line(Watched watched, double level) => new(watched, level, members);
-        Passage acidLine = Line(Watched.BrinePh, 4.6);
-        Passage ph4 = Line(Watched.BrinePh, 4.0);
-        Passage centreAcidLine = Line(Watched.CentrePh, 4.6);
-        Passage centrePh4 = Line(Watched.CentrePh, 4.0);
-        Passage? target = request.Target is { } wanted ? Line(WatchedOf(wanted.Kind), wanted.Level) : null;
-        Passage[] passages = [acidLine, ph4, centreAcidLine, centrePh4];
-        var trace = new Trace(members, OutputDays(request.Days, request.EveryDays), target is null ? passages : [.. passages, target]);
-        var table = new LaneTable(members);
-        jar.Run(deviates, table, trace);
-        if (TastingMembers.AreAskedFor(request))
-        {
-            double[] tasting = TastingMembers.Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
-            target = TastingMembers.Passage(request, tasting);
-            jar.Run(tasting, table, new Trace(members, [request.Days], [target]));
-        }
-        double[] scratch = new double[members];
-        return new Forecast
-        {
-            ModelVersion = ModelIdentity.Version,
-            Course = [.. Enumerable.Range(0, trace.Days.Length).Select(time => Point(trace, time, jar.Climate, scratch))],
-            AcidLine = QuantileOf.Days(acidLine.Days, scratch),
-            Ph4 = QuantileOf.Days(ph4.Days, scratch),
-            CentreAcidLine = QuantileOf.Days(centreAcidLine.Days, scratch),
-            CentrePh4 = QuantileOf.Days(centrePh4.Days, scratch),
-            Target = target is null ? null : QuantileOf.Days(target.Days, scratch),
-            Household = request.Household,
-            Flagged = fit.Flagged,
-            Remarks = request.Temperatures.Remarks,
-        };
+        double[] deviates = MemberPrior.Standard.Draw(Philox.Key(request.Seed, ModelIdentity.Key), request.Members);
+        fit = new ReadingFit(jar, new Evidence(readings, request.Titrations), request.Members);
+        fit.Run(deviates, MemberPrior.Standard, request.Seed);
+        return deviates;
     }
 
-    private static Watched WatchedOf(TargetKind kind) => kind switch
+    /// <summary>Two answers more at most: without the flagged readings that are worse news, and without those that are better.</summary>
+    private static Forecast WidenedByFlagged(ForecastRequest request, JarMembers jar, Forecast forecast)
     {
-        TargetKind.Ph => Watched.BrinePh,
-        TargetKind.AcidityPercentLactic => Watched.Acidity,
-        _ => Watched.Sourness,
-    };
-
-    private static CoursePoint Point(Trace trace, int time, JarClimate climate, double[] scratch) => new(
-        trace.Days[time],
-        climate.At(24 * trace.Days[time]),
-        QuantileOf.Values(trace.At(trace.Ph, time), scratch),
-        QuantileOf.Values(trace.At(trace.Acidity, time), scratch),
-        QuantileOf.Values(trace.At(trace.Sourness, time), scratch).P50,
-        QuantileOf.Values(trace.At(trace.CentrePh, time), scratch));
-
-    /// <summary>Day 0, each step, and the last day.</summary>
-    private static double[] OutputDays(double days, double everyDays)
-    {
-        var output = new List<double> { 0 };
-        for (int i = 1; i * everyDays < days - (0.25 * TemperatureCourse.StepDays); i++)
-            output.Add(i * everyDays);
-        output.Add(days);
-        return [.. output];
+        foreach (IGrouping<bool, FlaggedReading> kind in forecast.Flagged.GroupBy(flagged => flagged.WorseThanExpected).OrderBy(kind => kind.Key))
+        {
+            PhReading[] others = [.. request.Readings.Except(kind.Select(flagged => flagged.Reading))];
+            forecast = Widened.By(forecast, new MemberRun(request, jar, MembersThatFit(request, jar, others, out _)));
+        }
+        return forecast;
     }
 }

@@ -8,7 +8,7 @@ namespace FermentWatch.Kinetics.Forecasting;
 internal static class ModelIdentity
 {
     /// <summary>Raised by hand whenever equations, solver or sampler change.</summary>
-    private const string Equations = "2";
+    private const string Equations = "3";
 
     /// <summary>The key that random numbers are drawn under, beside the jar's.</summary>
     public static ulong Key { get; } = KeyOf(ModelParameters.Current, new PriorSpread());

@@ -1,7 +1,7 @@
 namespace FermentWatch.Kinetics.Forecasting;
 
 /// <summary>
-/// The day, counted from packing, at which a level is first reached: quantiles over the members' own first passages, never
+/// The day, counted from packing, at which a level is reached (of a pH, for the last time): quantiles over the members' own passages, never
 /// the passage of the median path. Null where that share of the members does not get there within the span.
 /// </summary>
 /// <param name="P10">The early end: one member in ten is there by then.</param>

@@ -12,6 +12,12 @@ internal sealed class ReadingFit
     /// <summary>A reading with less of the members' own readings beyond it than this, on one side, is flagged.</summary>
     private const double FlagShare = 0.005;
 
+    /// <summary>Readings that lie this many standard deviations apart, seen from what the members make of them, contradict each other.</summary>
+    private const double ContradictionDeviations = 3.5;
+
+    /// <summary>Members are judged by coarser steps than they are shown by: still ten times finer than any reading.</summary>
+    private const double JudgingSlack = 6;
+
     private readonly JarMembers _jar;
     private readonly Evidence _evidence;
     private readonly LaneTable _table;
@@ -36,28 +42,52 @@ internal sealed class ReadingFit
     {
         if (_evidence.Days.Length == 0)
             return;
-        _jar.Run(deviates, _table, _trace);
-        bool[] unexpected = [.. _evidence.Readings.Select(IsFarOut)];
+        _jar.Run(deviates, _table, _trace, JudgingSlack);
+        double[] before = [.. _evidence.Readings.Select(ShareAbove)];
+        double[] expectedBefore = [.. _evidence.Readings.Select(Expected)];
+        new PosteriorSampler(prior, Judge, Philox.Key(seed, ModelIdentity.Key, 1)).Move(deviates);
+        _jar.Run(deviates, _table, _trace, JudgingSlack);
+        double[] after = [.. _evidence.Readings.Select(ShareAbove)];
         double[] expected = [.. _evidence.Readings.Select(Expected)];
-        new PosteriorSampler(prior, Judge, _evidence.Fold(Philox.Key(seed, ModelIdentity.Key, 1))).Move(deviates);
-        _jar.Run(deviates, _table, _trace);
-        for (int i = 0; i < _evidence.Readings.Count; i++)
+        for (int i = 0; i < before.Length; i++)
         {
-            bool unexplained = IsFarOut(_evidence.Readings[i]);
-            if (unexpected[i] || unexplained)
-                Flag(_evidence.Readings[i], unexplained, unexplained ? Expected(_evidence.Readings[i]) : expected[i]);
+            if (IsFarOut(after[i]))
+                Flag(i, "does not fit the other readings, the recipe and the temperature", expected[i]);
+            else if (IsContradicted(after, i))
+                Flag(i, "contradicts another reading; with the recipe and the temperature", expected[i]);
+            else if (IsFarOut(before[i]) && !IsBorneOut(before, i))
+                Flag(i, "does not fit the recipe and the temperature alone", expectedBefore[i]);
         }
+    }
+
+    private static bool IsFarOut(double shareAbove) => shareAbove < FlagShare || shareAbove > 1 - FlagShare;
+
+    /// <summary>Another reading lies as unexpectedly on the same side.</summary>
+    private static bool IsBorneOut(double[] before, int reading) =>
+        before.Where((share, other) => other != reading && IsFarOut(share) && share < 0.5 == before[reading] < 0.5).Any();
+
+    /// <summary>Another reading lies so far on the other side of what the members make of both.</summary>
+    private static bool IsContradicted(double[] after, int reading)
+    {
+        double here = NormalDistribution.Quantile(Math.Clamp(after[reading], 1e-12, 1 - 1e-12));
+        return after.Any(other => Math.Abs(NormalDistribution.Quantile(Math.Clamp(other, 1e-12, 1 - 1e-12)) - here) > ContradictionDeviations);
     }
 
     private void Judge(ReadOnlySpan<double> deviates, Span<double> logLikelihood)
     {
-        _jar.Run(deviates, _table, _trace);
+        _jar.Run(deviates, _table, _trace, JudgingSlack);
         logLikelihood.Clear();
         foreach (PhReading reading in _evidence.Readings)
         {
             ReadOnlySpan<double> ph = _trace.At(_trace.Ph, _evidence.TimeOf(reading.Day));
             for (int m = 0; m < ph.Length; m++)
                 logLikelihood[m] += PhLikelihood.LogDensity(reading, ph[m]);
+        }
+        foreach (AcidityReading titration in _evidence.Titrations)
+        {
+            ReadOnlySpan<double> acidity = _trace.At(_trace.Acidity, _evidence.TimeOf(titration.Day));
+            for (int m = 0; m < acidity.Length; m++)
+                logLikelihood[m] += AcidityLikelihood.LogDensity(titration, acidity[m]);
         }
         foreach (TasteReading taste in _evidence.Tastes)
         {
@@ -77,12 +107,6 @@ internal sealed class ReadingFit
         }
     }
 
-    private bool IsFarOut(PhReading reading)
-    {
-        double above = ShareAbove(reading);
-        return above < FlagShare || above > 1 - FlagShare;
-    }
-
     /// <summary>Share of the readings the members would give that lie above the one that came.</summary>
     private double ShareAbove(PhReading reading)
     {
@@ -96,9 +120,9 @@ internal sealed class ReadingFit
     private double Expected(PhReading reading) =>
         QuantileOf.Values(_trace.At(_trace.Ph, _evidence.TimeOf(reading.Day)), new double[_trace.Members]).P50;
 
-    private void Flag(PhReading reading, bool unexplained, double expected)
+    private void Flag(int index, string reason, double expected)
     {
-        string against = unexplained ? "the other readings, the recipe and the temperature" : "the recipe and the temperature alone";
-        _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture, $"pH {reading.Ph:0.00} on day {reading.Day:0.##} does not fit {against}: they lead to {expected:0.00}"), reading.Ph > expected));
+        PhReading reading = _evidence.Readings[index];
+        _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture, $"pH {reading.Ph:0.00} on day {reading.Day:0.##} {reason}: they lead to {expected:0.00}"), reading.Ph > expected));
     }
 }

@@ -18,6 +18,11 @@ internal static class RequestRules
             refusals.Add(refusal);
         foreach (PhReading reading in request.Readings)
             CheckReading(reading, refusals);
+        foreach (AcidityReading titration in request.Titrations)
+        {
+            Within(refusals, "day of the titration", titration.Day, 0, MostDays, "days");
+            Within(refusals, "titration", titration.PercentLactic, 0, 5, "% lactic");
+        }
         foreach (double day in request.Tastes.Select(taste => taste.Day).Concat(request.Gas.Select(gas => gas.Day)))
             Within(refusals, "day of the observation", day, 0, MostDays, "days");
         if (request.Tastes.Count > 0 && request.Target is null or { Kind: TargetKind.Ph })

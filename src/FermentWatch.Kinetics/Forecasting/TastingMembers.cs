@@ -19,14 +19,19 @@ internal static class TastingMembers
     {
         MemberPrior prior = PriorOf(household);
         double[] deviates = prior.Draw(Philox.Key(request.Seed, ModelIdentity.Key, 2), request.Members);
-        var evidence = new Evidence(request.Readings, request.Tastes, request.Gas, new TasteScale(request.Target));
+        var evidence = new Evidence(request.Readings, request.Titrations, request.Tastes, request.Gas, new TasteScale(request.Target));
         new ReadingFit(jar, evidence, request.Members).Run(deviates, prior, Philox.Key(request.Seed, 2));
         return deviates;
     }
 
-    /// <summary>The target's passage: at each member's own level, or at the level itself where nobody's taste is known.</summary>
-    public static Passage Passage(ForecastRequest request, double[] deviates) =>
-        Passage(request.Target!, deviates, toTheLetter: request.Household is null && request.Tastes.Count == 0);
+    /// <summary>The target's day: at each member's own level, or at the level itself where nobody's taste is known.</summary>
+    public static PassageDays Day(ForecastRequest request, JarMembers jar)
+    {
+        double[] deviates = Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
+        Passage passage = Passage(request.Target!, deviates, toTheLetter: request.Household is null && request.Tastes.Count == 0);
+        jar.Run(deviates, new LaneTable(request.Members), new Trace(request.Members, [request.Days], [passage]));
+        return QuantileOf.Days(passage.Days, new double[request.Members]);
+    }
 
     /// <summary>The passage of a target.</summary>
     internal static Passage Passage(ForecastTarget target, double[] deviates, bool toTheLetter = false)

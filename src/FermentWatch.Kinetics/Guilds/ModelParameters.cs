@@ -67,7 +67,7 @@ internal sealed record ModelParameters
         AceticWeight = 0.46,
         SaltPower = 2,
         LowSaltPercent = 0.2,
-        StrongShare = [0.88, 0.85, 0.75, 0.80, 0.80, 0.60, 0.70, 0.55, 0.70, 0.75],
+        StrongShare = [0.88, 0.85, 0.75, 0.80, 0.80, 0.60, 0.70, 0.55, 0.70, 0.75, .. Enumerable.Repeat(0.75, Vegetable.All.Count - 10)],
         ExchangePerHour = [0.4, 0.15, 0.06, 0.035, 0.012],
         DrawnJuice = [0.5, 0.4, 0.3, 0.3, 0.02],
     };

@@ -53,11 +53,12 @@ internal ref struct BlockWriter
         if (!write && !_watchesCentre)
             return true;
         Vector256<double> celsius = LaneClimate.Celsius(_c, _climate.At(hours), _climate.MeanSpread(hours, hours + 0.25));
-        Vector256<double> ph = lnH * Vector256.Create(-1 / LaneChemistry.Ln10);
+        Vector256<double> offset = LanePace.Line(_c, Slot.PhOffset, hours);
+        Vector256<double> ph = (lnH * Vector256.Create(-1 / LaneChemistry.Ln10)) + offset;
         Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
-        Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole));
-        Vector256<double> sourness = Sourness(y, lnH, celsius);
-        Vector256<double> centrePh = CentrePh(hours, celsius);
+        Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[Slot.AcidityFactor]);
+        Vector256<double> sourness = Sourness(y, lnH, celsius) * _c[Slot.AcidityFactor];
+        Vector256<double> centrePh = CentrePh(hours, celsius) + offset;
         Watch(hours, ph, centrePh, acidity, sourness);
         if (!write)
             return true;

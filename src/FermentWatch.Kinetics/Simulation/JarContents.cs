@@ -38,6 +38,9 @@ internal sealed record JarContents
     /// <summary>First counts by guild, 1e9 CFU/mL.</summary>
     public required IReadOnlyList<double> FirstCounts { get; init; }
 
+    /// <summary>How many times wider than cabbage's the spread of what the vegetables brought is taken.</summary>
+    public double Ignorance { get; init; } = 1;
+
     /// <summary>Volume of the vessel, litres.</summary>
     public required double VesselLitres { get; init; }
 
@@ -73,6 +76,7 @@ internal sealed record JarContents
             ExchangePerHour = model.ExchangePerHour[(int)recipe.Cut],
             SaltPercent = recipe.Salt.Percent,
             FirstCounts = counts,
+            Ignorance = recipe.Shares.Sum(share => WaterOf(share) * share.Vegetable.Ignorance) / produceWater,
             VesselLitres = recipe.VesselLitres ?? Math.Clamp((recipe.ProduceKilograms + added) * 1.1, 0.1, 250),
         };
     }

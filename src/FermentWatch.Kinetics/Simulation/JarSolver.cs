@@ -14,18 +14,23 @@ internal static class JarSolver
     private const double LongestStepHours = 12;
     private const double FirstStepHours = 0.25;
 
-    public static void Run(LaneTable table, JarClimate climate, Trace trace)
+    /// <summary>Runs all members of a table.</summary>
+    /// <param name="table">Their constants.</param>
+    /// <param name="climate">The jar's temperature.</param>
+    /// <param name="trace">What is written down.</param>
+    /// <param name="slack">How many times the usual error is allowed to a step.</param>
+    public static void Run(LaneTable table, JarClimate climate, Trace trace, double slack = 1)
     {
         Span<Vector256<double>> work = stackalloc Vector256<double>[2 * LaneGroup.WorkLength];
         for (int block = 0; block < table.Blocks; block++)
         {
             var first = new LaneGroup(table.Group(block, 0), climate, trace, LaneTable.FirstMember(block, 0), work[..LaneGroup.WorkLength]);
             var second = new LaneGroup(table.Group(block, 1), climate, trace, LaneTable.FirstMember(block, 1), work[LaneGroup.WorkLength..]);
-            RunBlock(ref first, ref second);
+            RunBlock(ref first, ref second, 1 / slack);
         }
     }
 
-    private static void RunBlock(ref LaneGroup first, ref LaneGroup second)
+    private static void RunBlock(ref LaneGroup first, ref LaneGroup second, double strictness)
     {
         double t = 0;
         double step = FirstStepHours;
@@ -43,7 +48,9 @@ internal static class JarSolver
                 double h = Math.Min(step, stop - t);
                 if (stop - t - h < 0.5 * ShortestStepHours)
                     h = stop - t;
-                double error = Math.Max(first.Try(t, h), second.Try(t, h));
+                double error = strictness * Math.Max(first.Try(t, h), second.Try(t, h));
+                if (double.IsNaN(error))
+                    error = double.MaxValue;
                 double factor = 0.85 / Math.Cbrt(Math.Max(error, 1e-6));
                 bool taken = error <= 1 || h <= ShortestStepHours;
                 if (taken)

@@ -8,6 +8,8 @@ internal static class LaneChemistry
 {
     public const double Ln10 = 2.302585092994046;
 
+    private const double SmallStep = 0.06;
+
     /// <summary>ln H after one or more Newton steps from a guess.</summary>
     /// <param name="c">Constants of the block.</param>
     /// <param name="lnH">The guess: the value of the stage before.</param>
@@ -18,13 +20,19 @@ internal static class LaneChemistry
     /// <param name="steps">Newton steps.</param>
     public static Vector256<double> LnHydrogen(
         ReadOnlySpan<Vector256<double>> c, Vector256<double> lnH, Vector256<double> native,
-        Vector256<double> lactic, Vector256<double> acetic, Vector256<double> celsius, int steps)
+        Vector256<double> lactic, Vector256<double> acetic, Vector256<double> celsius, int steps) =>
+        LnHydrogen(c, lnH, native, lactic, acetic, celsius, steps, out _);
+
+    /// <summary>The same, and H itself.</summary>
+    public static Vector256<double> LnHydrogen(
+        ReadOnlySpan<Vector256<double>> c, Vector256<double> lnH, Vector256<double> native,
+        Vector256<double> lactic, Vector256<double> acetic, Vector256<double> celsius, int steps, out Vector256<double> h)
     {
         Vector256<double> lacticConstant = LacticConstant(c, celsius);
         Vector256<double> largest = Vector256.Create(1.5);
+        h = LaneMath.Exp(lnH);
         for (int i = 0; i < steps; i++)
         {
-            Vector256<double> h = LaneMath.Exp(lnH);
             Vector256<double> free = h * c[Slot.FreeHydrogen];
             Vector256<double> hydroxide = c[Slot.Water] / h;
             Vector256<double> own = c[Slot.StrongIons];
@@ -39,8 +47,17 @@ internal static class LaneChemistry
             One(c[Slot.Acetic], acetic, h, ref excess, ref slope);
             Vector256<double> step = Vector256.Min(Vector256.Max(excess / slope, -largest), largest);
             lnH -= step;
+            h = Vector256.LessThanAll(Vector256.Abs(step), Vector256.Create(SmallStep)) ? h * NearOne(step) : LaneMath.Exp(lnH);
         }
         return lnH;
+    }
+
+    /// <summary>e to minus a small step: what the series leaves out is below 1e-8.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> NearOne(Vector256<double> step)
+    {
+        Vector256<double> one = Vector256<double>.One;
+        return one - (step * (one - (step * (Vector256.Create(0.5) - (step * (Vector256.Create(1.0 / 6) - (step * Vector256.Create(1.0 / 24))))))));
     }
 
     /// <summary>The lactic constant at the lanes' temperatures; its exponential written as a series, which ends below 1e-5 within -5 to 45 C.</summary>

@@ -11,6 +11,9 @@ namespace FermentWatch.Kinetics.Simulation;
 /// </summary>
 internal static class LaneGrowth
 {
+    /// <summary>Exponent below which nothing of a difference is left, 1e-9.</summary>
+    private const double EvenedOut = -21;
+
     private static Vector256<double> One => Vector256<double>.One;
 
     /// <summary>Time derivative per hour at a state; moves ln H along.</summary>
@@ -20,8 +23,7 @@ internal static class LaneGrowth
     {
         Vector256<double> lactic = Vector256.Max(y[State.LacticOuter], Vector256<double>.Zero);
         Vector256<double> acetic = Vector256.Max(y[State.AceticOuter], Vector256<double>.Zero);
-        lnH = LaneChemistry.LnHydrogen(c, lnH, NativeOuter(c, hours), lactic, acetic, celsius, newtonSteps);
-        Vector256<double> h = LaneMath.Exp(lnH);
+        lnH = LaneChemistry.LnHydrogen(c, lnH, NativeOuter(c, hours), lactic, acetic, celsius, newtonSteps, out Vector256<double> h);
         Vector256<double> acid = (lactic * h / (h + LaneChemistry.LacticConstant(c, celsius)))
             + (c[Slot.AceticWeight] * acetic * h / (h + c[Slot.Acetic]));
         Vector256<double> acidCubed = acid * acid * acid;
@@ -37,20 +39,23 @@ internal static class LaneGrowth
         Vector256<double> n1 = LaneMath.Exp(y[State.LnCount + 1]);
         Vector256<double> n2 = LaneMath.Exp(y[State.LnCount + 2]);
         Vector256<double> n3 = LaneMath.Exp(y[State.LnCount + 3]);
-        Vector256<double> room = Vector256.Max(Vector256<double>.Zero, One - ((n0 + n1 + n2 + n3) * c[Slot.InverseCrowding]));
-
+        Vector256<double> pace = LanePace.At(c, hours, lactic);
         Vector256<double> used = Vector256<double>.Zero;
         Vector256<double> madeLactic = Vector256<double>.Zero;
         Vector256<double> madeAcetic = Vector256<double>.Zero;
         for (int g = 0; g < ModelParameters.GuildCount; g++)
         {
-            Vector256<double> warmth = TemperatureShare(c, g, celsius);
-            Vector256<double> bearable = fed * warmth / ((One + (hPower * c[Slot.PhFactor + g])) * (One + (acidCubed * c[Slot.AcidFactor + g])));
-            Vector256<double> left = y[State.LagLeft + g];
-            Vector256<double> growth = c[Slot.Rate + g] * bearable * room / (One + (c[Slot.LagFactor] * left));
-            dy[State.LnCount + g] = growth;
-            dy[State.LagLeft + g] = -c[Slot.Rate + g] * warmth * left;
             Vector256<double> count = g switch { 0 => n0, 1 => n1, 2 => n2, _ => n3 };
+            (Vector256<double> top, Vector256<double> bottom) = TemperatureShare(c, g, celsius);
+            Vector256<double> inhibition = (One + (hPower * c[Slot.PhFactor + g])) * (One + (acidCubed * c[Slot.AcidFactor + g]));
+            Vector256<double> left = y[State.LagLeft + g];
+            Vector256<double> lag = One + (c[Slot.LagFactor] * left);
+            // One division for the three quotients: temperature, inhibition, lag.
+            Vector256<double> part = pace * top / (bottom * inhibition * lag);
+            Vector256<double> bearable = fed * part * lag;
+            Vector256<double> growth = c[Slot.Rate + g] * fed * part * Room(c, count);
+            dy[State.LnCount + g] = growth;
+            dy[State.LagLeft + g] = -c[Slot.Rate + g] * part * inhibition * lag * left;
             Vector256<double> eaten = count * ((c[Slot.GrowthHexose + g] * growth) + (c[Slot.Maintenance + g] * bearable));
             used += eaten;
             madeLactic += eaten * c[Slot.LacticYield + g];
@@ -63,8 +68,11 @@ internal static class LaneGrowth
 
     /// <summary>Share of the vegetable's own solutes in the brine, of what evens out at last.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector256<double> NativeOuter(ReadOnlySpan<Vector256<double>> c, double hours) =>
-        One - ((One - c[Slot.OuterStart]) * LaneMath.Exp(c[Slot.Exchange] * Vector256.Create(-hours)));
+    public static Vector256<double> NativeOuter(ReadOnlySpan<Vector256<double>> c, double hours)
+    {
+        Vector256<double> passed = c[Slot.Exchange] * Vector256.Create(-hours);
+        return Vector256.LessThanAll(passed, Vector256.Create(EvenedOut)) ? One : One - ((One - c[Slot.OuterStart]) * LaneMath.Exp(passed));
+    }
 
     /// <summary>The same in the middle of a piece, which follows the mean of the piece as slowly as that follows the brine.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -75,7 +83,7 @@ internal static class LaneGrowth
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> TemperatureShare(ReadOnlySpan<Vector256<double>> c, int g, Vector256<double> celsius)
+    private static (Vector256<double> Top, Vector256<double> Bottom) TemperatureShare(ReadOnlySpan<Vector256<double>> c, int g, Vector256<double> celsius)
     {
         Vector256<double> low = c[Slot.TemperatureMinimum + g];
         Vector256<double> best = c[Slot.TemperatureOptimum + g];
@@ -84,8 +92,13 @@ internal static class LaneGrowth
         Vector256<double> below = Vector256.Min(celsius - high, Vector256<double>.Zero);
         Vector256<double> span = best - low;
         Vector256<double> bottom = span * ((span * (celsius - best)) - ((best - high) * (best + low - (celsius + celsius))));
-        return below * above * above / bottom;
+        return (below * above * above, bottom);
     }
+
+    /// <summary>Room left to a guild: its own crowd takes it, for what the guild before it left behind is dead or starves.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Room(ReadOnlySpan<Vector256<double>> c, Vector256<double> crowd) =>
+        Vector256.Max(Vector256<double>.Zero, One - (crowd * c[Slot.InverseCrowding]));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Exchange(ReadOnlySpan<Vector256<double>> c, ReadOnlySpan<Vector256<double>> y, Span<Vector256<double>> dy, int outer, int inner, Vector256<double> made)

@@ -49,5 +49,15 @@ internal static class Slot
 
     public const int InverseLacticLimit = 76;
 
-    public const int Count = 77;
+    /// <summary>ln of the pace at the knots of <see cref="LanePace"/>.</summary>
+    public const int LnPace = 77;
+
+    public const int LnStagePace = 81;
+
+    /// <summary>What the model itself is off by, pH at the knots of <see cref="LanePace"/>.</summary>
+    public const int PhOffset = 82;
+
+    public const int AcidityFactor = 86;
+
+    public const int Count = 87;
 }

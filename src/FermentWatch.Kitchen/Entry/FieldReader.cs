@@ -47,6 +47,17 @@ public sealed class FieldReader
         return ifEmpty;
     }
 
+    /// <summary>A date from today up to a last one; null where nothing was typed, and after a refusal.</summary>
+    public LocalDate? ReadAhead(string field, string? typed, LocalDate today, LocalDate last)
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+            return null;
+        if (LocalDatePattern.Iso.Parse(typed.Trim()) is { Success: true, Value: var date } && date >= today && date <= last)
+            return date;
+        Refuse(field, typed, string.Create(CultureInfo.InvariantCulture, $"a day from today to {last:d MMMM uuuu}, where the forecast ends, would be right"));
+        return null;
+    }
+
     /// <summary>An instant typed on the household's clock, not in the future; now where nothing was typed.</summary>
     /// <param name="field">The field, for the refusal.</param>
     /// <param name="typed">A date, or a date and time, in ISO 8601.</param>

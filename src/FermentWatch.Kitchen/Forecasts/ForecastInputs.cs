@@ -46,9 +46,9 @@ internal sealed class ForecastInputs(MeansOfJars means, IReadOnlyDictionary<Guid
 
     /// <summary>What is a jar's own, as far as lessons read it: also how it ended and whether it went well.</summary>
     public static string OwnText(Jar jar, IReadOnlyDictionary<Guid, Place> places) =>
-        OwnText(jar, places, each => each is PhMeasurement or Taste or StageChange or Sighting);
+        OwnText(jar, places, each => each is PhMeasurement or Titration or Taste or StageChange or Sighting);
 
-    private static bool IsReadByTheModel(Observation observation) => observation is PhMeasurement or Taste or Sighting { Kind: SightingKind.Gas };
+    private static bool IsReadByTheModel(Observation observation) => observation is PhMeasurement or Titration or Taste or Sighting { Kind: SightingKind.Gas };
 
     /// <summary>An observation never changes, so its id says all of it.</summary>
     private static string OwnText(Jar jar, IReadOnlyDictionary<Guid, Place> places, Func<Observation, bool> isRead) => string.Join('|',
@@ -59,7 +59,7 @@ internal sealed class ForecastInputs(MeansOfJars means, IReadOnlyDictionary<Guid
 
     /// <summary>What went in, which may be corrected later.</summary>
     private static string RecipeText(Jar jar) => string.Create(CultureInfo.InvariantCulture,
-        $"{Text(jar.PackedAt)}/{string.Join(',', jar.Portions)}/{jar.Cut}/{jar.AddedWaterKilograms:R}/{jar.Salting}/{jar.VesselLitres:R}{(jar.Starter is { } starter ? $"/{starter}" : "")}");
+        $"{Text(jar.PackedAt)}/{string.Join(',', jar.Portions)}/{jar.Cut}/{jar.AddedWaterKilograms:R}/{jar.Salting}/{jar.VesselLitres:R}{(jar.Starter is { } starter ? $"/{starter}" : "")}{(jar.Vinegar is { } vinegar ? $"/{vinegar}" : "")}");
 
     /// <summary>A short name for a long text.</summary>
     public static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

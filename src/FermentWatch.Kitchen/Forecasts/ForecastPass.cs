@@ -68,8 +68,12 @@ public sealed class ForecastPass(
     {
         var inputs = new ForecastInputs(means, placesById, taught);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId, forecast => forecast.Inputs);
+        List<Jar> kept = [.. among.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold)];
+        List<Guid> without = [.. kept.Where(jar => latest.ContainsKey(jar.Id) && NoForecast.Of(jar) is not null).Select(jar => jar.Id)];
+        if (without.Count > 0)
+            await forecasts.ForgetAsync(without, cancellationToken);
         var stale = new List<NamedInputs>();
-        foreach (Jar jar in among.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold))
+        foreach (Jar jar in kept.Where(jar => NoForecast.Of(jar) is null))
             await run.TryAsync(Named(jar), async () =>
             {
                 NamedInputs named = await inputs.OfAsync(jar, closed, cancellationToken);

@@ -9,6 +9,9 @@ public interface IForecastBook
     /// </summary>
     Task SaveAsync(IReadOnlyList<RenewedForecast> renewed, CancellationToken cancellationToken);
 
+    /// <summary>Forgets the latest forecasts of these jars, of which nothing is forecast any more; their marks stay.</summary>
+    Task ForgetAsync(IReadOnlyList<Guid> jars, CancellationToken cancellationToken);
+
     /// <summary>The latest forecast of every jar that has one.</summary>
     Task<IReadOnlyList<JarForecast>> LatestAsync(CancellationToken cancellationToken);
 

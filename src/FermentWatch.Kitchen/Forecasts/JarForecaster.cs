@@ -45,6 +45,8 @@ public static class JarForecaster
             Readings = [.. Within<PhMeasurement>(jar, origin, days).Where(each => each.What.Ph is >= 2 and <= 8)
                 .Select(each => new PhReading(each.Day, each.What.Ph, each.What.Method))
                 .OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)],
+            Titrations = [.. Within<Titration>(jar, origin, days).Select(each => new AcidityReading(each.Day, each.What.PercentLactic))
+                .OrderBy(titration => titration.Day).ThenBy(titration => titration.PercentLactic)],
             Tastes = [.. Within<Taste>(jar, origin, days).Select(each => new TasteReading(each.Day, Answer(each.What.Verdict)))],
             Gas = [.. Within<Sighting>(jar, origin, days).Where(each => each.What.Kind == SightingKind.Gas).Select(each => new GasReading(each.Day, Seen: true))],
             Target = new ForecastTarget(TargetKind.AcidityPercentLactic, SournessLevel.Of(jar.Target).AcidityPercentLactic),

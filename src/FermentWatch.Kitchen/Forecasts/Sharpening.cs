@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -12,7 +13,8 @@ namespace FermentWatch.Kitchen.Forecasts;
 /// <param name="WithSensor">The same had a sensor measured the room so far; null where one did.</param>
 /// <param name="WithStrip">With a strip now, or on day 3 if that is later.</param>
 /// <param name="WithMeter">With a meter then.</param>
-public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, PassageDays WithStrip, PassageDays WithMeter)
+/// <param name="WithWeighedSalt">Had the salt been weighed; null where it was.</param>
+public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, PassageDays WithStrip, PassageDays WithMeter, PassageDays? WithWeighedSalt)
 {
     /// <summary>How far an ordinary kitchen swings by day and night, half of it; common practice, no source.</summary>
     private const double OrdinarySwingCelsius = 1;
@@ -20,16 +22,15 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
     /// <summary>Before the acid has begun a pH says little; the page speaks of a reading on this day then.</summary>
     public const int MeasuredNotBeforeDay = 3;
 
-    /// <summary>Works it out: three forecasts of one jar, some tens of milliseconds each.</summary>
+    /// <summary>Works it out: three or four forecasts of one jar, some tens of milliseconds each.</summary>
     /// <param name="jar">The jar, whole.</param>
     /// <param name="places">Every place it stood in.</param>
     /// <param name="history">Closed means, as <see cref="Surroundings"/> asks for them.</param>
     /// <param name="saved">Its latest forecast.</param>
     public static Sharpening Of(Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, JarForecast saved)
     {
-        double days = saved.Forecast.Course[^1].Day;
-        TemperatureCourse course = Surroundings.Of(jar, places, history, saved.AsOf, days);
-        ForecastRequest request = JarForecaster.Request(jar, course, days) with { Household = saved.Forecast.Household };
+        ForecastRequest request = WhatIf.RequestOf(jar, places, history, saved);
+        (TemperatureCourse course, double days) = (request.Temperatures, request.Days);
         double now = Math.Max(0, QuarterHour.Days(saved.Origin, saved.AsOf));
         double measured = Math.Max(now, MeasuredNotBeforeDay);
         double expected = saved.PointAt(saved.At(measured)).Ph.P50;
@@ -39,7 +40,9 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
             saved.Forecast.Target ?? default,
             course[0].SpreadCelsius > TemperatureStep.RoomSensorSpreadCelsius
                 ? Forecaster.Run(request with { Temperatures = Measured(course, places[jar.PlacementAt(saved.AsOf).PlaceId], now, days) }).Target : null,
-            With(PhMethod.Strip), With(PhMethod.Meter));
+            With(PhMethod.Strip), With(PhMethod.Meter),
+            jar.Salting.Knowledge == SaltKnowledge.ByTaste
+                ? Forecaster.Run(request with { Recipe = request.Recipe with { Salt = SaltDose.Weighed(request.Recipe.Salt.Percent) } }).Target : null);
     }
 
     /// <summary>The same temperatures as a room sensor would have told them, and the outlook of a room whose last days are known.</summary>

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
@@ -31,6 +32,9 @@ public sealed class Jar
 
     /// <summary>Brine of an earlier jar that was put in; null where none was.</summary>
     public Starter? Starter { get; set; }
+
+    /// <summary>Vinegar that was put in; null where none was.</summary>
+    public Vinegar? Vinegar { get; set; }
 
     public required double VesselLitres { get; set; }
 
@@ -69,6 +73,7 @@ public sealed class Jar
         AddedWaterKilograms = corrected.AddedWaterKilograms;
         Salting = corrected.Salting;
         Starter = corrected.Starter;
+        Vinegar = corrected.Vinegar;
         VesselLitres = corrected.VesselLitres;
         Cover = corrected.Cover;
         Lid = corrected.Lid;

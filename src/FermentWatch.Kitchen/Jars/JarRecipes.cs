@@ -7,11 +7,11 @@ namespace FermentWatch.Kitchen.Jars;
 public static class JarRecipes
 {
     /// <summary>The recipe of a jar. Portions the catalogue does not know are weighed together as seasonings.</summary>
-    public static JarRecipe Of(IReadOnlyList<Portion> portions, Cut cut, Salting salting, double addedWaterKilograms, double vesselLitres, Starter? starter = null)
+    public static JarRecipe Recipe(this Jar jar)
     {
         var shares = new List<ProduceShare>();
         double unknown = 0;
-        foreach (Portion portion in portions)
+        foreach (Portion portion in jar.Portions)
         {
             if (Vegetable.TryFind(portion.Produce, out Vegetable? vegetable))
                 shares.Add(new ProduceShare(vegetable, portion.MassKilograms));
@@ -21,18 +21,15 @@ public static class JarRecipes
         return new JarRecipe
         {
             Shares = shares,
-            Cut = cut,
-            Salt = Dose(salting),
-            AddedWaterKilograms = addedWaterKilograms,
-            VesselLitres = vesselLitres,
+            Cut = jar.Cut,
+            Salt = Dose(jar.Salting),
+            AddedWaterKilograms = jar.AddedWaterKilograms,
+            VesselLitres = jar.VesselLitres,
             UnknownKilograms = unknown,
-            StarterBrine = starter is null ? null : new StarterBrine(starter.MassKilograms, starter.AcidityPercentLactic),
+            StarterBrine = jar.Starter is { } starter ? new StarterBrine(starter.MassKilograms, starter.AcidityPercentLactic) : null,
+            Vinegar = jar.Vinegar,
         };
     }
-
-    /// <summary>The recipe of a jar.</summary>
-    public static JarRecipe Recipe(this Jar jar) =>
-        Of(jar.Portions, jar.Cut, jar.Salting, jar.AddedWaterKilograms, jar.VesselLitres, jar.Starter);
 
     private static SaltDose Dose(Salting salting) => salting.Knowledge switch
     {

@@ -24,11 +24,24 @@ public static class AcidLine
     /// <summary>A rise by the same method, of brine or of a blend, of more than this is an alarm once it is seen twice.</summary>
     public const double RiseThatMatters = 0.2;
 
-    /// <summary>What one reading is worth. Bad news always counts: a high reading is never explained away.</summary>
-    public static Weight Weigh(PhMeasurement measurement)
+    /// <summary>A sample is measured between these temperatures, Celsius (21 CFR 114.90).</summary>
+    public const double SampleFromCelsius = 20, SampleUpToCelsius = 30;
+
+    /// <summary>What one reading of a jar is worth. Bad news always counts: a high reading is never explained away.</summary>
+    /// <param name="jar">The jar it was taken of.</param>
+    /// <param name="measurement">The reading.</param>
+    public static Weight Weigh(Jar jar, PhMeasurement measurement)
+    {
+        Weight weight = ByMethod(measurement);
+        return weight == Weight.CountsBelow && EveningOut.IsUnderWay(jar, measurement) ? Weight.NotEvenedOut : weight;
+    }
+
+    private static Weight ByMethod(PhMeasurement measurement)
     {
         if (measurement.Ph > Ph)
             return Weight.CountsAbove;
+        if (measurement.SampleCelsius is not (null or >= SampleFromCelsius and <= SampleUpToCelsius))
+            return Weight.SampleTooColdOrWarm;
         if (measurement.Method == PhMethod.Strip)
         {
             if (measurement.Ph > StripCountsUpTo)
@@ -46,23 +59,23 @@ public static class AcidLine
     /// <summary>Where a jar stands, from what was measured and stands.</summary>
     /// <param name="jar">The jar, whole.</param>
     /// <param name="zone">The household's zone, in which days are told apart.</param>
-    public static AcidLineReport Report(Jar jar, DateTimeZone zone) => Report(jar.Standing.OfType<PhMeasurement>(), IsInPieces(jar), zone);
+    public static AcidLineReport Report(Jar jar, DateTimeZone zone) => Report(jar, jar.Standing.OfType<PhMeasurement>(), zone);
 
-    /// <summary>Where a jar stands, from its standing measurements.</summary>
+    /// <summary>Where a jar stands, from some of its measurements.</summary>
+    /// <param name="jar">The jar: whether brine alone speaks for it, and whether vinegar went in.</param>
     /// <param name="measurements">Measurements that were not taken back, in any order.</param>
-    /// <param name="inPieces">Whether brine alone does not speak for it.</param>
     /// <param name="zone">The household's zone, in which days are told apart.</param>
-    public static AcidLineReport Report(IEnumerable<PhMeasurement> measurements, bool inPieces, DateTimeZone zone)
+    public static AcidLineReport Report(Jar jar, IEnumerable<PhMeasurement> measurements, DateTimeZone zone)
     {
         var ordered = measurements.OrderBy(measurement => measurement.At).ThenBy(measurement => measurement.Ph).ToList();
-        var counted = ordered.Where(measurement => Weigh(measurement) is Weight.CountsBelow or Weight.CountsAbove).ToList();
+        var counted = ordered.Where(measurement => Weigh(jar, measurement) is Weight.CountsBelow or Weight.CountsAbove).ToList();
         PhMeasurement? last = counted.LastOrDefault();
         AcidLineState state = last is null ? AcidLineState.NotMeasured
             : last.Ph > Ph ? AcidLineState.MeasuredAbove : AcidLineState.MeasuredBelow;
-        AcidLineAlarm alarm = Alarm(ordered, counted);
+        AcidLineAlarm alarm = Alarm([.. ordered.Where(measurement => !EveningOut.IsUnderWay(jar, measurement))], counted);
         var below = Enumerable.Reverse(counted).TakeWhile(measurement => measurement.Ph <= Ph).ToList();
         bool onTwoDays = alarm == AcidLineAlarm.None && below.Select(measurement => measurement.At.InZone(zone).Date).Distinct().Count() >= 2;
-        bool blendedMissing = inPieces && below.Count > 0 && !below.Exists(measurement => measurement.Blended);
+        bool blendedMissing = IsInPieces(jar) && below.Count > 0 && !below.Exists(measurement => measurement.Blended);
         return new AcidLineReport(state, last, onTwoDays && !blendedMissing, alarm) { BlendedMissing = blendedMissing, AwaitsBlended = onTwoDays && blendedMissing };
     }
 

@@ -47,6 +47,8 @@ public static class AcidLineWords
         Weight.MeterNotChecked => "Kept, but it does not count for the acid line: the meter was not checked in buffer that day.",
         Weight.StripTooHigh => "Kept, but it does not count for the acid line: a strip counts at 4.0 or less; above that only a meter does.",
         Weight.StripInDarkBrine => "Kept, but it does not count for the acid line: a strip cannot be read in dark brine.",
+        Weight.SampleTooColdOrWarm => "Kept, and it moves the forecast, but it does not count for the acid line: a sample is measured between 20 and 30 °C (68 and 86 °F; 21 CFR 114.90).",
+        Weight.NotEvenedOut => "Kept, but it does not count for the acid line yet: the vinegar still stands in the brine, whose pH rises as the vegetables take it up. Pieces blended with their brine would count.",
         _ => throw new ArgumentOutOfRangeException(nameof(weight), weight, "Not a weight."),
     };
 

@@ -20,4 +20,10 @@ public enum Weight
 
     /// <summary>A strip cannot be read in dark brine.</summary>
     StripInDarkBrine = 6,
+
+    /// <summary>The sample was colder or warmer than a pH is measured at.</summary>
+    SampleTooColdOrWarm = 7,
+
+    /// <summary>The vinegar still stands in the brine: the vegetables have not taken it up.</summary>
+    NotEvenedOut = 8,
 }

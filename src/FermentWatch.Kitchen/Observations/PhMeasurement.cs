@@ -19,10 +19,13 @@ public sealed class PhMeasurement : Observation
     /// <summary>Whether solids and brine were blended; large pieces need it.</summary>
     public bool Blended { get; init; }
 
+    /// <summary>How warm the sample was, Celsius; null where nobody said.</summary>
+    public double? SampleCelsius { get; init; }
+
     /// <summary>The same reading under another id.</summary>
     public PhMeasurement Under(Guid id) => new()
     {
         Id = id, JarId = JarId, At = At, EnteredAt = EnteredAt, By = By, Note = Note, Ph = Ph, Method = Method,
-        CheckedInBuffer = CheckedInBuffer, PaleBrine = PaleBrine, Blended = Blended,
+        CheckedInBuffer = CheckedInBuffer, PaleBrine = PaleBrine, Blended = Blended, SampleCelsius = SampleCelsius,
     };
 }

@@ -24,7 +24,7 @@ public static class AcidOccasions
             var measured = jar.Standing.OfType<PhMeasurement>().OrderBy(each => each.At).ThenBy(each => each.Ph).ToList();
             AcidLineReport line = AcidLine.Report(jar, scene.Zone);
             if (line.Alarm != AcidLineAlarm.None)
-                yield return Rising(jar, line.Alarm, Began(measured, line.Alarm, scene.Zone));
+                yield return Rising(jar, line.Alarm, Began(jar, measured, line.Alarm, scene.Zone));
             if (jar.Stage == JarStage.Cold || line.Alarm != AcidLineAlarm.None)
                 continue;
             if (scene.AfterEvening && Passed(jar, measured, line) is { } passed)
@@ -40,7 +40,7 @@ public static class AcidOccasions
 
     /// <summary>Told in the evening, so that an hour of measuring jars is one message.</summary>
     private static Occasion? Passed(Jar jar, List<PhMeasurement> measured, AcidLineReport line) => line.State != AcidLineState.MeasuredBelow ? null
-        : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(each) == Weight.CountsBelow).Id:N}", "Passed the acid line, measured",
+        : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(jar, each) == Weight.CountsBelow).Id:N}", "Passed the acid line, measured",
             $"{AcidLineWords.Covers} {AcidLineWords.Settles(line)}".TrimEnd());
 
     /// <summary>
@@ -86,10 +86,10 @@ public static class AcidOccasions
     }
 
     /// <summary>The reading with which the alarm that stands began: a further one of the same kind is the same cause.</summary>
-    private static PhMeasurement Began(List<PhMeasurement> measured, AcidLineAlarm alarm, DateTimeZone zone)
+    private static PhMeasurement Began(Jar jar, List<PhMeasurement> measured, AcidLineAlarm alarm, DateTimeZone zone)
     {
         int first = measured.Count;
-        while (first > 1 && AcidLine.Report(measured.Take(first - 1), inPieces: false, zone).Alarm == alarm)
+        while (first > 1 && AcidLine.Report(jar, measured.Take(first - 1), zone).Alarm == alarm)
             first--;
         return measured[first - 1];
     }

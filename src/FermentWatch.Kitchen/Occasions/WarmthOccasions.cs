@@ -4,6 +4,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -20,6 +21,7 @@ public static class WarmthOccasions
 
     private static readonly Limit Warm = new(OccasionKind.TooWarm, 23.9, Duration.FromHours(12));
     private static readonly Limit FarTooWarm = new(OccasionKind.FarTooWarm, 26.7, Duration.FromHours(6));
+    private static readonly Limit Hot = new(OccasionKind.FarTooWarm, HeatAhead.Celsius, Duration.FromHours(1));
     private static readonly Limit Cold = new(OccasionKind.TooCold, 15.6, Duration.FromHours(24));
 
     /// <summary>What is to be read for it before the present.</summary>
@@ -29,37 +31,50 @@ public static class WarmthOccasions
     public static IEnumerable<Occasion> Of(Scene scene)
     {
         Instant asOf = QuarterHour.Floor(scene.Now);
-        foreach (var shelf in scene.Fermenting.GroupBy(jar => jar.PlacementAt(scene.Now).PlaceId))
+        foreach (var stood in scene.Fermenting.GroupBy(jar => jar.PlacementAt(scene.Now).PlaceId))
         {
+            (Guid Key, List<Jar> Jars) shelf = (stood.Key, [.. stood]);
             double?[] quarters = scene.Temperatures.Over(shelf.Key, asOf - LongestSpell, asOf);
             Duration far = WarmSpell.Length(quarters, celsius => celsius > FarTooWarm.Celsius);
             Duration warm = WarmSpell.Length(quarters, celsius => celsius > Warm.Celsius);
             Duration cold = WarmSpell.Length(quarters, celsius => celsius < Cold.Celsius);
             string place = scene.Places[shelf.Key].Name;
-            if (far >= FarTooWarm.ToldAfter)
-                yield return On(scene, FarTooWarm, shelf.Key, place, shelf, far, quarters);
+            Duration hot = WarmSpell.Length(quarters, celsius => celsius >= Hot.Celsius);
+            if (hot >= Hot.ToldAfter)
+                yield return On(scene, Hot, shelf.Key, place, shelf.Jars, hot, quarters);
+            else if (far >= FarTooWarm.ToldAfter)
+                yield return On(scene, FarTooWarm, shelf.Key, place, shelf.Jars, far, quarters);
             else if (warm >= Warm.ToldAfter)
-                yield return On(scene, Warm, shelf.Key, place, shelf, warm, quarters);
-            var young = shelf.Where(jar => AcidLine.Report(jar, scene.Zone).State != AcidLineState.MeasuredBelow).ToList();
+                yield return On(scene, Warm, shelf.Key, place, shelf.Jars, warm, quarters);
+            var young = shelf.Jars.Where(jar => AcidLine.Report(jar, scene.Zone).State != AcidLineState.MeasuredBelow).ToList();
             if (cold >= Cold.ToldAfter && young.Count > 0)
                 yield return On(scene, Cold, shelf.Key, place, young, cold, quarters);
         }
     }
 
     private static Occasion On(
-        Scene scene, Limit limit, Guid placeId, string place, IEnumerable<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
+        Scene scene, Limit limit, Guid placeId, string place, IReadOnlyCollection<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
     {
         TemperatureUnit unit = scene.Household.TemperatureUnit;
         string now = MeasureWords.Temperature(quarters.OfType<double>().Last(), unit);
         string lasted = length >= LongestSpell ? "for 3 days or more" : string.Create(CultureInfo.InvariantCulture, $"for {length.TotalHours:0} hours");
         string body = limit.Kind switch
         {
+            _ when limit == Hot => $"{Line(limit, unit)} or more {lasted}, now {now}. {HeatAhead.Advice}",
             OccasionKind.TooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. They may go soft. Move them to {Usual(unit)}, or taste sooner.",
             OccasionKind.FarTooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. Public advice: soft and spoiled above that. Move them somewhere cooler today.",
-            _ => $"Below {Line(limit, unit)} {lasted}, now {now}. They may hardly ferment. Move them to {Usual(unit)}, or expect everything later.",
+            _ => $"Below {Line(limit, unit)} {lasted}, now {now}. {Slowly(jars)} Move them to {Usual(unit)}, or expect everything later.",
         };
-        string headline = limit.Kind switch { OccasionKind.TooWarm => "Too warm", OccasionKind.FarTooWarm => "Far too warm", _ => "Too cold" };
-        return new Occasion(limit.Kind, placeId, "spell", $"{headline}, {place}", [.. jars.Select(jar => jar.Number)], body) { Lasting = true };
+        string headline = limit == Hot ? "Hot" : limit.Kind switch { OccasionKind.TooWarm => "Too warm", OccasionKind.FarTooWarm => "Far too warm", _ => "Too cold" };
+        return new Occasion(limit.Kind, placeId, limit == Hot ? "heat" : "spell", $"{headline}, {place}", [.. jars.Select(jar => jar.Number)], body) { Lasting = true };
+    }
+
+    /// <summary>What cold means for those that are not below the line yet: napa, daikon and radish are published to ferment at 10 C.</summary>
+    private static string Slowly(IReadOnlyCollection<Jar> jars)
+    {
+        List<int> others = [.. jars.Where(jar => !TestedRecipe.FermentsInTheCold(jar)).Select(jar => jar.Number)];
+        return others.Count == jars.Count ? "They may hardly ferment."
+            : others.Count == 0 ? "Napa and daikon go on there, slowly." : $"Napa and daikon go on there, slowly; {NumberList.Say(others)} may hardly ferment.";
     }
 
     private static string Line(Limit limit, TemperatureUnit unit) => MeasureWords.Temperature(unit == TemperatureUnit.Celsius ? Math.Round(limit.Celsius) : limit.Celsius, unit);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -15,12 +16,14 @@ public static class JarAsForm
         Guid first = jar.Placements.MinBy(placement => placement.From)!.PlaceId;
         return new PutUpForm
         {
-            What = jar.Portions[0].Produce, HowMuch = Mass(jar.Portions[0].MassKilograms, household.MassUnit),
+            What = Vegetable.TryFind(jar.Portions[0].Produce, out _) ? jar.Portions[0].Produce : PutUpForm.SomethingElse,
+            ItsName = Vegetable.TryFind(jar.Portions[0].Produce, out _) ? "" : jar.Portions[0].Produce, HowMuch = Mass(jar.Portions[0].MassKilograms, household.MassUnit),
             Also = string.Join(", ", jar.Portions.Skip(1).Select(portion => $"{portion.Produce} {Mass(portion.MassKilograms, household.MassUnit)}")),
             Cut = jar.Cut.ToString(), Salt = jar.Salting.Percent is { } percent ? Text(percent) + " %" : "by taste",
             SaltKnowledge = (jar.Salting.Knowledge == SaltKnowledge.ByTaste ? SaltKnowledge.Weighed : jar.Salting.Knowledge).ToString(),
             AddedWater = jar.AddedWaterKilograms > 0 ? Mass(jar.AddedWaterKilograms, household.MassUnit) : "",
             StarterFrom = jar.Starter?.FromJar.ToString(CultureInfo.InvariantCulture) ?? "", StarterBrine = jar.Starter is { } starter ? Mass(starter.MassKilograms, household.MassUnit) : "",
+            Vinegar = jar.Vinegar is { } vinegar ? Mass(vinegar.MassKilograms, household.MassUnit) : "", VinegarStrength = jar.Vinegar is { } strong ? Text(strong.AceticPercent) + " %" : "",
             Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / CustomaryUnits.LitresPerQuart) + " qt" : Text(jar.VesselLitres) + " l",
             Cover = jar.Cover.ToString(), Lid = jar.Lid.ToString(), Target = jar.Target.ToString(), Name = jar.Name,
             Place = places.First(place => place.Id == first).Name,

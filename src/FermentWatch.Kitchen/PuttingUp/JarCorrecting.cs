@@ -28,7 +28,7 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             return new CorrectionOrder(jar, [], [], []);
         // A jar that was put up long ago stays correctable.
         Instant oldest = Instant.Min(now - Duration.FromDays(366), jar.PackedAt - Duration.FromDays(1));
-        PutUpOrder order = PutUp.Read(wanted, household, places, now, oldest, StartersOf(jar));
+        PutUpOrder order = PutUp.Read(wanted, household, places, now, oldest, StartersOf(jar), jar.Target);
         var reader = new FieldReader();
         reader.Refusals.AddRange(order.Refusals);
         Instant since = reader.ReadPast("since", typed.Since, household.Zone, now, jar.PackedAt);
@@ -46,10 +46,11 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
 
     private static PutUpForm Over(PutUpForm was, CorrectionForm typed) => was with
     {
-        What = typed.What ?? was.What, HowMuch = typed.HowMuch ?? was.HowMuch, Also = typed.Also ?? was.Also, Cut = typed.Cut ?? was.Cut,
+        What = typed.What ?? was.What, ItsName = typed.ItsName ?? was.ItsName, HowMuch = typed.HowMuch ?? was.HowMuch, Also = typed.Also ?? was.Also, Cut = typed.Cut ?? was.Cut,
         Salt = typed.Salt ?? was.Salt, SaltKnowledge = typed.SaltKnowledge ?? was.SaltKnowledge, AddedWater = typed.AddedWater ?? was.AddedWater,
         Vessel = typed.Vessel ?? was.Vessel, Cover = typed.Cover ?? was.Cover, Lid = typed.Lid ?? was.Lid, Target = typed.Target ?? was.Target,
-        StarterFrom = typed.StarterFrom ?? was.StarterFrom, StarterBrine = typed.StarterBrine ?? was.StarterBrine, Place = typed.Place ?? was.Place, PackedAt = string.IsNullOrWhiteSpace(typed.PackedAt) ? was.PackedAt : typed.PackedAt,
+        StarterFrom = typed.StarterFrom ?? was.StarterFrom, StarterBrine = typed.StarterBrine ?? was.StarterBrine,
+        Vinegar = typed.Vinegar ?? was.Vinegar, VinegarStrength = typed.VinegarStrength ?? was.VinegarStrength, Place = typed.Place ?? was.Place, PackedAt = string.IsNullOrWhiteSpace(typed.PackedAt) ? was.PackedAt : typed.PackedAt,
         Name = typed.Name ?? was.Name, HowMany = null, ItIsRight = typed.ItIsRight,
     };
 
@@ -58,10 +59,11 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
     {
         (string Field, string? Was, string? Wanted)[] all =
         [
-            ("portions", $"{was.What}|{was.HowMuch}|{was.Also}", $"{wanted.What}|{wanted.HowMuch}|{wanted.Also}"), ("cut", was.Cut, wanted.Cut),
+            ("portions", $"{was.What}|{was.ItsName}|{was.HowMuch}|{was.Also}", $"{wanted.What}|{wanted.ItsName}|{wanted.HowMuch}|{wanted.Also}"), ("cut", was.Cut, wanted.Cut),
             ("salt", $"{was.Salt}|{was.SaltKnowledge}", $"{wanted.Salt}|{wanted.SaltKnowledge}"), ("water", was.AddedWater, wanted.AddedWater),
             ("vessel", was.Vessel, wanted.Vessel), ("packed", was.PackedAt, wanted.PackedAt), ("name", was.Name, wanted.Name),
             ("place", was.Place, wanted.Place), ("cover", was.Cover, wanted.Cover), ("lid", was.Lid, wanted.Lid), ("target", was.Target, wanted.Target),
+            ("vinegar", $"{was.Vinegar}|{was.VinegarStrength}", $"{wanted.Vinegar}|{wanted.VinegarStrength}"),
             ("starter", $"{was.StarterFrom}|{was.StarterBrine}", $"{wanted.StarterFrom}|{wanted.StarterBrine}"),
         ];
         return [.. all.Where(each => each.Was?.Trim() != each.Wanted?.Trim()).Select(each => each.Field)];
@@ -78,6 +80,7 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             Cut = differing.Contains("cut") ? read.Cut : jar.Cut, Salting = differing.Contains("salt") ? read.Salting : jar.Salting,
             AddedWaterKilograms = differing.Contains("water") ? read.AddedWaterKilograms : jar.AddedWaterKilograms,
             Starter = differing.Contains("starter") ? read.Starter : jar.Starter,
+            Vinegar = differing.Contains("vinegar") ? read.Vinegar : jar.Vinegar,
             VesselLitres = differing.Contains("vessel") ? read.VesselLitres : jar.VesselLitres, Cover = read.Cover, Lid = read.Lid, Target = read.Target,
         };
         corrected.Placements.Add(packedAt == jar.PackedAt && readFirst.PlaceId == first.PlaceId ? first
@@ -103,6 +106,7 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             ("vegetables", Vegetables(was, unit), Vegetables(after, unit), false),
             ("salt", Salt(was.Salting), Salt(after.Salting), false),
             ("added water", MeasureWords.Mass(was.AddedWaterKilograms, unit), MeasureWords.Mass(after.AddedWaterKilograms, unit), false),
+            ("vinegar", JarWords.Of(was.Vinegar, unit), JarWords.Of(after.Vinegar, unit), false),
             ("starter brine", JarWords.Of(was.Starter, unit), JarWords.Of(after.Starter, unit), false),
             ("vessel", MeasureWords.Volume(was.VesselLitres, unit), MeasureWords.Volume(after.VesselLitres, unit), false),
             ("cut", JarWords.Of(was.Cut), JarWords.Of(after.Cut), false),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Words;
@@ -40,8 +41,20 @@ public static class Plausibility
             yield return new Doubt("added water", $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as {MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
         if (jar.Salting.Percent > OddlySalty)
             yield return new Doubt("salt", string.Create(CultureInfo.InvariantCulture, $"{jar.Salting.Percent:0.##} % salt is a lot: of vegetables and water together 2 to 3.5 % is usual. Is it that of the brine alone?"));
+        if (jar.Salting.Percent < SaltDose.LowestPercent)
+            yield return new Doubt("salt", TooLittleSalt(jar, jar.Salting.Percent.Value));
         if (now - jar.PackedAt > LongAgo)
             yield return new Doubt("packed on", PackedLongAgo(jar.PackedAt.InZone(zone).Date, now.InZone(zone).Date));
+    }
+
+    /// <summary>What less than 1.5 % means, before it is taken: at 1.7 % or less kraut goes soft (Univ. of Minnesota Extension; Oregon State SP 50-745).</summary>
+    private static string TooLittleSalt(Jar jar, double percent)
+    {
+        double salted = jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms;
+        string meant = MeantPercent(percent) is { } slipped ? string.Create(CultureInfo.InvariantCulture, $" Was {slipped:0.##} % meant?")
+            : string.Create(CultureInfo.InvariantCulture, $" 2.25 % is {salted * 22.5:0.#} g.");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"Only {percent:0.##} % of salt? Below 1.5 % the wrong germs may keep up with those that sour: the jar is kept, but nothing is forecast of it, and at 1.7 % or less it goes soft.{meant}");
     }
 
     /// <summary>A per cent of salt that is out of bounds by a slipped point; null where none is.</summary>
@@ -54,7 +67,7 @@ public static class Plausibility
         return meant <= today && meant != packed ? $"{question} Was {meant.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)} meant?" : question;
     }
 
-    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms + (jar.Starter?.MassKilograms ?? 0);
+    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms + (jar.Starter?.MassKilograms ?? 0) + (jar.Vinegar?.MassKilograms ?? 0);
 
     private static string FitsIn(Jar jar, MassUnit unit) =>
         $"into {MeasureWords.Volume(jar.VesselLitres, unit)} go about {MeasureWords.Mass(UsualFill * jar.VesselLitres, unit)} to {MeasureWords.Mass(MostFill * jar.VesselLitres, unit)}";

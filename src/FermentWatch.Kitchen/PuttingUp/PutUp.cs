@@ -13,6 +13,7 @@ namespace FermentWatch.Kitchen.PuttingUp;
 /// <summary>Reads the form by which jars are put up.</summary>
 public static class PutUp
 {
+    private const double TableVinegarPercent = 5;
     private static readonly Duration OldestPacking = Duration.FromDays(366);
 
     /// <summary>Turns a form into jars, or tells every field that is wrong.</summary>
@@ -24,31 +25,31 @@ public static class PutUp
     public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null) =>
         Read(form, household, places, now, now - OldestPacking, starters ?? []);
 
-    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest.</summary>
+    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and as sour as <paramref name="standing"/> whatever the vegetable.</summary>
     internal static PutUpOrder Read(
-        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters)
+        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters, Sourness? standing = null)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
-        Vegetable vegetable = ReadVegetable(form.What, reader);
-        var portions = new List<Portion> { new(vegetable.Name, ReadMass(form.HowMuch, bareMass, vegetable, reader)) };
+        string produce = ReadProduce(form, reader);
+        var portions = new List<Portion> { new(produce, ReadMass(form.HowMuch, bareMass, produce, reader)) };
         portions.AddRange(IngredientList.Read(form.Also, bareMass, reader.Refusals));
-        Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut.Of(vegetable));
+        Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut.Of(produce));
         double water = string.IsNullOrWhiteSpace(form.AddedWater) ? 0
             : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
         Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms) + water, reader);
         Starter? starter = ReadStarter(form, starters, bareMass, reader);
+        Vinegar? vinegar = ReadVinegar(form, reader);
         double litres = reader.Read("vessel", form.Vessel, Amount.VolumeLitres, "l", 0.1, 250, "0.1 to 250 litres");
         Place? place = ReadPlace(form.Place, places, reader);
         int howMany = reader.ReadWhole("how many", form.HowMany, 1, 1, 100);
         Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, oldest);
         Cover cover = reader.ReadChoice("cover", form.Cover, Cover.Leaf);
         Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
-        Sourness target = reader.ReadChoice("how sour", form.Target, Sourness.Sour);
+        Sourness target = ReadTarget(form.Target, produce, standing, reader);
 
         string name = string.IsNullOrWhiteSpace(form.Name) ? Usual(portions) : reader.ReadName("name", form.Name);
 
-        AddRecipeRefusals(reader, JarRecipes.Of(portions, cut, salting, water, litres, starter).Check());
         if (reader.Refusals.Count > 0 || place is null)
             return new PutUpOrder([], reader.Refusals, []);
 
@@ -56,7 +57,7 @@ public static class PutUp
         var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
         {
             Id = NewId(now), Name = name, BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
-            AddedWaterKilograms = water, Salting = salting, Starter = starter, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
+            AddedWaterKilograms = water, Salting = salting, Starter = starter, Vinegar = vinegar, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
         }).ToList();
         foreach (Jar jar in jars)
             jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
@@ -71,20 +72,24 @@ public static class PutUp
         return impossible.Count + odd.Count > 0 ? new PutUpOrder([], impossible, odd) : new PutUpOrder(jars);
     }
 
-    private static Vegetable ReadVegetable(string? typed, FieldReader reader)
+    private static string ReadProduce(PutUpForm form, FieldReader reader)
     {
+        bool isElse = (form.What ?? "").Trim().Equals(PutUpForm.SomethingElse, StringComparison.OrdinalIgnoreCase);
+        (string field, string? typed) = isElse ? ("its name", form.ItsName) : ("what", form.What);
         if (Vegetable.TryFind(typed, out Vegetable? vegetable))
-            return vegetable;
-        string wouldBeRight = RefusedIngredient.TryFindReason(typed, out string? reason)
-            ? $"a vegetable: {reason}"
-            : $"one of {string.Join(", ", Vegetable.All.Select(each => each.Name))} would be right";
-        reader.Refuse("what", typed, wouldBeRight);
-        return Vegetable.Cabbage;
+            return vegetable.Name;
+        if (RefusedIngredient.TryFindReason(typed, out string? reason))
+            reader.Refuse(field, typed, $"a vegetable: {reason}");
+        else if (isElse)
+            return reader.ReadName(field, typed);
+        else
+            reader.Refuse(field, typed, $"one of {string.Join(", ", Vegetable.All.Select(each => each.Name))} would be right, or '{PutUpForm.SomethingElse}' with its name");
+        return Vegetable.Cabbage.Name;
     }
 
-    private static double ReadMass(string? typed, string bareMass, Vegetable vegetable, FieldReader reader)
+    private static double ReadMass(string? typed, string bareMass, string produce, FieldReader reader)
     {
-        if (vegetable.Name.Contains("cabbage", StringComparison.Ordinal) && HeadsOfCabbage.TryRead(typed, out double kilograms) && kilograms > 0)
+        if (produce.Contains("cabbage", StringComparison.Ordinal) && HeadsOfCabbage.TryRead(typed, out double kilograms) && kilograms > 0)
             return kilograms;
         return reader.Read("how much", typed, Amount.MassKilograms, bareMass, 0.01, 250, "a mass from 10 g to 250 kg, or heads of cabbage,");
     }
@@ -97,7 +102,7 @@ public static class PutUp
         SaltKnowledge knowledge = reader.ReadChoice("salt weighed", form.SaltKnowledge, SaltKnowledge.Weighed);
         bool isMass = Amount.MassKilograms.TryRead(typed, null, out double kilograms);
         double percent = isMass ? Math.Round(100 * kilograms / saltedKilograms, 2) : 0;
-        if ((isMass || Amount.Percent.TryRead(typed, "%", out percent)) && percent is >= SaltDose.LowestPercent and <= SaltDose.HighestPercent)
+        if ((isMass || Amount.Percent.TryRead(typed, "%", out percent)) && percent is >= 0 and <= SaltDose.HighestPercent)
             return new Salting(knowledge, percent);
         reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g" + Hint(isMass, percent, saltedKilograms));
         return new Salting(SaltKnowledge.ByTaste, null);
@@ -125,6 +130,29 @@ public static class PutUp
         return source is null ? null : new Starter(source.Number, kilograms, source.AcidityPercentLactic);
     }
 
+    private static Vinegar? ReadVinegar(PutUpForm form, FieldReader reader)
+    {
+        if (string.IsNullOrWhiteSpace(form.Vinegar))
+            return null;
+        double percent = string.IsNullOrWhiteSpace(form.VinegarStrength) ? TableVinegarPercent
+            : reader.Read("vinegar strength", form.VinegarStrength, Amount.Percent, "%", 1, 25, "1 to 25 % acetic acid");
+        if (LiquidMass.TryRead(form.Vinegar, LiquidMass.WaterKilogramsPerLitre, out double kilograms) && kilograms is > 0 and <= 25)
+            return new Vinegar(kilograms, percent);
+        reader.Refuse("vinegar", form.Vinegar, "up to 25 kg would be right, such as 60 g, 60 ml or 1/4 cup");
+        return null;
+    }
+
+    /// <summary>How sour: a step the vegetable can reach, or the one that stands already.</summary>
+    private static Sourness ReadTarget(string? typed, string produce, Sourness? standing, FieldReader reader)
+    {
+        Sourness target = reader.ReadChoice("how sour", typed, SournessLevel.Usual(produce));
+        IReadOnlyList<SournessLevel> reached = SournessLevel.ReachedBy(produce);
+        if (target != standing && reached.All(level => level.Step != target))
+            reader.Refuse("how sour", SournessLevel.Of(target).Words, string.Create(CultureInfo.InvariantCulture,
+                $"{produce} ends near {SournessLevel.EndOf(produce):0.##} % acid: {string.Join(" or ", reached.Select(level => level.Words))}"));
+        return target;
+    }
+
     private static Place? ReadPlace(string? typed, IReadOnlyList<Place> places, FieldReader reader)
     {
         Place? place = places.FirstOrDefault(each => each.Name.Equals(typed?.Trim(), StringComparison.OrdinalIgnoreCase)
@@ -132,13 +160,6 @@ public static class PutUp
         if (place is null)
             reader.Refuse("place", typed, places.Count == 0 ? "make a place first" : $"one of {string.Join(", ", places.Select(each => each.Name))} would be right");
         return place;
-    }
-
-    /// <summary>The recipe's own rules repeat some of the form's; what the form has said already is not said twice.</summary>
-    private static void AddRecipeRefusals(FieldReader reader, IReadOnlyList<Refusal> fromRecipe)
-    {
-        var said = reader.Refusals.Select(refusal => refusal.Field).ToHashSet();
-        reader.Refusals.AddRange(fromRecipe.Where(refusal => !said.Contains(refusal.Field)));
     }
 
     private static string Usual(List<Portion> portions) => string.Join(" and ", portions.Select(portion => portion.Produce).Distinct().Take(2));

@@ -3,8 +3,14 @@ namespace FermentWatch.Kitchen.PuttingUp;
 /// <summary>What somebody typed to put up jars, as typed, so that nothing is lost when a field must be corrected.</summary>
 public record PutUpForm
 {
-    /// <summary>The vegetable, by its name in the catalogue.</summary>
+    /// <summary>The vegetable, by its name in the catalogue, or <see cref="SomethingElse"/>.</summary>
     public string? What { get; init; }
+
+    /// <summary>The name of something else, of which nobody has figures: nothing is forecast of it.</summary>
+    public string? ItsName { get; init; }
+
+    /// <summary>What stands for a vegetable that is not in the catalogue.</summary>
+    public const string SomethingElse = "something else";
 
     /// <summary>How much of it went into each jar: a mass, or heads of cabbage (<c>2 heads</c>).</summary>
     public string? HowMuch { get; init; }
@@ -29,6 +35,12 @@ public record PutUpForm
 
     /// <summary>How much of its brine went into each jar.</summary>
     public string? StarterBrine { get; init; }
+
+    /// <summary>Vinegar put into each jar, by mass or volume; empty is none.</summary>
+    public string? Vinegar { get; init; }
+
+    /// <summary>Its acetic acid, per cent; empty is 5, as table vinegar has.</summary>
+    public string? VinegarStrength { get; init; }
 
     /// <summary>Size of the vessel.</summary>
     public string? Vessel { get; init; }

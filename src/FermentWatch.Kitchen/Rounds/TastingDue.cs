@@ -21,12 +21,12 @@ public static class TastingDue
 
     /// <summary>The first date, past or to come, after what was tasted; null once a taste of its lot said right or past it.</summary>
     /// <param name="jar">The jar that is tasted.</param>
-    /// <param name="forecast">Its forecast.</param>
+    /// <param name="forecast">Its forecast; null where nothing is forecast of it.</param>
     /// <param name="tastes">Tastes of its lot, by time.</param>
     /// <param name="zone">The household's zone.</param>
-    public static LocalDate? From(Jar jar, JarForecast forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone)
+    public static LocalDate? From(Jar jar, JarForecast? forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone)
     {
-        LocalDate first = Tasting.From(jar, forecast.Forecast.Target ?? default, forecast.Origin, zone, AcidLine.Report(jar, zone).State);
+        LocalDate first = Tasting.From(jar, forecast, zone, AcidLine.Report(jar, zone).State);
         if (tastes.Count == 0)
             return first;
         LocalDate tasted = tastes[^1].At.InZone(zone).Date;
@@ -39,7 +39,7 @@ public static class TastingDue
     }
 
     /// <summary>The date on which nine in ten would be sour enough, and a week after the first at the earliest; null where that is beyond the forecast.</summary>
-    public static LocalDate? PastFrom(Jar jar, JarForecast forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone) =>
-        forecast.Forecast.Target?.P90 is { } late && From(jar, forecast, tastes, zone) is { } from
+    public static LocalDate? PastFrom(Jar jar, JarForecast? forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone) =>
+        forecast?.Forecast.Target?.P90 is { } late && From(jar, forecast, tastes, zone) is { } from
             ? LocalDate.Max(forecast.At(late).InZone(zone).Date.PlusDays(1), from.PlusDays(ShortestDays)) : null;
 }

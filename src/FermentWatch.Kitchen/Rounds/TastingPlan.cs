@@ -90,9 +90,10 @@ public sealed class TastingPlan
             Jar by = tastable.Count > 0 ? tastable[0] : like[0];
             var tastes = kept.Where(jar => (jar.BatchId, jar.Target, jar.Salting) == (by.BatchId, by.Target, by.Salting))
                 .SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
-            LocalDate? from = forecasts.TryGetValue(by.Id, out JarForecast? forecast) && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
+            bool isAsked = forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
+            LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
             return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
-                from is null ? null : TastingDue.PastFrom(by, forecast!, tastes, zone), tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
+                from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone), tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
         }
 
         public bool IsPast(LocalDate day) => PastFrom <= day;

@@ -12,25 +12,22 @@ public static class DayByDay
 {
     public const int Days = 7;
 
-    private static readonly string[] LeafyNames = ["cabbage", "red cabbage", "napa", "pak choi"];
-
     /// <summary>The notes of days 1 to 7.</summary>
     /// <param name="jar">The jar.</param>
     /// <param name="meanCelsius">Mean temperature it has or may have over its first week.</param>
+    /// <param name="notTastedBefore">The date before which tasting is not offered.</param>
     /// <param name="zone">The household's zone.</param>
-    public static IReadOnlyList<DayNote> Of(Jar jar, double meanCelsius, DateTimeZone zone)
+    public static IReadOnlyList<DayNote> Of(Jar jar, double meanCelsius, LocalDate notTastedBefore, DateTimeZone zone)
     {
         LocalDate packed = jar.PackedAt.InZone(zone).Date;
         Warmth warmth = WarmthClasses.Of(meanCelsius);
         return [.. Enumerable.Range(1, Days).Select(day =>
         {
             Bubbling bubbling = BubblingCourse.On(day, warmth);
-            return new DayNote(day, packed.PlusDays(day), BubblingCourse.Looks(day, warmth), ToDo(jar, day, bubbling, meanCelsius));
+            LocalDate date = packed.PlusDays(day);
+            return new DayNote(day, date, BubblingCourse.Looks(day, warmth), ToDo(jar, day, bubbling, meanCelsius) + (date < notTastedBefore ? " No tasting yet." : ""));
         })];
     }
-
-    /// <summary>Whether the early-nitrite caution is about this jar.</summary>
-    public static bool IsLeafy(Jar jar) => jar.Portions.Any(portion => LeafyNames.Contains(portion.Produce));
 
     private static string ToDo(Jar jar, int day, Bubbling bubbling, double celsius)
     {
@@ -43,8 +40,6 @@ public static class DayByDay
             lines.Add("Check the water in the rim.");
         if (jar.Cover == Cover.BrineBag && bubbling is not Bubbling.Over)
             lines.Add("Leave the brine bag alone.");
-        if (IsLeafy(jar) && day is >= 2 and <= 5)
-            lines.Add("No tasting yet.");
         return string.Join(' ', lines);
     }
 

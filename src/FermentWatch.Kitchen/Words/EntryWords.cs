@@ -18,7 +18,9 @@ public static class EntryWords
         return entry switch
         {
             PhMeasurement measurement => $"{written} {Line(jar, measurement, zone)}",
+            Titration => $"{written} It moves the forecast; only a pH says anything of the acid line.",
             Taste { Verdict: TasteVerdict.NotYet or TasteVerdict.Nearly } => $"{written} Taste again tomorrow.",
+            StageChange { Stage: JarStage.Cold } => $"{written} {Cautions.LoosenInTheCold.Text}",
             StageChange { Stage: JarStage.Finished or JarStage.ThrownOut } => $"{written} It stands among the past jars, and can be reopened there.",
             _ => written,
         };
@@ -27,10 +29,10 @@ public static class EntryWords
     private static string Line(Jar jar, PhMeasurement measurement, DateTimeZone zone)
     {
         var all = jar.Standing.OfType<PhMeasurement>().ToList();
-        AcidLineReport before = AcidLine.Report(all.Where(each => each.Id != measurement.Id), AcidLine.IsInPieces(jar), zone), after = AcidLine.Report(jar, zone);
+        AcidLineReport before = AcidLine.Report(jar, all.Where(each => each.Id != measurement.Id), zone), after = AcidLine.Report(jar, zone);
         if (AcidLineWords.Sentence(after.Alarm) is { } alarm)
             return alarm;
-        return AcidLine.Weigh(measurement) switch
+        return AcidLine.Weigh(jar, measurement) switch
         {
             Weight.CountsBelow when after.Settled && before.AwaitsBlended => "Below the line in the pieces too: settled.",
             Weight.CountsBelow when after.Settled && !before.Settled => "That is the second below the line, on another day: settled.",

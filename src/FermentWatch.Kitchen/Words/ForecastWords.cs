@@ -16,6 +16,9 @@ public static class ForecastWords
     public static string SourEnough(PassageDays target, ForecastCalendar calendar, PhMeasurement? last) =>
         $"{Expected(target, calendar, last is not null)}; {Measured(last, calendar)}.";
 
+    /// <summary>The same where it is said elsewhere what was measured.</summary>
+    public static string SourEnough(PassageDays target, ForecastCalendar calendar, bool isMeasured) => $"{Expected(target, calendar, isMeasured)}.";
+
     /// <summary>The same in a few words, to be read at arm's length: <c>Thursday</c>, <c>now</c>, <c>12 November</c>, <c>after 3 December</c>.</summary>
     public static string SourEnoughShort(PassageDays target, ForecastCalendar calendar)
     {

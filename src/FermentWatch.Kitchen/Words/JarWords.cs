@@ -1,4 +1,6 @@
+using System.Globalization;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 
@@ -30,6 +32,10 @@ public static class JarWords
     /// <summary>Brine of an earlier jar that was put in.</summary>
     public static string Of(Starter? starter, MassUnit unit) =>
         starter is null ? "none" : $"{MeasureWords.Mass(starter.MassKilograms, unit)} from jar {starter.FromJar}";
+
+    /// <summary>Vinegar that was put in, with its strength.</summary>
+    public static string Of(Vinegar? vinegar, MassUnit unit) => vinegar is null ? "none"
+        : string.Create(CultureInfo.InvariantCulture, $"{MeasureWords.Mass(vinegar.MassKilograms, unit)} of {vinegar.AceticPercent:0.##} % acid");
 
     /// <summary>How the jar is closed.</summary>
     public static string Of(Lid lid) => lid switch

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
@@ -35,7 +36,7 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         if (AcidLineWords.Sentence(on.Line.Alarm) is { } alarm)
             return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before" : "pH rising", on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "measure again" : "look at it now, taste nothing");
         if (on.Jar.Stage == JarStage.Cold)
-            return new(StepKind.Look, "In the cold. Eat the oldest jar first.", "in the cold");
+            return new(StepKind.Look, "In the cold. Loosen the lid once a week; eat the oldest jar first.", "in the cold");
         if (OfTrouble(on) is { } trouble)
             return trouble;
         NextStep step = OfLine(on, zone) ?? OfTasting(on) ?? Quiet(on);
@@ -51,7 +52,7 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         bool watched = on.State.CloserWatch;
         string name = ObservationWords.Of(seen.Kind), sign = ObservationWords.InBrief(seen.Kind);
         if (on.State.Handled is { } done)
-            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles it.{(on.State.ForecastWithdrawn ? " Nothing is forecast until then." : "")}",
+            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles it.{(on.State.ForecastWithdrawn && NoForecast.Of(on.Jar) is null ? " Nothing is forecast until then." : "")}",
                 ObservationWords.Of(done.Kind), "does it stay well?");
         return (seen.Kind, on.State.Remedy) switch
         {
@@ -80,7 +81,7 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
     private static string? LeftBehind(RoundJar on) => on.State is { ForecastWithdrawn: true, Last: { } seen }
         ? $"After {ObservationWords.Of(seen.Kind)}: all well since.{Withdrawn(on)}" : null;
 
-    private static string Withdrawn(RoundJar on) => !on.State.ForecastWithdrawn ? ""
+    private static string Withdrawn(RoundJar on) => !on.State.ForecastWithdrawn || NoForecast.Of(on.Jar) is not null ? ""
         : on.State.Remedy is null ? " Nothing is forecast until a pH is measured." : " Nothing is forecast until it is settled, or a pH is measured.";
 
     /// <summary>What the line asks for; nothing in a household that cannot measure, whatever the day.</summary>

@@ -13,6 +13,7 @@ public static class ObservationWords
     public static string Of(Observation observation) => observation switch
     {
         PhMeasurement measurement => Measured(measurement),
+        Titration titration => Titrated(titration),
         Look look => look.Opened ? "opened and looked at: all well" : "looked at through the glass: all well",
         Sighting sighting => $"seen: {Of(sighting.Kind)}",
         Taste taste => $"tasted: {Of(taste.Verdict)}",
@@ -88,6 +89,14 @@ public static class ObservationWords
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage of a jar."),
     };
 
+    /// <summary>The figure with the arithmetic behind it: 0.0901 is the milliequivalent weight of lactic acid.</summary>
+    private static string Titrated(Titration titration)
+    {
+        string per = string.Create(CultureInfo.InvariantCulture, $"titrated: {titration.PercentLactic:0.00} % acid");
+        return titration.BaseMillilitres is { } ml ? string.Create(CultureInfo.InvariantCulture,
+            $"{per} ({ml:0.##} mL x {titration.BaseNormality:0.####} N x 0.0901 x 100 / {titration.SampleMillilitres:0.##} mL)") : per;
+    }
+
     private static string Measured(PhMeasurement measurement)
     {
         var words = new List<string> { string.Create(CultureInfo.InvariantCulture, $"pH {measurement.Ph:0.0#} by {Of(measurement.Method)}") };
@@ -97,6 +106,8 @@ public static class ObservationWords
             words.Add(measurement.CheckedInBuffer ? "checked in buffer" : "not checked in buffer");
         if (measurement.Blended)
             words.Add("blended");
+        if (measurement.SampleCelsius is { } celsius)
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"sample at {celsius:0.#} °C"));
         return string.Join(", ", words);
     }
 }

@@ -1,3 +1,6 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Lines;
+
 namespace FermentWatch.Kitchen.Words;
 
 /// <summary>
@@ -26,9 +29,12 @@ public static class WarmthClasses
 
     /// <summary>What that means for a jar, with its source; the weeks of kraut are told of kraut only.</summary>
     /// <param name="warmth">How warm it stands.</param>
-    /// <param name="isKraut">Whether it is sauerkraut.</param>
-    public static string Words(Warmth warmth, bool isKraut) => warmth switch
+    /// <param name="jar">The jar.</param>
+    public static string Words(Warmth warmth, Jar jar) => Words(warmth, TestedRecipe.IsKraut(jar), TestedRecipe.FermentsInTheCold(jar));
+
+    private static string Words(Warmth warmth, bool isKraut, bool fermentsInTheCold) => warmth switch
     {
+        Warmth.Cold when fermentsInTheCold => $"Cold, and it goes slowly: {TestedRecipe.InTheCold}",
         Warmth.Cold => "Cold for a ferment: it goes slowly, and below 60 F (16 °C) it may not start at all (USDA Guide 6).",
         Warmth.Cool when !isKraut => "A cool place: everything comes later.",
         Warmth.Usual when !isKraut => "A usual kitchen.",

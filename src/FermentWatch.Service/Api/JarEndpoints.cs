@@ -24,6 +24,8 @@ internal static class JarEndpoints
         jars.MapPut("/{number:int}", CorrectAsync).WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
             .Produces<JarAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/ph", MeasureAsync).WithSummary("Enters a pH.").Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+        jars.MapPost("/{number:int}/titration", TitrateAsync).WithSummary("Enters a titration: per cent lactic, or the base used for how much brine.")
+            .Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/place", MoveAsync).WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/observations/{id:guid}/take-back", TakeBackAsync).WithSummary("Takes back what was entered.").Produces(204).ProducesProblem(404);
     }
@@ -71,8 +73,20 @@ internal static class JarEndpoints
         if (entry.Asked is { } asked)
             return RefusalProblem.KeyUsed(asked);
         return entry.Measurement is { } measurement
-            ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(measurement))
+            ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(jar, measurement))
             : RefusalProblem.Of(entry.Refusals);
+    }
+
+    private static async Task<IResult> TitrateAsync(
+        int number, TitrationForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, JarDesk desk, CancellationToken cancellationToken)
+    {
+        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+            return NoJar(number);
+        TitrationEntry entry = await desk.TitrateAsync(jar, form, EntryMark.Of(key ?? Guid.CreateVersion7(), person), cancellationToken);
+        if (entry.Asked is { } asked)
+            return RefusalProblem.KeyUsed(asked);
+        return entry.Titration is { } titration
+            ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(jar, titration)) : RefusalProblem.Of(entry.Refusals);
     }
 
     private static async Task<IResult> CorrectAsync(

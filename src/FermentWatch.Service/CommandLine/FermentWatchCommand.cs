@@ -39,6 +39,7 @@ public static class FermentWatchCommand
         root.Add(OutlookVerb.Create(context));
         root.Add(SaltVerb.Create(context));
         root.Add(SensorVerb.Create(context));
+        root.Add(JarVerb.Create(context));
         root.Add(MemberVerb.Create(context));
         root.Add(CheckVerb.Create(context));
         root.Add(HealthcheckVerb.Create(context));

@@ -60,6 +60,24 @@ public class CalibrationOfRanksTests
         Assert.True(ChiSquaredTail(counts, 0) < 0.01);
     }
 
+    /// <summary>Truths that stray twice as far from the pace they begin with, and from the model in pH and acidity, as the members believe.</summary>
+    [Fact]
+    public void Intervals_TruthsOfTwiceTheNoise_HoldSeventyPercent()
+    {
+        for (int scenario = 0; scenario < 2; scenario++)
+        {
+            int line = 0;
+            int sour = 0;
+            Parallel.For(0, Draws, draw =>
+            {
+                double[] ranks = Ranks(scenario, (uint)((scenario * 100_000) + 50_000 + draw), noise: 2);
+                Interlocked.Add(ref line, ranks[2] is >= 0.1 and <= 0.9 ? 1 : 0);
+                Interlocked.Add(ref sour, ranks[3] is >= 0.1 and <= 0.9 ? 1 : 0);
+            });
+            Assert.True(line >= 0.7 * Draws && sour >= 0.7 * Draws, $"scenario {scenario}: line {line} and sourness {sour} of {Draws}");
+        }
+    }
+
     private static int[,] Counts(int scenario)
     {
         int[,] counts = new int[4, Bins];
@@ -75,9 +93,9 @@ public class CalibrationOfRanksTests
         return counts;
     }
 
-    private static double[] Ranks(int scenario, uint draw)
+    private static double[] Ranks(int scenario, uint draw, double noise = 1)
     {
-        double[] truth = [.. Enumerable.Range(0, Deviate.Count).Select(d => Philox.Normal(Seed, TruthPurpose, draw, (uint)d))];
+        double[] truth = [.. Enumerable.Range(0, Deviate.Count).Select(d => Philox.Normal(Seed, TruthPurpose, draw, (uint)d) * (IsNoise(d) ? noise : 1))];
         PhReading[] readings = Readings(Scenarios[scenario], truth, draw);
         double[] deviates = MemberPrior.Standard.Draw(Philox.Key(Seed, draw), Members);
         new ReadingFit(Jar, new Evidence(readings), Members).Run(deviates, MemberPrior.Standard, Philox.Key(Seed, draw, 2));
@@ -91,6 +109,8 @@ public class CalibrationOfRanksTests
             Rank(trueSour[0], sour, draw, 3),
         ];
     }
+
+    private static bool IsNoise(int deviate) => deviate is (> Deviate.Pace and < Deviate.StagePace) or (>= Deviate.PhOffset and <= Deviate.AcidityOffset);
 
     private static PhReading[] Readings((double Day, PhMethod Method)[] plan, double[] truth, uint draw)
     {

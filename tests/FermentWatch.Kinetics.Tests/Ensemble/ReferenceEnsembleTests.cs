@@ -10,13 +10,13 @@ using FermentWatch.Kinetics.Temperature;
 namespace FermentWatch.Kinetics.Tests.Ensemble;
 
 /// <summary>
-/// 256 moved members against 20,000 members of the prior that are weighed and never moved: another road to the same
-/// posterior. Quantiles must agree within a tenth.
+/// 512 moved members against 20,000 members of the prior that are weighed and never moved: another road to the same
+/// posterior. Medians must agree within a tenth, the ends, of which each ensemble has only some fifty members, within 0.15.
 /// </summary>
 public class ReferenceEnsembleTests
 {
     private const int Many = 20_000;
-    private const int Few = 256;
+    private const int Few = 512;
     private const double Span = 40;
 
     private static readonly JarMembers Jar = new(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
@@ -44,7 +44,7 @@ public class ReferenceEnsembleTests
             {
                 double wanted = Weighted(reference[quantity], weights, share);
                 double got = Weighted(few[quantity], [.. Enumerable.Repeat(1.0, Few)], share);
-                Assert.True(Math.Abs(got - wanted) <= 0.1 * wanted, $"{scenario}: quantity {quantity} at {share}: {got:0.000} for {wanted:0.000}");
+                Assert.True(Math.Abs(got - wanted) <= (share == 0.5 ? 0.1 : 0.15) * wanted, $"{scenario}: quantity {quantity} at {share}: {got:0.000} for {wanted:0.000}");
             }
         }
     }
@@ -52,7 +52,7 @@ public class ReferenceEnsembleTests
     private static double[][] Answers(double[] deviates, int members)
     {
         var line = new Passage(Watched.BrinePh, 4.6, members);
-        var sour = new Passage(Watched.Sourness, 30, members);
+        var sour = new Passage(Watched.Sourness, 20, members);
         var trace = new Trace(members, [10, Span], [line, sour]);
         Jar.Run(deviates, new LaneTable(members), trace);
         return [line.Days, sour.Days, trace.Ph[..members], trace.Acidity[..members]];

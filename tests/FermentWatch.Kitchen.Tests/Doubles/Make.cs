@@ -66,10 +66,10 @@ internal static class Make
 
     public static Instant Day(double days) => Packed + Duration.FromDays(days);
 
-    public static PhMeasurement Ph(double ph, PhMethod method, double day, bool inBuffer = true, bool pale = true, bool blended = false) => new()
+    public static PhMeasurement Ph(double ph, PhMethod method, double day, bool inBuffer = true, bool pale = true, bool blended = false, double? celsius = null) => new()
     {
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Ph = ph, Method = method,
-        CheckedInBuffer = inBuffer, PaleBrine = pale, Blended = blended,
+        CheckedInBuffer = inBuffer, PaleBrine = pale, Blended = blended, SampleCelsius = celsius,
     };
 
     public static Look Look(double day) => new() { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Opened = false };

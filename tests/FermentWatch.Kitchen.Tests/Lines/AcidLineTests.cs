@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
@@ -24,7 +25,7 @@ public class AcidLineTests
     [InlineData(3.6, PhMethod.Strip, false, false, Weight.StripInDarkBrine)]
     [InlineData(5.0, PhMethod.Strip, false, false, Weight.CountsAbove)]
     public void Weigh_ByMethodAndValue(double ph, PhMethod method, bool inBuffer, bool pale, Weight expected) =>
-        Assert.Equal(expected, AcidLine.Weigh(Make.Ph(ph, method, 5, inBuffer, pale)));
+        Assert.Equal(expected, AcidLine.Weigh(Make.Jar(1), Make.Ph(ph, method, 5, inBuffer, pale)));
 
     [Fact]
     public void Report_NothingCounted_IsNotMeasured()
@@ -89,10 +90,72 @@ public class AcidLineTests
         Assert.Equal(AcidLineAlarm.RiseToRecheck, Report(Make.Ph(3.7, PhMethod.Meter, 6), Make.Ph(4.1, PhMethod.Meter, 6.1)).Alarm);
     }
 
+    // 21 CFR 114.90: pH is measured between 20 and 30 C.
+    [Theory]
+    [InlineData(null, Weight.CountsBelow)]
+    [InlineData(20.0, Weight.CountsBelow)]
+    [InlineData(30.0, Weight.CountsBelow)]
+    [InlineData(19.9, Weight.SampleTooColdOrWarm)]
+    [InlineData(30.1, Weight.SampleTooColdOrWarm)]
+    public void Weigh_SampleBetween20And30_CountsAndNoOther(double? celsius, Weight expected) =>
+        Assert.Equal(expected, AcidLine.Weigh(Doubles.Make.Jar(1), Make.Ph(3.9, PhMethod.Meter, 5, celsius: celsius)));
+
+    [Fact]
+    public void Weigh_ColdSampleAboveTheLine_CountsAsBadNews() =>
+        Assert.Equal(Weight.CountsAbove, AcidLine.Weigh(Doubles.Make.Jar(1), Make.Ph(4.7, PhMethod.Meter, 5, celsius: 4)));
+
+    [Fact]
+    public void Report_SecondReadingOfAColdSample_SettlesNothingAndSaysWhy()
+    {
+        PhMeasurement cold = Make.Ph(3.8, PhMethod.Meter, 7, celsius: 6);
+        AcidLineReport report = Report(Make.Ph(3.9, PhMethod.Meter, 6), cold);
+        Assert.False(report.Settled);
+        Assert.Contains("between 20 and 30", AcidLineWords.WhyNot(AcidLine.Weigh(Doubles.Make.Jar(1), cold)), StringComparison.Ordinal);
+        Assert.True(Report(Make.Ph(3.9, PhMethod.Meter, 6), Make.Ph(3.8, PhMethod.Meter, 7, celsius: 21)).Settled);
+    }
+
+    [Fact]
+    public void Report_VinegarBrineThatEvensOut_IsNoAlarmAndNotBelowYet()
+    {
+        Jar pickles = Pickles(new Vinegar(0.06, 5), Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(3.7, PhMethod.Meter, 3), Make.Ph(3.9, PhMethod.Meter, 5));
+        Assert.Equal((AcidLineState.NotMeasured, AcidLineAlarm.None), Of(pickles));
+        Assert.Contains("vinegar still stands in the brine", AcidLineWords.WhyNot(AcidLine.Weigh(pickles, pickles.Observations.OfType<PhMeasurement>().First())), StringComparison.Ordinal);
+        pickles.Observations.Add(Make.Ph(3.8, PhMethod.Meter, 9.1));
+        Assert.Equal((AcidLineState.MeasuredBelow, AcidLineAlarm.None), Of(pickles));
+        pickles.Observations.Add(Make.Ph(4.1, PhMethod.Meter, 12));
+        Assert.Equal(AcidLineAlarm.RiseToRecheck, Of(pickles).Alarm);
+    }
+
+    [Fact]
+    public void Report_VinegarBrineBlended_CountsAtOnce() =>
+        Assert.Equal((AcidLineState.MeasuredBelow, AcidLineAlarm.None), Of(Pickles(new Vinegar(0.06, 5), Make.Ph(3.9, PhMethod.Meter, 3, blended: true))));
+
+    [Fact]
+    public void Report_TheSameReadingsWithoutVinegar_AreAnAlarm() =>
+        Assert.Equal(AcidLineAlarm.Rise, Of(Pickles(null, Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(3.7, PhMethod.Meter, 3), Make.Ph(3.9, PhMethod.Meter, 5))).Alarm);
+
+    [Fact]
+    public void Report_VinegarBrineMeasuredAboveTheLine_IsAboveWhateverStillEvensOut() =>
+        Assert.Equal(AcidLineState.MeasuredAbove, Of(Pickles(new Vinegar(0.06, 5), Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(4.8, PhMethod.Meter, 3))).State);
+
+    private static (AcidLineState State, AcidLineAlarm Alarm) Of(Jar jar)
+    {
+        AcidLineReport report = AcidLine.Report(jar, DateTimeZone.Utc);
+        return (report.State, report.Alarm);
+    }
+
+    private static Jar Pickles(Vinegar? vinegar, params PhMeasurement[] seen)
+    {
+        Jar jar = Doubles.Make.Jar(1, seen: seen);
+        jar.Cut = Cut.Whole;
+        jar.Vinegar = vinegar;
+        return jar;
+    }
+
     [Fact]
     public void Sentence_NotMeasured_IsNeitherFineNorDiscard() =>
         Assert.StartsWith("Acid line: not measured. Not measured is neither fine nor a reason to discard.",
             AcidLineWords.Sentence(Doubles.Make.Jar(1), Report(), DateTimeZone.Utc), StringComparison.Ordinal);
 
-    private static AcidLineReport Report(params PhMeasurement[] measurements) => AcidLine.Report(measurements, inPieces: false, DateTimeZone.Utc);
+    private static AcidLineReport Report(params PhMeasurement[] measurements) => AcidLine.Report(Make.Jar(1), measurements, DateTimeZone.Utc);
 }

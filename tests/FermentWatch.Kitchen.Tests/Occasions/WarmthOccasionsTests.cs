@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Tests.Doubles;
@@ -30,6 +31,25 @@ public class WarmthOccasionsTests
     [Fact]
     public async Task Of_ColdPlaceWithMeasuredJars_IsNotTold() =>
         Assert.Empty(await OnDayThreeAsync([.. Enumerable.Repeat(12.0, 200)], Make.Ph(4.1, PhMethod.Meter, 2)));
+
+    [Theory]
+    [InlineData(35, 4, "Hot, Counter")]
+    [InlineData(35, 3, null)]
+    [InlineData(34.9, 24, "Far too warm, Counter")]
+    public async Task Of_RoomOf35AndAbove_IsToldAfterAnHour(double celsius, int quarters, string? headline) =>
+        Assert.Equal(headline is null ? [] : [headline], (await OnDayThreeAsync([.. Enumerable.Repeat(22.0, 100), .. Enumerable.Repeat(celsius, quarters)])).Select(each => each.Headline));
+
+    [Theory]
+    [InlineData("cabbage", "They may hardly ferment.")]
+    [InlineData("napa", "Napa and daikon go on there, slowly.")]
+    public async Task Of_ColdPlace_SaysOfNapaThatItGoesOn(string produce, string expected)
+    {
+        Instant now = (Make.Packed.InUtc().Date.PlusDays(3) + SceneOf.Evening).InUtc().ToInstant();
+        Jar jar = Make.Jar(1);
+        jar.Portions = [new Portion(produce, 0.8)];
+        Scene scene = SceneOf.Day(3, SceneOf.Evening, [jar], temperatures: await SceneOf.TemperaturesAsync(now, [.. Enumerable.Repeat(12.0, 200)]));
+        Assert.Contains(expected, Assert.Single(WarmthOccasions.Of(scene)).Body, StringComparison.Ordinal);
+    }
 
     private static async Task<IEnumerable<Occasion>> OnDayThreeAsync(double[] quarters, params Observation[] seen)
     {

@@ -90,7 +90,7 @@ public class InputsAndAnswersTests
 
     [Fact]
     public void WholeCucumbersWithWater_AreNotAskedAbout() =>
-        Assert.Single(Read(Good with { What = "cucumber", HowMuch = "500 g", AddedWater = "400 g" }).Jars);
+        Assert.Single(Read(Good with { What = "cucumber", HowMuch = "500 g", AddedWater = "400 g", Target = "" }).Jars);
 
     private static PutUpForm With(string field, string typed) => field switch
     {

@@ -28,7 +28,7 @@ public class PhDueTests
 
     private static IEnumerable<int> DueDays(int until, params PhMeasurement[] readings)
     {
-        AcidLineReport line = AcidLine.Report(readings, inPieces: false, DateTimeZone.Utc);
+        AcidLineReport line = AcidLine.Report(Make.Jar(1), readings, DateTimeZone.Utc);
         LocalDate packed = Make.Day(0).InUtc().Date;
         return Enumerable.Range(0, until + 1).Where(day => PhDue.On(packed.PlusDays(day), day, line, DateTimeZone.Utc));
     }

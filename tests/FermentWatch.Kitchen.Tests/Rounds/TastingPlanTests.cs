@@ -87,6 +87,21 @@ public class TastingPlanTests
         Assert.True(asks.Sum() >= 12);
     }
 
+    [Fact]
+    public void Of_JarOfWhichNothingIsForecast_IsTastedAfterAWeekAndAfterThreeWhereItMayHoldNitriteUnmeasured()
+    {
+        Jar jar = Make.Jar(1);
+        jar.Salting = new Salting(SaltKnowledge.Weighed, 1.2);
+        jar.Portions = [new Portion("zucchini", 0.8)];
+        Assert.Equal(Date(7), First(jar));
+        jar.Portions = [new Portion("okra", 0.8)];
+        Assert.Equal(Date(21), First(jar));
+        jar.Observations.Add(Make.Ph(3.9, Kinetics.Observation.PhMethod.Meter, 5));
+        Assert.Equal(Date(7), First(jar));
+
+        static LocalDate? First(Jar jar) => new TastingPlan([jar], new Dictionary<Guid, JarForecast>(), Make.Household("UTC")).Of(jar, Date(0))!.From;
+    }
+
     private static List<Jar> Lot(int first, int count)
     {
         var batch = Guid.NewGuid();

@@ -104,12 +104,13 @@ public class NextStepTests
     public void Of_DayOfPacking_AsksForNothing() => Assert.Equal("Put up today. Nothing to do before tomorrow.", On(0, []).Text);
 
     [Theory]
-    [InlineData("cabbage", 2.4, AcidLineState.NotMeasured, 6)]
+    [InlineData("cabbage", 2.4, AcidLineState.NotMeasured, 4)]
+    [InlineData("beet", 2.4, AcidLineState.NotMeasured, 4)]
     [InlineData("cabbage", 2.4, AcidLineState.MeasuredBelow, 2)]
     [InlineData("cucumber", 2.4, AcidLineState.NotMeasured, 2)]
     [InlineData("cabbage", 9.9, AcidLineState.NotMeasured, 9)]
     [InlineData("cucumber", 0.2, AcidLineState.NotMeasured, 1)]
-    public void From_ByProduceAndReading_HoldsLeafyJarsBack(string produce, double expectedDay, AcidLineState state, int first) =>
+    public void From_ByProduceAndReading_HoldsJarsRichInNitrateBack(string produce, double expectedDay, AcidLineState state, int first) =>
         Assert.Equal(Packed.PlusDays(first), From(produce, new PassageDays(expectedDay - 2, expectedDay, expectedDay + 5), state));
 
     [Fact]
@@ -127,7 +128,7 @@ public class NextStepTests
     private static LocalDate Packed => Jars.Packed.InZone(Jars.Vienna).Date;
 
     private static LocalDate From(string produce, PassageDays target, AcidLineState state) =>
-        Tasting.From(Jars.Of(produce), target, Packed.AtStartOfDayInZone(Jars.Vienna).ToInstant(), Jars.Vienna, state);
+        Tasting.From(Jars.Of(produce), EarlyNitriteTests.BelowOnDayFour(target), Jars.Vienna, state);
 
     private static Jar Settled() => Make.Jar(1, seen: [Make.Ph(3.9, PhMethod.Meter, 8), Make.Ph(3.8, PhMethod.Meter, 9), Make.Ph(3.8, PhMethod.Meter, 19.5), Make.Look(11), Make.Look(19)]);
 

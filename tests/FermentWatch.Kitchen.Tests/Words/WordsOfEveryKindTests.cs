@@ -18,14 +18,21 @@ public class WordsOfEveryKindTests
         Check<Cut>(JarWords.Of);
         Check<Cover>(JarWords.Of);
         Check<Lid>(JarWords.Of);
-        Check<Warmth>(warmth => WarmthClasses.Words(warmth, isKraut: true));
-        Check<Warmth>(warmth => WarmthClasses.Words(warmth, isKraut: false));
+        Check<Warmth>(warmth => WarmthClasses.Words(warmth, Jars.Of("cabbage")));
+        Check<Warmth>(warmth => WarmthClasses.Words(warmth, Jars.Of("carrot")));
     }
 
     [Fact]
     public void Words_OfWarmth_TellTheWeeksOfKrautOfKrautOnly() =>
-        Assert.Equal((2, 0), (Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, isKraut: true).Contains("Kraut", StringComparison.Ordinal)),
-            Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, isKraut: false).Contains("Kraut", StringComparison.Ordinal))));
+        Assert.Equal((2, 0), (Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, Jars.Of("cabbage")).Contains("Kraut", StringComparison.Ordinal)),
+            Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, Jars.Of("carrot")).Contains("Kraut", StringComparison.Ordinal))));
+
+    [Fact]
+    public void Words_OfCold_NeverSayOfNapaAndDaikonThatTheyMayNotStart()
+    {
+        Assert.Contains("may not start", WarmthClasses.Words(Warmth.Cold, Jars.Of("cabbage")), StringComparison.Ordinal);
+        Assert.All(["napa", "daikon", "radish"], produce => Assert.DoesNotContain("may not", WarmthClasses.Words(Warmth.Cold, Jars.Of(produce)), StringComparison.Ordinal));
+    }
 
     [Fact]
     public void InBrief_LookThroughTheGlass_NeedsNoWord() =>

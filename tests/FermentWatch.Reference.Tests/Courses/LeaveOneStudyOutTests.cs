@@ -10,16 +10,16 @@ public class LeaveOneStudyOutTests
     private static readonly PublishedCourse[] Trusted = [.. PublishedCourses.All.Where(row => row.Status is "read" or "secondary")];
 
     /// <summary>
-    /// Over the rows read or quoted, the model's error of the day is at most half of the one-line rule's. With the rows from
-    /// memory, which contradict read ones (K42 and K43 against K11 and K93), it is a little over half.
+    /// Over the rows read or quoted, the median's error of the day is at most seven tenths of the one-line rule's. It was under half
+    /// while one crowding for all guilds fell over a cliff that no published jar shows; PARAMETERS.md tells what was given for what.
     /// </summary>
     [Fact]
-    public void Run_StudiesLeftOut_ErrsAtMostHalfAsMuchAsTheRule()
+    public void Run_StudiesLeftOut_ErrsAtMostSevenTenthsAsMuchAsTheRule()
     {
         IReadOnlyList<LeftOutRow> rows = LeaveOneStudyOut.Run(PublishedCourses.All);
         LeftOutRow[] trusted = [.. rows.Where(left => left.Row.Status != "memory")];
-        Assert.InRange(Median(trusted, left => left.ModelLnDay), 0, 0.5 * Median(trusted, left => left.RuleLnDay));
-        Assert.InRange(Median(rows, left => left.ModelLnDay), 0, 0.55 * Median(rows, left => left.RuleLnDay));
+        Assert.InRange(Median(trusted, left => left.ModelLnDay), 0, 0.7 * Median(trusted, left => left.RuleLnDay));
+        Assert.InRange(Median(rows, left => left.ModelLnDay), 0, 0.7 * Median(rows, left => left.RuleLnDay));
     }
 
     /// <summary>The best constant day, fitted to all rows at once, does not come near.</summary>

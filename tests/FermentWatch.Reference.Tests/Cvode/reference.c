@@ -11,7 +11,7 @@
 enum { RATE = 0, UPKEEP = 4, GROWTH = 8, YL = 12, YA = 16, TMIN = 20, TOPT = 24, TMAX = 28, PHF = 32, ACIDF = 36, LN0 = 40,
        PHPOW = 44, CROWD = 45, AW = 46, HALFS = 47, LAG = 48, EXCH = 49, OUTER = 50, KL = 51, KA = 52, M1 = 53, M12 = 54, C1 = 55,
        C12 = 56, C123 = 57, P1 = 58, P12 = 59, KG = 60, KW = 61, FREE = 62, SID = 63, MT = 64, CT = 65, PT = 66, GT = 67, NATIVE = 68,
-       START = 69, INNER = 70, ZT = 71, S0 = 72, SI0 = 73, L0 = 74, A0 = 75, LLIM = 76 };
+       START = 69, INNER = 70, ZT = 71, S0 = 72, SI0 = 73, L0 = 74, A0 = 75, LLIM = 76, PACE = 77, STAGE = 81, OFFSET = 82, TITRE = 86 };
 enum { N = 14 };
 
 typedef struct {
@@ -72,6 +72,15 @@ static double share(const double *c, int g, double t)
     return (t - m) * (t - a) * (t - a) / ((o - a) * ((o - a) * (t - o) - (o - m) * (o + a - 2 * t)));
 }
 
+/* What is given at days 0, 4, 12 and 30, along straight lines. */
+static double knots(const double *v, double hours)
+{
+    static const double at[4] = { 0, 96, 288, 720 };
+    if (hours >= at[3]) return v[3];
+    int i = hours < at[1] ? 0 : hours < at[2] ? 1 : 2;
+    return v[i] + (hours - at[i]) / (at[i + 1] - at[i]) * (v[i + 1] - v[i]);
+}
+
 static double positive(double x) { return x > 0 ? x : 0; }
 
 static int rhs(realtype hours, N_Vector yv, N_Vector dv, void *user)
@@ -86,12 +95,12 @@ static int rhs(realtype hours, N_Vector yv, N_Vector dv, void *user)
     double h = exp(j->lnh), u = l * h / (h + lactic_constant(c, t)) + c[AW] * a * h / (h + c[KA]);
     double thawed = t <= -2 ? 0 : t >= -1 ? 1 : t + 2;
     double fed = thawed * positive(1 - l * c[LLIM]) * s / (s + c[HALFS]), hp = pow(h, c[PHPOW]), u3 = u * u * u;
-    double count[4], all = 0, used = 0, made_l = 0, made_a = 0;
-    for (int g = 0; g < 4; g++) all += count[g] = exp(y[g]);
-    double room = positive(1 - all * c[CROWD]);
+    double count[4], used = 0, made_l = 0, made_a = 0;
+    for (int g = 0; g < 4; g++) count[g] = exp(y[g]);
+    double ln_pace = knots(c + PACE, hours) + c[STAGE] * l / (l + 0.005), pace = exp(ln_pace < -2 ? -2 : ln_pace > 2 ? 2 : ln_pace);
     for (int g = 0; g < 4; g++) {
-        double warmth = share(c, g, t), bearable = fed * warmth / ((1 + hp * c[PHF + g]) * (1 + u3 * c[ACIDF + g]));
-        double growth = c[RATE + g] * bearable * room / (1 + c[LAG] * y[4 + g]);
+        double warmth = pace * share(c, g, t), bearable = fed * warmth / ((1 + hp * c[PHF + g]) * (1 + u3 * c[ACIDF + g]));
+        double growth = c[RATE + g] * bearable * positive(1 - count[g] * c[CROWD]) / (1 + c[LAG] * y[4 + g]);
         double eaten = count[g] * (c[GROWTH + g] * growth + c[UPKEEP + g] * bearable);
         dy[g] = growth;
         dy[4 + g] = -c[RATE + g] * warmth * y[4 + g];
@@ -130,8 +139,8 @@ int fw_solve(const double *c, const double *celsius, const double *spread, int n
     for (int i = 0; i < times && flag >= 0; i++) {
         if (hours[i] > 0) flag = CVode(cv, hours[i], y, &at, CV_NORMAL);
         double n = native(c, hours[i]);
-        ph[i] = -balance(c, n, positive(v[9]), positive(v[10]), temperature(&j, hours[i]), j.lnh) / log(10);
-        acidity[i] = positive(9.008 * (v[9] + v[10] + n * c[NATIVE]));
+        ph[i] = -balance(c, n, positive(v[9]), positive(v[10]), temperature(&j, hours[i]), j.lnh) / log(10) + knots(c + OFFSET, hours[i]);
+        acidity[i] = positive(9.008 * c[TITRE] * (v[9] + v[10] + n * c[NATIVE]));
     }
     *calls = j.calls;
     if (fixed) SUNNonlinSolFree(fixed);

@@ -9,6 +9,9 @@ internal sealed record PublishedCourse
     /// <summary>Identity of the row in its table.</summary>
     public required string Id { get; init; }
 
+    /// <summary>What was fermented.</summary>
+    public required string Vegetable { get; init; }
+
     /// <summary>Rows of one study are left out together.</summary>
     public required string Study { get; init; }
 
@@ -35,6 +38,9 @@ internal sealed record PublishedCourse
 
     /// <summary>The jar, made anew for the parameters of the model.</summary>
     internal required Func<ModelParameters, JarContents> Contents { get; init; }
+
+    /// <summary>Of the two series over temperature, K01 to K12.</summary>
+    public bool IsStaple => Study is "Pederson & Albury 1969" or "kimchi review";
 
     /// <summary>Middle of the published range.</summary>
     public double Middle => 0.5 * (Low + High);

@@ -52,6 +52,72 @@ public class JarApiTests
     }
 
     [Fact]
+    public async Task PutUp_SomethingElse_IsAJarWithoutForecastThatSaysWhy()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+
+        HttpResponseMessage answer = await script.PutUpAsync(("what", "something else"), ("its_name", "okra"));
+
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        JsonElement jar = await script.GetAsync("/api/v1/jars/1");
+        Assert.StartsWith("Nothing is forecast: nobody has figures for okra", jar.GetProperty("no_forecast").GetString(), StringComparison.Ordinal);
+        Assert.Equal(jar.GetProperty("no_forecast").GetString(), jar.GetProperty("sour_enough_words").GetString());
+        Assert.Equal(HttpStatusCode.NotFound, (await script.Http.GetAsync("/api/v1/jars/1/forecast")).StatusCode);
+        Assert.NotEmpty(jar.GetProperty("next_step").GetString()!);
+    }
+
+    [Fact]
+    public async Task Correct_ToLittleSalt_TakesTheForecastAwayAndBackToWeighedBringsIt()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync();
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await script.Http.PutAsJsonAsync("/api/v1/jars/1", new { salt = "1.2 %" })).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await script.Http.PutAsJsonAsync("/api/v1/jars/1", new { salt = "1.2 %", it_is_right = true })).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await script.Http.GetAsync("/api/v1/jars/1/forecast")).StatusCode);
+        Assert.Contains("Salted below 1.5 %", (await script.GetAsync("/api/v1/jars/1")).GetProperty("warnings")[0].GetString(), StringComparison.Ordinal);
+
+        await script.Http.PutAsJsonAsync("/api/v1/jars/1", new { salt = "2.25 %" });
+        Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/api/v1/jars/1/forecast")).StatusCode);
+    }
+
+    [Fact]
+    public async Task Titration_WithWhatWasUsed_IsWorkedOutKeptAndMovesTheForecast()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync();
+        string before = (await script.GetAsync("/api/v1/jars/1/forecast")).ToString();
+
+        HttpResponseMessage answer = await script.Http.PostAsJsonAsync("/api/v1/jars/1/titration", new { base_millilitres = "16.65" });
+
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        JsonElement entered = await answer.Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Equal(("Titration", 1.5002), (entered.GetProperty("kind").GetString(), entered.GetProperty("percent_lactic").GetDouble()));
+        Assert.Equal("titrated: 1.50 % acid (16.65 mL x 0.1 N x 0.0901 x 100 / 10 mL)", entered.GetProperty("words").GetString());
+        Assert.NotEqual(before, (await script.GetAsync("/api/v1/jars/1/forecast")).ToString());
+        Assert.Equal("NotMeasured", (await script.GetAsync("/api/v1/jars/1")).GetProperty("acid_line").GetProperty("state").GetString());
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await script.Http.PostAsJsonAsync("/api/v1/jars/1/titration", new { base_millilitres = "90" })).StatusCode);
+    }
+
+    [Fact]
+    public async Task Ph_OfAColdSample_IsKeptAndSaysWhyItDoesNotCount()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync();
+
+        HttpResponseMessage answer = await script.Http.PostAsJsonAsync("/api/v1/jars/1/ph", new { ph = "3.9", method = "meter", checked_in_buffer = true, sample_temperature = "43 F" });
+
+        JsonElement entered = await answer.Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Equal(6.1, entered.GetProperty("sample_celsius").GetDouble(), 0.05);
+        Assert.Contains("between 20 and 30", entered.GetProperty("why_it_does_not_count").GetString(), StringComparison.Ordinal);
+        Assert.Equal("NotMeasured", (await script.GetAsync("/api/v1/jars/1")).GetProperty("acid_line").GetProperty("state").GetString());
+    }
+
+    [Fact]
     public async Task PutUp_SameKeyTwice_PutsUpOnce()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

@@ -1,6 +1,7 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.Pages.Entering;
@@ -46,6 +47,6 @@ public class PhFormTests
             Id = Guid.NewGuid(), Number = 1, Name = "cabbage", BatchId = Guid.NewGuid(), PackedAt = Now - Duration.FromDays(9), Portions = [new Portion("cabbage", 0.8)],
             Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
         };
-        return PhEntry.Read(form, jar, DateTimeZone.Utc, Now, new EntryMark(Guid.NewGuid(), "Ada", MemberRole.Adult));
+        return PhEntry.Read(form, jar, new Household { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = "UTC" }, Now, new EntryMark(Guid.NewGuid(), "Ada", MemberRole.Adult));
     }
 }

@@ -39,6 +39,12 @@ public sealed record JarAnswer
     /// <summary>Brine of an earlier jar that was put in; null where none was.</summary>
     public required StarterAnswer? Starter { get; init; }
 
+    /// <summary>Vinegar that was put in; null where none was.</summary>
+    public required VinegarAnswer? Vinegar { get; init; }
+
+    /// <summary>Why nothing is forecast of what went in; null where something can be.</summary>
+    public required string? NoForecast { get; init; }
+
     public required Cut Cut { get; init; }
 
     public required Cover Cover { get; init; }
@@ -56,6 +62,9 @@ public sealed record JarAnswer
     /// <summary>The same in words.</summary>
     public required string SourEnoughWords { get; init; }
 
+    /// <summary>What is said of it as long as it is so, in words; empty where nothing is.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
     public required AcidLineAnswer AcidLine { get; init; }
 
     /// <summary>The one thing to do now.</summary>
@@ -72,11 +81,12 @@ public sealed record JarAnswer
         Stage = view.Jar.Stage, Place = view.Place.Name,
         Portions = [.. view.Jar.Portions.Select(portion => new PortionAnswer(portion.Produce, portion.MassKilograms))],
         SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
-        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter), Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
+        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter), Vinegar = VinegarAnswer.Of(view.Jar.Vinegar),
+        NoForecast = Kitchen.Forecasts.NoForecast.Of(view.Jar), Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
         Target = view.Jar.Target, TargetAcidityPercentLactic = view.Target.AcidityPercentLactic,
-        SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough,
+        SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough, Warnings = view.Warnings,
         AcidLine = AcidLineAnswer.Of(view), NextStep = view.Next.Text,
-        Observations = [.. view.Jar.Observations.Select(ObservationAnswer.Of)],
+        Observations = [.. view.Jar.Observations.Select(each => ObservationAnswer.Of(view.Jar, each))],
         Corrections = [.. view.Jar.Corrections.Select(each => new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
     };
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
@@ -18,10 +19,19 @@ namespace FermentWatch.Service.Api.Answers;
 public sealed record ObservationAnswer(
     Guid Id, string Kind, Instant At, string By, string Words, double? Ph, string? WhyItDoesNotCount, string? Note, Instant? TakenBackAt)
 {
-    public static ObservationAnswer Of(Observation observation)
+    /// <summary>How warm the sample of a pH was, Celsius; null where nobody said.</summary>
+    public double? SampleCelsius { get; init; }
+
+    /// <summary>The acidity, where it is a titration: per cent lactic.</summary>
+    public double? PercentLactic { get; init; }
+
+    public static ObservationAnswer Of(Jar jar, Observation observation)
     {
         var measurement = observation as PhMeasurement;
         return new(observation.Id, observation.GetType().Name, observation.At, observation.By, ObservationWords.Of(observation), measurement?.Ph,
-            measurement is null ? null : AcidLineWords.WhyNot(AcidLine.Weigh(measurement)), observation.Note, observation.VoidedAt);
+            measurement is null ? null : AcidLineWords.WhyNot(AcidLine.Weigh(jar, measurement)), observation.Note, observation.VoidedAt)
+        {
+            SampleCelsius = measurement?.SampleCelsius, PercentLactic = (observation as Titration)?.PercentLactic,
+        };
     }
 }

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Forecasts;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 

@@ -37,6 +37,9 @@ internal sealed record OutlookInput
     /// <summary>pH measured, each <c>DAY=PH:METHOD</c>.</summary>
     public IReadOnlyList<string> Readings { get; init; } = [];
 
+    /// <summary>Titrations, each <c>DAY=PERCENT</c>, per cent lactic.</summary>
+    public IReadOnlyList<string> Titrations { get; init; } = [];
+
     public string? Days { get; init; }
 
     public string? Every { get; init; }

@@ -7,7 +7,7 @@ namespace FermentWatch.Service.CommandLine.Outlook;
 internal sealed class OutlookOptions
 {
     private readonly Command _verb;
-    private readonly Option<string[]> _produce, _moves, _readings, _until;
+    private readonly Option<string[]> _produce, _moves, _readings, _titrations, _until;
     private readonly Option<string> _cut, _salt, _water, _seasonings, _starter, _vinegar, _vessel, _temperature, _temperatures, _packed;
     private readonly Option<string> _days, _every, _members, _seed, _target, _ready;
 
@@ -27,6 +27,7 @@ internal sealed class OutlookOptions
         _packed = One("--packed", "TIME", "When the jar was packed, for a file with times; the first time of the file without it.");
         _moves = Several("--move", "DAY=TEMPERATURE", "A planned move to somewhere else, such as 10=4C.");
         _readings = Several("--reading", "DAY=PH:METHOD", "A pH that was measured by meter, probe or strip, such as 3=4.2:meter.");
+        _titrations = Several("--titration", "DAY=PERCENT", "An acidity that was titrated, per cent lactic, such as 10=1.2%.");
         _days = One("--days", "DAYS", "How far to look; 30 without it.");
         _every = One("--every", "DAYS", "Step of the rows; 1 without it.");
         _members = One("--members", "COUNT", "Members of the ensemble, 16 to 65536; 256 without it.");
@@ -41,7 +42,7 @@ internal sealed class OutlookOptions
         Produce = call.GetValue(_produce) ?? [], Cut = call.GetValue(_cut), Salt = call.GetValue(_salt), Water = call.GetValue(_water),
         Seasonings = call.GetValue(_seasonings), Starter = call.GetValue(_starter), Vinegar = call.GetValue(_vinegar), Vessel = call.GetValue(_vessel),
         Temperature = call.GetValue(_temperature), Temperatures = call.GetValue(_temperatures), Packed = call.GetValue(_packed),
-        Moves = call.GetValue(_moves) ?? [], Readings = call.GetValue(_readings) ?? [], Days = call.GetValue(_days), Every = call.GetValue(_every),
+        Moves = call.GetValue(_moves) ?? [], Readings = call.GetValue(_readings) ?? [], Titrations = call.GetValue(_titrations) ?? [], Days = call.GetValue(_days), Every = call.GetValue(_every),
         Members = call.GetValue(_members), Seed = call.GetValue(_seed), Until = call.GetValue(_until) ?? [], Target = call.GetValue(_target), Ready = call.GetValue(_ready),
     };
 

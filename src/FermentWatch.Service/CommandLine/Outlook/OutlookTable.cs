@@ -31,9 +31,11 @@ internal static class OutlookTable
             context.Output.WriteLine($"Caution: {caution.Text}");
     }
 
-    /// <summary>Remarks and flagged readings, a line each.</summary>
+    /// <summary>Heat, remarks and flagged readings, a line each.</summary>
     public static void WriteNotes(Forecast forecast, TextWriter writer)
     {
+        if (forecast.Course.Any(point => point.JarCelsius >= HeatAhead.Celsius))
+            writer.WriteLine($"Note: at {HeatAhead.Celsius:0} C or more in the jar. {HeatAhead.Advice}");
         foreach (string remark in forecast.Remarks)
             writer.WriteLine($"Note: {remark}.");
         foreach (FlaggedReading flagged in forecast.Flagged)

@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Forecasts;
 using NodaTime;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
@@ -27,13 +28,9 @@ internal static class TemperatureReader
         if (input.Packed is not null && input.Temperatures is null)
             reader.Refuse("packed", input.Packed, "it says on which day a file's times begin: give --temperatures FILE.csv too, or leave it out");
         foreach ((double day, double celsius) in ReadMoves(input.Moves, reader))
-            course = course.Then(day, Steady(celsius, days));
+            course = course.ThenIn(day, new TypicalRoom(celsius, TemperatureStep.RoomSensorSpreadCelsius), days);
         return course;
     }
-
-    // A course repeats its last day past its end: after a move that must be a day at the new temperature, so the whole span is given.
-    private static TemperatureCourse Steady(double celsius, double days) => TemperatureCourse.FromSteps(
-        [.. Enumerable.Repeat(TemperatureStep.Room(celsius), (int)Math.Ceiling((days + 1) * TemperatureCourse.StepsPerDay))], TypicalRoom.Usual);
 
     private static double Celsius(string field, string? typed, FieldReader reader) => reader.Read(
         field, typed, Amount.Celsius, "C", TemperatureStep.LowestCelsius, TemperatureStep.HighestCelsius, Range);

@@ -54,7 +54,7 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         Household household = await households.ReadAsync(cancellationToken);
         if (ChildRules.Measuring(mark.Role) is { } refusal)
             return new PhEntry(null, [refusal]);
-        PhEntry entry = PhEntry.Read(form, jar, household.Zone, Now, mark).AgainstWhatWasSent(jar, mark, ref corrects);
+        PhEntry entry = PhEntry.Read(form, jar, household, Now, mark).AgainstWhatWasSent(jar, mark, ref corrects);
         if (entry is not { Measurement: { } measurement, Asked: null } || jar.Observations.Exists(each => each.Id == measurement.Id))
             return entry;
         if (!household.Measures)
@@ -67,6 +67,23 @@ public sealed class JarDesk(IJarBook jars, IPlaceBook places, IHouseholdBook hou
             await jars.CorrectAsync(wrong, Now, mark.By, measurement, cancellationToken);
         else
             await jars.ObserveAsync([measurement], cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
+        return entry;
+    }
+
+    /// <summary>Enters a titration: what was written, what was wrong, or what is asked.</summary>
+    public async Task<TitrationEntry> TitrateAsync(Jar jar, TitrationForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        if (ChildRules.Measuring(mark.Role) is { } refusal)
+            return new TitrationEntry(null, [refusal]);
+        TitrationEntry entry = TitrationEntry.Read(form, jar, household.Zone, Now, mark).AgainstWhatWasSent(jar, mark, out Guid? corrects);
+        if (entry is not { Titration: { } titration, Asked: null } || jar.Observations.Exists(each => each.Id == titration.Id))
+            return entry;
+        if (corrects is { } wrong)
+            await jars.CorrectAsync(wrong, Now, mark.By, titration, cancellationToken);
+        else
+            await jars.ObserveAsync([titration], cancellationToken);
         await renewal.RunAsync(jar.Number, cancellationToken);
         return entry;
     }

@@ -2,6 +2,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
@@ -25,28 +26,31 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
         if (Measurement is not { } now || jar.Observations.Find(each => each.Id == mark.Id) is not { } sent)
             return this;
         if (sent is PhMeasurement before && before.Ph == now.Ph && before.Method == now.Method && before.PaleBrine == now.PaleBrine
-            && before.CheckedInBuffer == now.CheckedInBuffer && before.Blended == now.Blended && before.Note == now.Note)
+            && before.CheckedInBuffer == now.CheckedInBuffer && before.Blended == now.Blended && before.SampleCelsius == now.SampleCelsius && before.Note == now.Note)
             return this with { Measurement = before };
         if (mark.Again == Again.NotSaid)
             return this with { Asked = Answering.AskedAgain(sent) };
         corrects = mark.Again == Again.Correction && sent.VoidedAt is null ? sent.Id : corrects;
-        return this with { Measurement = now.Under(AnswerId.Of(mark.Id, AnswerId.Named($"{now.Ph:R} {now.Method} {now.PaleBrine} {now.CheckedInBuffer} {now.Blended} {now.Note}"))) };
+        return this with { Measurement = now.Under(AnswerId.Of(mark.Id, AnswerId.Named($"{now.Ph:R} {now.Method} {now.PaleBrine} {now.CheckedInBuffer} {now.Blended} {now.SampleCelsius} {now.Note}"))) };
     }
 
     /// <summary>Reads the form.</summary>
     /// <param name="form">What was typed.</param>
     /// <param name="jar">The jar it was measured in.</param>
-    /// <param name="zone">The household's zone.</param>
+    /// <param name="household">For its zone and unit.</param>
     /// <param name="now">The present.</param>
     /// <param name="entry">Who enters it and under which id; the same id again changes nothing.</param>
-    public static PhEntry Read(PhForm form, Jar jar, DateTimeZone zone, Instant now, EntryMark entry)
+    public static PhEntry Read(PhForm form, Jar jar, Household household, Instant now, EntryMark entry)
     {
+        DateTimeZone zone = household.Zone;
         var reader = new FieldReader();
         double ph = reader.Read("ph", form.Ph, Amount.Number, null, 2, 9, "a pH from 2 to 9");
         PhMethod method = ReadMethod(form.Method, reader);
         Instant at = reader.ReadPast("when", form.At, zone, now, DayOf(jar, zone));
         if (method == PhMethod.Strip && form.PaleBrine is null && !string.IsNullOrWhiteSpace(form.Method))
             reader.Refuse("brine", null, "pale or dark brine? A strip counts for the acid line in pale brine only");
+        double? sample = string.IsNullOrWhiteSpace(form.SampleTemperature) ? null
+            : reader.Read("sample temperature", form.SampleTemperature, Amount.Celsius, household.TemperatureUnit == TemperatureUnit.Fahrenheit ? "F" : "C", 0, 60, "0 to 60 C");
         string note = reader.ReadNote("note", form.Note);
         if (reader.Refusals.Count > 0)
             return new PhEntry(null, reader.Refusals);
@@ -55,7 +59,7 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
             Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By,
             Note = note.Length == 0 ? null : note, Ph = ph, Method = method,
             CheckedInBuffer = method != PhMethod.Strip && form.CheckedInBuffer,
-            PaleBrine = method == PhMethod.Strip && form.PaleBrine == true, Blended = form.Blended,
+            PaleBrine = method == PhMethod.Strip && form.PaleBrine == true, Blended = form.Blended, SampleCelsius = sample,
         };
         return new PhEntry(measurement, []);
     }

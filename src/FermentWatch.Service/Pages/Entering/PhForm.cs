@@ -21,5 +21,8 @@ public sealed record PhForm
     /// <summary>When, on the household's clock (<c>2026-10-04</c> or <c>2026-10-04T18:30</c>); empty is now.</summary>
     public string? At { get; init; }
 
+    /// <summary>How warm the sample was, in the household's unit where none is typed; empty where nobody looked.</summary>
+    public string? SampleTemperature { get; init; }
+
     public string? Note { get; init; }
 }

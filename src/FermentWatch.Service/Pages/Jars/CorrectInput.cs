@@ -7,6 +7,9 @@ public sealed class CorrectInput
 {
     public string? What { get; set; }
 
+    /// <summary>The name of something else.</summary>
+    public string? ItsName { get; set; }
+
     public string? HowMuch { get; set; }
 
     public string? Also { get; set; }
@@ -23,6 +26,10 @@ public sealed class CorrectInput
     public string? StarterFrom { get; set; }
 
     public string? StarterBrine { get; set; }
+
+    public string? Vinegar { get; set; }
+
+    public string? VinegarStrength { get; set; }
 
     public string? Vessel { get; set; }
 
@@ -48,15 +55,17 @@ public sealed class CorrectInput
     /// <summary>Filled with what stands.</summary>
     public static CorrectInput From(PutUpForm form, int seen) => new()
     {
-        What = form.What, HowMuch = form.HowMuch, Also = form.Also, Cut = form.Cut, Salt = form.Salt, SaltKnowledge = form.SaltKnowledge,
-        AddedWater = form.AddedWater, StarterFrom = form.StarterFrom, StarterBrine = form.StarterBrine, Vessel = form.Vessel, PackedAt = form.PackedAt, Name = form.Name, Place = form.Place, Cover = form.Cover,
+        What = form.What, ItsName = form.ItsName, HowMuch = form.HowMuch, Also = form.Also, Cut = form.Cut, Salt = form.Salt, SaltKnowledge = form.SaltKnowledge,
+        AddedWater = form.AddedWater, StarterFrom = form.StarterFrom, StarterBrine = form.StarterBrine, Vinegar = form.Vinegar, VinegarStrength = form.VinegarStrength,
+        Vessel = form.Vessel, PackedAt = form.PackedAt, Name = form.Name, Place = form.Place, Cover = form.Cover,
         Lid = form.Lid, Target = form.Target, Seen = seen,
     };
 
     public CorrectionForm ToForm() => new()
     {
-        What = What, HowMuch = HowMuch ?? "", Also = Also ?? "", Cut = Cut, Salt = Salt ?? "", SaltKnowledge = SaltKnowledge,
-        AddedWater = AddedWater ?? "", StarterFrom = StarterFrom ?? "", StarterBrine = StarterBrine ?? "", Vessel = Vessel ?? "", PackedAt = PackedAt, Name = Name ?? "", Place = Place, Cover = Cover, Lid = Lid,
+        What = What, ItsName = ItsName ?? "", HowMuch = HowMuch ?? "", Also = Also ?? "", Cut = Cut, Salt = Salt ?? "", SaltKnowledge = SaltKnowledge,
+        AddedWater = AddedWater ?? "", StarterFrom = StarterFrom ?? "", StarterBrine = StarterBrine ?? "",
+        Vinegar = Vinegar ?? "", VinegarStrength = VinegarStrength ?? "", Vessel = Vessel ?? "", PackedAt = PackedAt, Name = Name ?? "", Place = Place, Cover = Cover, Lid = Lid,
         Target = Target, Since = Since, ItIsRight = ItIsRight,
     };
 }

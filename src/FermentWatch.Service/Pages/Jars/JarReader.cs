@@ -66,11 +66,30 @@ public sealed class JarReader(
     /// <summary>By how much a sensor, a strip or a meter would narrow a jar's forecast; null where it has none.</summary>
     public async Task<Sharpening?> SharpeningAsync(JarView view, CancellationToken cancellationToken)
     {
-        if (await forecasts.LatestAsync(view.Jar.Id, cancellationToken) is not { } saved)
+        return await AskedAsync(view, cancellationToken) is var (saved, history, known) ? Sharpening.Of(view.Jar, known, history, saved) : null;
+    }
+
+    /// <summary>What would become of a jar in each of these places from a day on; empty where nothing is forecast of it.</summary>
+    public async Task<IReadOnlyList<WhatIf>> WhatIfAsync(JarView view, IEnumerable<(Place Place, double FromDay)> moves, CancellationToken cancellationToken)
+    {
+        if (await AskedAsync(view, cancellationToken) is not var (saved, history, known))
+            return [];
+        return [.. moves.Select(move => WhatIf.Moved(view.Jar, known, history, saved, move.Place, move.FromDay))];
+    }
+
+    /// <summary>Gas and sugar from now on, where it stays or in the cold; null where nothing is forecast of it.</summary>
+    public async Task<StillToCome?> StillToComeAsync(JarView view, bool inTheCold, CancellationToken cancellationToken) =>
+        await AskedAsync(view, cancellationToken) is var (saved, history, known)
+            ? StillToCome.Of(view.Jar, known, history, saved, inTheCold ? TypicalRoom.Refrigerator : null) : null;
+
+    /// <summary>What a question about a jar's days ahead is asked with; null where nothing is forecast of it.</summary>
+    private async Task<(JarForecast Saved, TemperatureHistory History, IReadOnlyDictionary<Guid, Place> Places)?> AskedAsync(JarView view, CancellationToken cancellationToken)
+    {
+        if (view.Forecast is null || await forecasts.LatestAsync(view.Jar.Id, cancellationToken) is not { } saved)
             return null;
         Instant from = Instant.Min(saved.Origin, saved.AsOf - Surroundings.LearnedFrom);
         TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, saved.AsOf, cancellationToken);
-        return Sharpening.Of(view.Jar, (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id), history, saved);
+        return (saved, history, (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id));
     }
 
     /// <summary>Temperatures measured in the jar or around it since packing, hourly, by day after packing.</summary>

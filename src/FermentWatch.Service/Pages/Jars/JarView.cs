@@ -36,7 +36,7 @@ public sealed class JarView
         Calendar = new ForecastCalendar(origin, saved?.Forecast.Course[^1].Day ?? 0, now, household.Zone);
         Measurements = [.. jar.Standing.OfType<PhMeasurement>()];
         Today = today;
-        TasteFrom = today.Taste?.From ?? Tasting.From(jar, Forecast?.Target ?? default, origin, household.Zone, Line.State);
+        TasteFrom = today.Taste?.From ?? Tasting.From(jar, Told, household.Zone, Line.State);
     }
 
     public Jar Jar { get; }
@@ -65,6 +65,17 @@ public sealed class JarView
     /// <summary>The latest forecast; null until the first was made, while it is withdrawn after trouble, and once the jar has ended.</summary>
     public Forecast? Forecast => Trouble.ForecastWithdrawn || !IsKept ? null : _saved?.Forecast;
 
+    private JarForecast? Told => Forecast is null ? null : _saved;
+
+    /// <summary>The date before which tasting is not offered.</summary>
+    public LocalDate NotTastedBefore => Tasting.NotBefore(Jar, Told, Household.Zone, Line.State);
+
+    /// <summary>What is said of it as long as it is so; nothing once it has ended.</summary>
+    public IReadOnlyList<string> Warnings => IsKept ? [.. JarWarnings.Of(Jar, Forecast, Calendar)] : [];
+
+    /// <summary>How warm it is expected to be in the jar now; the place's own word where nothing is forecast.</summary>
+    public double CelsiusNow => Told?.PointAt(Calendar.Now).JarCelsius ?? Place.Typical.Room().MeanCelsius;
+
     /// <summary>Why the spread is wider than the model's own; null where it is not.</summary>
     public string? WhyWider => Forecast is not null && Remedies.Widening(Jar) is { } done
         ? $"The spread is {WiderSpread.Factor:0.0#} times as wide: {ObservationWords.Of(done.Kind)} on {done.At.InZone(Household.Zone).Date.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture)}, and no pH measured since."
@@ -83,7 +94,7 @@ public sealed class JarView
     public bool MayStartAnother => StarterSource.Of(Jar, _saved, Household.Zone, Calendar.Now) is not null;
 
     /// <summary>Whether tasting is a question at all: its day has come, and no trouble keeps it back.</summary>
-    public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false } && Calendar.Today >= Tasting.NotBefore(Jar, Household.Zone, Line.State);
+    public bool MayBeTasted => IsKept && Trouble is { ForecastWithdrawn: false, CloserWatch: false } && Calendar.Today >= NotTastedBefore;
 
     /// <summary>When to taste, in words; null where that is no question.</summary>
     public string? TastingWords => Today.Taste is not { From: { } from } ask || Jar.Stage != JarStage.Fermenting ? null
@@ -102,6 +113,7 @@ public sealed class JarView
     public string SourEnough => Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
         : !IsKept ? PastWords.Of(Jar, Household.Zone)
+        : NoForecast.Of(Jar) is { } why ? why
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
         : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null } ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."

@@ -27,6 +27,8 @@ public sealed class PhInput
 
     public string? At { get; set; }
 
+    public string? SampleTemperature { get; set; }
+
     public string? Note { get; set; }
 
     /// <summary>Filled with a measurement that is to be corrected.</summary>
@@ -39,11 +41,12 @@ public sealed class PhInput
         Brine = measurement.Method != FermentWatch.Kinetics.Observation.PhMethod.Strip ? null : measurement.PaleBrine ? "pale" : "dark",
         Blended = measurement.Blended,
         At = measurement.At.InZone(zone).LocalDateTime.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
+        SampleTemperature = measurement.SampleCelsius is { } celsius ? celsius.ToString("0.#", CultureInfo.InvariantCulture) + " C" : null,
         Note = measurement.Note,
     };
 
     public PhForm ToForm() => new()
     {
-        Ph = Ph, Method = Method, CheckedInBuffer = CheckedInBuffer, PaleBrine = Brine switch { "pale" => true, "dark" => false, _ => null }, Blended = Blended, At = At, Note = Note,
+        Ph = Ph, Method = Method, CheckedInBuffer = CheckedInBuffer, PaleBrine = Brine switch { "pale" => true, "dark" => false, _ => null }, Blended = Blended, At = At, SampleTemperature = SampleTemperature, Note = Note,
     };
 }

@@ -12,11 +12,11 @@ namespace FermentWatch.Service.Pages.PuttingUp;
 internal static class PutUpChoices
 {
     public static readonly IReadOnlyList<Choice> Vegetables =
-        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name))];
+        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)), new Choice(PutUpForm.SomethingElse, "something else (its name under More)")];
 
     /// <summary>2.25 to 2.5 % is the kraut recipe (Univ. of Minnesota Extension; Oregon State SP 50-745); 3 % within the grade rules (FDA CPG 585.750).</summary>
     public static readonly IReadOnlyList<Choice> Salt =
-        [new("by taste", "By taste"), new("2", "2 %"), new("2.25", "2.25 %"), new("2.5", "2.5 %"), new("3", "3 %")];
+        [new("2", "2 %"), new("2.25", "2.25 %"), new("2.5", "2.5 %"), new("3", "3 %"), new("by taste", "By taste")];
 
     public static readonly IReadOnlyList<Choice> SaltKnown = [new("Weighed", "Weighed"), new("Measured", "By the spoon")];
 
@@ -27,9 +27,15 @@ internal static class PutUpChoices
 
     public static readonly IReadOnlyList<Choice> Lids = [.. Enum.GetValues<Lid>().Select(lid => new Choice(lid.ToString(), JarWords.Of(lid)))];
 
-    public static readonly IReadOnlyList<Choice> Sour =
+    public static readonly IReadOnlyList<Choice> Sour = Steps(SournessLevel.All);
+
+    /// <summary>The steps this vegetable can reach, and the one that stands.</summary>
+    public static IReadOnlyList<Choice> SourOf(string produce, Sourness standing) =>
+        Steps(SournessLevel.All.Where(level => level.Step == standing || SournessLevel.ReachedBy(produce).Contains(level)));
+
+    private static Choice[] Steps(IEnumerable<SournessLevel> levels) =>
     [
-        .. SournessLevel.All.Select(level => new Choice(level.Step.ToString(),
+        .. levels.Select(level => new Choice(level.Step.ToString(),
             string.Create(CultureInfo.InvariantCulture, $"{level.Words} ({level.AcidityPercentLactic:0.##} % acid)"))),
     ];
 

@@ -11,6 +11,9 @@ public sealed class PutUpInput
 
     public string? What { get; set; }
 
+    /// <summary>The name of something else.</summary>
+    public string? ItsName { get; set; }
+
     public string? HowMuch { get; set; }
 
     /// <summary>A per cent that was tapped, or <c>by taste</c>.</summary>
@@ -43,6 +46,10 @@ public sealed class PutUpInput
 
     public string? StarterBrine { get; set; }
 
+    public string? Vinegar { get; set; }
+
+    public string? VinegarStrength { get; set; }
+
     public string? Cover { get; set; }
 
     public string? Lid { get; set; }
@@ -63,8 +70,9 @@ public sealed class PutUpInput
         PutUpForm form = ToForm();
         return new()
         {
-            What = form.What, HowMuch = form.HowMuch, Also = form.Also ?? "", Cut = string.IsNullOrWhiteSpace(form.Cut) ? null : form.Cut,
-            AddedWater = form.AddedWater ?? "", StarterFrom = form.StarterFrom ?? "", StarterBrine = form.StarterBrine ?? "", Place = form.Place, Target = form.Target, Salt = form.Salt,
+            What = form.What, ItsName = form.ItsName ?? "", HowMuch = form.HowMuch, Also = form.Also ?? "", Cut = string.IsNullOrWhiteSpace(form.Cut) ? null : form.Cut,
+            AddedWater = form.AddedWater ?? "", StarterFrom = form.StarterFrom ?? "", StarterBrine = form.StarterBrine ?? "",
+            Vinegar = form.Vinegar ?? "", VinegarStrength = form.VinegarStrength ?? "", Place = form.Place, Target = form.Target, Salt = form.Salt,
             SaltKnowledge = string.IsNullOrWhiteSpace(form.SaltKnowledge) ? null : form.SaltKnowledge, Vessel = form.Vessel, Cover = form.Cover, Lid = form.Lid,
             PackedAt = form.PackedAt, Name = string.IsNullOrWhiteSpace(form.Name) ? null : form.Name, ItIsRight = form.ItIsRight,
         };
@@ -73,7 +81,7 @@ public sealed class PutUpInput
     /// <summary>The form the kitchen reads.</summary>
     public PutUpForm ToForm() => new()
     {
-        What = What, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom, StarterBrine = StarterBrine, Place = Place, Target = Target,
+        What = What, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom, StarterBrine = StarterBrine, Vinegar = Vinegar, VinegarStrength = VinegarStrength, Place = Place, Target = Target,
         Salt = string.IsNullOrWhiteSpace(SaltTyped) ? Salt : SaltTyped, SaltKnowledge = SaltKnowledge,
         Vessel = string.IsNullOrWhiteSpace(VesselTyped) ? Vessel : VesselTyped,
         Cover = Cover, Lid = Lid, HowMany = HowMany, PackedAt = PackedAt, Name = Name, ItIsRight = ItIsRight,

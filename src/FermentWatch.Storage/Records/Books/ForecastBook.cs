@@ -37,6 +37,27 @@ internal sealed class ForecastBook(IDbContextFactory<RecordsContext> contexts) :
         }
     }
 
+    public async Task ForgetAsync(IReadOnlyList<Guid> jars, CancellationToken cancellationToken)
+    {
+        await _turn.WaitAsync(cancellationToken);
+        try
+        {
+            var latest = new Dictionary<Guid, JarForecast>(_latest ?? await ReadAsync(cancellationToken));
+            await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+            await context.Forecasts.Where(row => jars.Contains(row.JarId)).ExecuteDeleteAsync(cancellationToken);
+            foreach (Guid jar in jars)
+            {
+                latest.Remove(jar);
+                _written.Remove(jar);
+            }
+            _latest = latest;
+        }
+        finally
+        {
+            _turn.Release();
+        }
+    }
+
     public async Task<IReadOnlyList<JarForecast>> LatestAsync(CancellationToken cancellationToken) => [.. (await AllAsync(cancellationToken)).Values];
 
     public async Task<JarForecast?> LatestAsync(Guid jarId, CancellationToken cancellationToken) =>

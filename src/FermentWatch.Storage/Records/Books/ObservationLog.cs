@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 namespace FermentWatch.Storage.Records.Books;
 
 /// <summary>
-/// Looks, sightings, tastes and measured pH that stand (neither moves nor what was done), in the order of entry. What was taken back before it was passed on stays
+/// Looks, sightings, tastes and measured pH that stand (neither moves nor what was done nor titrations), in the order of entry. What was taken back before it was passed on stays
 /// away; what was taken back later has been passed on.
 /// </summary>
 internal sealed class ObservationLog(IDbContextFactory<RecordsContext> contexts) : IForwardLog<LoggedObservation>
@@ -33,7 +33,7 @@ internal sealed class ObservationLog(IDbContextFactory<RecordsContext> contexts)
     private static IQueryable<Row> Standing(RecordsContext context) =>
         from entry in context.ObservationEntries.AsNoTracking()
         join observation in context.Observations.AsNoTracking() on entry.ObservationId equals observation.Id
-        where observation.VoidedAt == null && !(observation is StageChange || observation is Handling)
+        where observation.VoidedAt == null && !(observation is StageChange || observation is Handling || observation is Titration)
         select new Row
         {
             Seq = entry.Seq,

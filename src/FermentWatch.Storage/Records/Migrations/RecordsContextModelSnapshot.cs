@@ -129,6 +129,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<double>("VesselLitres")
                         .HasColumnType("REAL");
 
+                    b.Property<string>("Vinegar")
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Salting", "FermentWatch.Kitchen.Jars.Jar.Salting#Salting", b1 =>
                         {
                             b1.IsRequired();
@@ -1168,6 +1171,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<double>("Ph")
                         .HasColumnType("REAL");
 
+                    b.Property<double?>("SampleCelsius")
+                        .HasColumnType("REAL");
+
                     b.HasDiscriminator().HasValue("ph");
                 });
 
@@ -1200,6 +1206,25 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasDiscriminator().HasValue("taste");
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.Titration", b =>
+                {
+                    b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
+
+                    b.Property<double?>("BaseMillilitres")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("BaseNormality")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("PercentLactic")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("SampleMillilitres")
+                        .HasColumnType("REAL");
+
+                    b.HasDiscriminator().HasValue("titration");
                 });
 
             modelBuilder.Entity("FermentWatch.Kitchen.Jars.JarCorrection", b =>

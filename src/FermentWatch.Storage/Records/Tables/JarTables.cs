@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Storage.Records.Conversions;
@@ -19,7 +20,8 @@ internal sealed class JarTable : IEntityTypeConfiguration<Jar>
         // By name: the catalogue's own numbers may be put in another order.
         builder.Property(jar => jar.Cut).HasConversion(new EnumNameConverter<Cut>(Cut.Shredded));
         builder.ComplexProperty(jar => jar.Salting);
-        builder.Property(jar => jar.Starter).HasConversion(new StarterConverter());
+        builder.Property(jar => jar.Starter).HasConversion(new JsonRecordConverter<Starter>());
+        builder.Property(jar => jar.Vinegar).HasConversion(new JsonRecordConverter<Vinegar>());
         builder.Ignore(jar => jar.Standing).Ignore(jar => jar.Stage);
         builder.HasMany(jar => jar.Placements).WithOne().HasForeignKey(placement => placement.JarId);
         builder.HasMany(jar => jar.Corrections).WithOne().HasForeignKey(correction => correction.JarId);

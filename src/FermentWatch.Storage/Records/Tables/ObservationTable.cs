@@ -18,6 +18,7 @@ internal sealed class ObservationTable : IEntityTypeConfiguration<Observation>
             .HasValue<Sighting>("sighting")
             .HasValue<StageChange>("stage")
             .HasValue<Taste>("taste")
+            .HasValue<Titration>("titration")
             // A kind that a later version knows is left out, and the rest is read.
             .IsComplete(false);
     }

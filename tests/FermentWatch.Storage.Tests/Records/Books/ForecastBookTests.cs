@@ -50,6 +50,17 @@ public sealed class ForecastBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task ForgetAsync_AJarOfWhichNothingIsForecastAnyMore_IsGoneAfterARestartTooAndItsMarksStay()
+    {
+        await Book.SaveAsync([new(Forecast(Noon, "a", 2), null)], default);
+        await Book.ForgetAsync([Jar], default);
+        Assert.Empty(await Book.LatestAsync(default));
+        await RestartAsync();
+        Assert.Empty(await Book.LatestAsync(default));
+        Assert.Single(await Book.MarksAsync(Jar, default));
+    }
+
+    [Fact]
     public async Task MarksAsync_WithoutATarget_HasNone()
     {
         var forecast = Forecast(Noon, "a", 2);

@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
@@ -59,12 +60,13 @@ public sealed class JarBookTests : OpenedRecords
         right.Portions = [new Portion("red cabbage", 0.9)];
         right.Salting = new Salting(SaltKnowledge.ByTaste, null);
         right.Starter = new Starter(3, 0.06, 1.25);
+        right.Vinegar = new Vinegar(0.06, 5);
         var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "vegetables", Before = "cabbage", After = "red cabbage", EnteredAt = At(1), By = "Ada" };
         await Book.PutRightAsync(right, [correction], default);
 
         var read = (await Book.FindAsync(jar.Number, default))!;
         Assert.Equal(right.Portions, read.Portions);
-        Assert.Equal(new Starter(3, 0.06, 1.25), read.Starter);
+        Assert.Equal((new Starter(3, 0.06, 1.25), new Vinegar(0.06, 5)), (read.Starter!, read.Vinegar!));
         Assert.Equal((right.Salting, cellar.Id), (read.Salting, Assert.Single(read.Placements).PlaceId));
         Assert.Equal((jar.BatchId, "cabbage", "red cabbage", "Ada"), (read.BatchId, Assert.Single(read.Corrections).Before, read.Corrections[0].After, read.Corrections[0].By));
     }
@@ -94,6 +96,8 @@ public sealed class JarBookTests : OpenedRecords
         [
             new Look { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", Opened = true, Note = "fizz" },
             Ph(jar, 1, 4.25),
+            new PhMeasurement { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(1.5), EnteredAt = At(2), By = "Ada", Ph = 3.9, Method = PhMethod.Meter, CheckedInBuffer = true, SampleCelsius = 21.5 },
+            new Titration { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(1.6), EnteredAt = At(2), By = "Ada", PercentLactic = 1.2, BaseMillilitres = 13.3, BaseNormality = 0.1, SampleMillilitres = 10 },
             new Sighting { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(2), EnteredAt = At(3), By = "Ada", Kind = SightingKind.BrineLow },
             new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(3), EnteredAt = At(3), By = "Ada", Stage = JarStage.Cold },
             new Taste { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(4), EnteredAt = At(4), By = "Ada", Verdict = TasteVerdict.Nearly },
@@ -199,7 +203,7 @@ public sealed class JarBookTests : OpenedRecords
         Assert.Equal(2, Assert.Single(await Book.KeptAsync(default)).Observations.Count);
     }
 
-    private static Instant At(int days) => Noon + Duration.FromDays(days);
+    private static Instant At(double days) => Noon + Duration.FromDays(days);
 
     private static PhMeasurement Ph(Jar jar, int day, double ph) => new()
     {

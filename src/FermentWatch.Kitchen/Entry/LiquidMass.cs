@@ -1,9 +1,7 @@
-using FermentWatch.Kitchen.Entry;
-
-namespace FermentWatch.Service.CommandLine;
+namespace FermentWatch.Kitchen.Entry;
 
 /// <summary>Reads a liquid by mass or by volume.</summary>
-internal static class LiquidMass
+public static class LiquidMass
 {
     /// <summary>Density of water at 20 C, kg/L (general tables, from memory).</summary>
     public const double WaterKilogramsPerLitre = 0.9982;
