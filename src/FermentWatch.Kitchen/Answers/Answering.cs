@@ -2,6 +2,7 @@ using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
@@ -13,8 +14,9 @@ namespace FermentWatch.Kitchen.Answers;
 /// <param name="by">Who answers.</param>
 /// <param name="now">When.</param>
 /// <param name="zone">The household's zone.</param>
+/// <param name="role">What who answers is; a guest is no adult.</param>
 /// <param name="again">What was said of a form sent before with other content.</param>
-public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZone zone, Again again = Again.NotSaid)
+public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZone zone, MemberRole role, Again again = Again.NotSaid)
 {
     private readonly LocalDate _today = now.InZone(zone).Date;
 
@@ -50,7 +52,7 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
         if (replaces is null && before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
             return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
-        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note) }) with { Replaces = replaces };
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note), SeenAs = role }) with { Replaces = replaces };
     }
 
     /// <summary>Somebody tasted one jar.</summary>

@@ -68,18 +68,23 @@ public sealed class ForecastPass(
     {
         var inputs = new ForecastInputs(means, placesById, taught);
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId, forecast => forecast.Inputs);
-        List<Jar> kept = [.. among.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold)];
-        List<Guid> without = [.. kept.Where(jar => latest.ContainsKey(jar.Id) && NoForecast.Of(jar) is not null).Select(jar => jar.Id)];
-        if (without.Count > 0)
-            await forecasts.ForgetAsync(without, cancellationToken);
         var stale = new List<NamedInputs>();
-        foreach (Jar jar in kept.Where(jar => NoForecast.Of(jar) is null))
+        var without = new List<Guid>();
+        foreach (Jar jar in among.Where(jar => jar.Stage is JarStage.Fermenting or JarStage.Cold))
             await run.TryAsync(Named(jar), async () =>
             {
+                if (NoForecast.Of(jar) is not null)
+                {
+                    without.Add(jar.Id);
+                    return;
+                }
                 NamedInputs named = await inputs.OfAsync(jar, closed, cancellationToken);
                 if (latest.GetValueOrDefault(jar.Id) != named.Name)
                     stale.Add(named);
             });
+        without.RemoveAll(jar => !latest.ContainsKey(jar));
+        if (without.Count > 0)
+            await forecasts.ForgetAsync(without, cancellationToken);
         if (stale.Count == 0)
             return 0;
 

@@ -56,6 +56,8 @@ public sealed class HouseholdLessons(IReadingLog log)
         if (_lessons.TryGetValue(jar.Id, out var known) && known.Name == name)
             return;
         _lessons.Remove(jar.Id);
+        if (NoForecast.Of(jar) is not null)
+            return;
         _lessons[jar.Id] = (name, await LearnAsync(jar, done, places, means, cancellationToken));
     }
 
@@ -69,13 +71,13 @@ public sealed class HouseholdLessons(IReadingLog log)
         return Forecaster.Learn(JarForecaster.Request(jar, Surroundings.Of(jar, places, history, done, days), days));
     }
 
-    /// <summary>When its ferment was over; null where it teaches nothing: still working, thrown out, spoiled on the way, or never tasted nor measured, or nothing can be forecast of it.</summary>
+    /// <summary>When its ferment was over; null where it teaches nothing: still working, thrown out, spoiled on the way, or never tasted nor measured.</summary>
     private static Instant? DoneAt(Jar jar)
     {
         var standing = jar.Standing.ToList();
         StageChange? done = standing.OfType<StageChange>().FirstOrDefault();
         bool wentWell = standing.All(each => each is not StageChange { Stage: JarStage.ThrownOut } and not Sighting { Kind: not SightingKind.Gas });
         bool saidSomething = done is not null && standing.Any(each => each is PhMeasurement or Titration or Taste && each.At <= done.At);
-        return done is { Stage: JarStage.Cold or JarStage.Finished } && wentWell && saidSomething && done.At > jar.PackedAt && NoForecast.Of(jar) is null ? done.At : null;
+        return done is { Stage: JarStage.Cold or JarStage.Finished } && wentWell && saidSomething && done.At > jar.PackedAt ? done.At : null;
     }
 }

@@ -22,6 +22,8 @@ public static class NoForecast
     /// <summary>Why nothing is forecast, in a sentence or two; null where something can be.</summary>
     public static string? Of(Jar jar)
     {
+        if (jar.Portions.Count == 0)
+            return $"Nothing is forecast: what went in is not on record. {AsForAny}";
         string main = TestedRecipe.Main(jar);
         if (!Vegetable.TryFind(main, out _))
             return $"Nothing is forecast: nobody has figures for {main} here. {AsForAny}";

@@ -21,7 +21,7 @@ public static class TroubleOccasions
 
     private static Occasion On(Scene scene, Jar jar, Sighting seen)
     {
-        bool adult = scene.Roster.Of(seen.By).Role == MemberRole.Adult;
+        bool adult = (seen.SeenAs ?? scene.Roster.Of(seen.By).Role) == MemberRole.Adult;
         (OccasionKind kind, string headline) = !adult ? (OccasionKind.AdultAsked, "An adult is asked")
             : seen.Kind == SightingKind.BrineLow ? (OccasionKind.BrineLow, "Brine low") : (OccasionKind.CloserWatch, "Watch closely");
         return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(jar, seen.Kind, scene.Household)}")

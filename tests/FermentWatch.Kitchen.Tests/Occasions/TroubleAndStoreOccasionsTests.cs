@@ -25,6 +25,16 @@ public class TroubleAndStoreOccasionsTests
         Assert.Equal((OccasionKind.AdultAsked, null), (occasion.Kind, occasion.KnownTo));
     }
 
+    [Theory]
+    [InlineData(MemberRole.Adult, OccasionKind.CloserWatch)]
+    [InlineData(MemberRole.Child, OccasionKind.AdultAsked)]
+    public void Of_SeenByAGuestNamedLikeAnAdult_GoesByWhatWhoSawItWasAndNotByTheName(MemberRole seenAs, OccasionKind told)
+    {
+        var seen = new Sighting { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(4), EnteredAt = Make.Day(4), By = "Ben (guest)", Kind = SightingKind.Film, SeenAs = seenAs };
+        Member named = SceneOf.Adult("Ben (guest)");
+        Assert.Equal(told, Assert.Single(TroubleOccasions.Of(SceneOf.Day(4, SceneOf.Evening, [Make.Jar(3, seen: seen)], members: [named]))).Kind);
+    }
+
     [Fact]
     public void Of_Gas_IsNoTrouble() =>
         Assert.Empty(TroubleOccasions.Of(SceneOf.Day(4, SceneOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Gas, 4))])));

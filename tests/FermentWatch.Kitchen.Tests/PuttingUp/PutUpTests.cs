@@ -124,7 +124,7 @@ public class PutUpTests
 
     [Theory]
     [InlineData("60 g", "", 0.06, 5)]
-    [InlineData("1/4 cup", "6 %", 0.0590405, 6)]
+    [InlineData("1/4 cup", "6 %", 0.0590406, 6)]
     public void Read_Vinegar_IsTakenByMassOrVolume(string typed, string strength, double kilograms, double percent)
     {
         Vinegar vinegar = Read(Good with { What = "cucumber", AddedWater = "400 g", Target = "", Vinegar = typed, VinegarStrength = strength }).Jars[0].Vinegar!;

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.RunningTests;
 using FermentWatch.Service.Tests.Api;
@@ -28,6 +29,8 @@ public class GuestTests
         Assert.Equal([SightingKind.Slime], await StandingAsync(kitchen));
         Assert.Equal(HttpStatusCode.Found, (await SeenAsync(guest, link, id, "Film", ("Input.Again", "Correction"))).StatusCode);
         Assert.Equal([SightingKind.Film], await StandingAsync(kitchen));
+        Assert.All((await kitchen.Services.GetRequiredService<IJarBook>().FindAsync(1, default))!.Observations.OfType<Sighting>(),
+            sighting => Assert.Equal(MemberRole.Child, sighting.SeenAs));
     }
 
     private static Task<HttpResponseMessage> SeenAsync(Script guest, string link, string id, string what, params (string, string)[] more) =>

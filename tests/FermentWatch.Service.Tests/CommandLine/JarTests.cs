@@ -41,7 +41,7 @@ public sealed class JarTests : IDisposable
         Assert.Equal((2, line), (call.ExitCode, Assert.Single(call.ErrorLines)));
     }
 
-    private Task Household() => In("member", "add", "Rowan");
+    private Task<Call> Household() => In("member", "add", "Rowan");
 
     private Task<Call> Run(params string[] args) => In(["jar", .. args]);
 

@@ -89,7 +89,7 @@ internal sealed class HouseholdMaker(
         foreach (Deed deed in lot.Deeds)
         {
             Instant at = jar.PackedAt + Duration.FromDays(deed.Day);
-            var moment = new DeedAt(jar, at, deed.By, new Answering(NewId(at), deed.By, at, zone), course.PhAt(at));
+            var moment = new DeedAt(jar, at, deed.By, new Answering(NewId(at), deed.By, at, zone, MemberRole.Adult), course.PhAt(at));
             Observation[] seen = [.. deed.Do(moment)];
             jar.Observations.AddRange(seen);
             await jars.ObserveAsync(seen, cancellationToken);

@@ -66,7 +66,7 @@ public sealed class RoundDesk(
         {
             var byNumber = kept.ToDictionary(jar => jar.Number);
             var looks = ticks.Distinct().Where(tick => byNumber.ContainsKey(tick.Number))
-                .Select(tick => WeekLook.Of(byNumber[tick.Number], tick, household, mark.By, Now)).OfType<Observation>();
+                .Select(tick => WeekLook.Of(byNumber[tick.Number], tick, household, mark, Now)).OfType<Observation>();
             return new AnswerOutcome([.. looks], [], []);
         }, cancellationToken);
     }
@@ -143,7 +143,7 @@ public sealed class RoundDesk(
             IReadOnlyList<Jar> known = one is { } number
                 ? [(await jars.FindAsync(number, cancellationToken))!]
                 : await jars.KeptAsync(cancellationToken);
-            AnswerOutcome outcome = answer(new Answering(mark.Id, mark.By, Now, zone, mark.Again), known);
+            AnswerOutcome outcome = answer(new Answering(mark.Id, mark.By, Now, zone, mark.Role, mark.Again), known);
             if (outcome is { Replaces: { } wrong, Observations: [var right] })
                 await jars.CorrectAsync(wrong, Now, mark.By, right, cancellationToken);
             else if (outcome.Observations.Count > 0)

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 
 namespace FermentWatch.Service.Pages.Rounds;
@@ -10,7 +11,7 @@ namespace FermentWatch.Service.Pages.Rounds;
 internal static class WeekLook
 {
     /// <summary>The look or the sighting; null where the date is not over yet, before the packing, not in the calendar, or answered for already.</summary>
-    public static Observation? Of(Jar jar, WeekTick tick, Household household, string by, Instant now)
+    public static Observation? Of(Jar jar, WeekTick tick, Household household, EntryMark mark, Instant now)
     {
         LocalDate date = tick.Date;
         if (RoundCalendar.At(date, household.RoundAt, household.Zone) is not { } due)
@@ -21,8 +22,8 @@ internal static class WeekLook
         Guid id = Guid.CreateVersion7(now.ToDateTimeOffset());
         Instant at = Instant.Min(now, Instant.Max(due, jar.PackedAt));
         return tick.Mark.Seen is { } kind
-            ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Kind = kind }
-            : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = by, Opened = false };
+            ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, Kind = kind, SeenAs = mark.Role }
+            : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, Opened = false };
     }
 }
 

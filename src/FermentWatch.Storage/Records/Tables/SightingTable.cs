@@ -10,5 +10,7 @@ internal sealed class SightingTable : IEntityTypeConfiguration<Sighting>
     public void Configure(EntityTypeBuilder<Sighting> builder)
     {
         builder.Property(sighting => sighting.Kind).HasColumnName("Sighted");
+        // By name, as the role of an account is written.
+        builder.Property(sighting => sighting.SeenAs).HasConversion<string>();
     }
 }
