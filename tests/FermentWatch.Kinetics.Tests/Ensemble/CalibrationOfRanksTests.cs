@@ -63,7 +63,7 @@ public class CalibrationOfRanksTests
 
     /// <summary>
     /// Truths that stray twice as far from the pace they begin with, and from the model in pH and acidity, as the members believe. Seventy per
-    /// cent are held, but of the sourness after a reading 68.5 %, which the limit of 68 says.
+    /// cent are held, but of the sourness after a reading 69 %, which the limit of 68 says.
     /// </summary>
     [Fact]
     public void Intervals_TruthsOfTwiceTheNoise_HoldAboutSeventyPercent()
