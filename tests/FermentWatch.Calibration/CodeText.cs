@@ -27,10 +27,10 @@ internal static class CodeText
         Line("PhSteepness", model.PhSteepness);
         Line("HalfHexose", model.HalfHexose);
         Line("LacticLimit", model.LacticLimit);
-        Line("Crowding", model.Crowding);
         Line("AceticWeight", model.AceticWeight);
         Line("SaltPower", model.SaltPower);
         Line("LowSaltPercent", model.LowSaltPercent);
+        Lines("Rooms", model.Rooms);
         Lines("StrongShare", model.StrongShare);
         Lines("ExchangePerHour", model.ExchangePerHour);
         Lines("DrawnJuice", model.DrawnJuice);

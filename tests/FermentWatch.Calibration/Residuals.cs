@@ -10,7 +10,7 @@ internal static class Residuals
     public const int PerRow = 2;
 
     /// <summary>Kraut and kimchi over all temperatures, what most households make, weigh more than single jars.</summary>
-    private const double StapleWeight = 1.2;
+    private const double StapleWeight = 1.8;
 
     private const double GrowthLnError = 0.5;
     private const double UnseenRatePerHour = 1e-4;

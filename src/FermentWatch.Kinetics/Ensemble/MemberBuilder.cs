@@ -48,7 +48,7 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
             _slots[Slot.AcidFactor + g] = Math.Pow(guild.HalfAcidMolesPerLitre * tolerance, -3);
         }
         _slots[Slot.PhPower] = model.PhSteepness;
-        _slots[Slot.InverseCrowding] = 1 / model.Crowding;
+        _slots[Slot.InverseRoom] = 1 / contents.Room;
         _slots[Slot.AceticWeight] = model.AceticWeight;
         _slots[Slot.HalfHexose] = model.HalfHexose;
         _slots[Slot.InverseLacticLimit] = 1 / model.LacticLimit;

@@ -10,7 +10,7 @@ namespace FermentWatch.Kinetics.Ensemble;
 internal static class PhLikelihood
 {
     /// <summary>What the model is off by at one time and no longer at the next, pH; what stays is a deviate of the members.</summary>
-    private const double ModelError = 0.05;
+    private const double ModelError = 0.07;
 
     private const double Freedom = 4;
 

@@ -8,7 +8,7 @@ namespace FermentWatch.Kinetics.Forecasting;
 internal static class ModelIdentity
 {
     /// <summary>Raised by hand whenever equations, solver or sampler change.</summary>
-    private const string Equations = "3";
+    private const string Equations = "4";
 
     /// <summary>The key that random numbers are drawn under, beside the jar's.</summary>
     public static ulong Key { get; } = KeyOf(ModelParameters.Current, new PriorSpread());
@@ -19,8 +19,8 @@ internal static class ModelIdentity
     private static ulong KeyOf(ModelParameters model, PriorSpread spread)
     {
         string text = string.Join('|', Equations, spread, string.Join(',', model.Guilds), string.Join(',', model.FirstCounts),
-            string.Join(',', model.ExchangePerHour.Concat(model.DrawnJuice).Concat(model.StrongShare).Select(value => value.ToString("R", CultureInfo.InvariantCulture))),
-            model with { Guilds = [], FirstCounts = [], ExchangePerHour = [], DrawnJuice = [], StrongShare = [] });
+            string.Join(',', model.ExchangePerHour.Concat(model.Rooms).Concat(model.DrawnJuice).Concat(model.StrongShare).Select(value => value.ToString("R", CultureInfo.InvariantCulture))),
+            model with { Guilds = [], FirstCounts = [], Rooms = [], ExchangePerHour = [], DrawnJuice = [], StrongShare = [] });
         ulong key = 0;
         foreach (char letter in text)
             key = Philox.Key(key, letter);

@@ -25,8 +25,8 @@ internal sealed record ModelParameters
     /// <summary>Lactate, in whatever form, at which growth ends, mol/L.</summary>
     public required double LacticLimit { get; init; }
 
-    /// <summary>Count at which growth ends for want of room, 1e9 CFU/mL.</summary>
-    public required double Crowding { get; init; }
+    /// <summary>Count at which a guild's growth ends for want of room by <see cref="FloraKind"/>, 1e9 CFU/mL.</summary>
+    public required IReadOnlyList<double> Rooms { get; init; }
 
     /// <summary>Weight of undissociated acetic acid against lactic.</summary>
     public required double AceticWeight { get; init; }
@@ -63,7 +63,7 @@ internal sealed record ModelParameters
         PhSteepness = 4.2,
         HalfHexose = 0.004,
         LacticLimit = 10,
-        Crowding = 2,
+        Rooms = [2, 2, 2, 2],
         AceticWeight = 0.46,
         SaltPower = 2,
         LowSaltPercent = 0.2,

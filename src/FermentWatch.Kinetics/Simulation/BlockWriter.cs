@@ -10,7 +10,8 @@ internal ref struct BlockWriter
     private readonly int _firstMember;
     private readonly JarClimate _climate;
     private readonly ReadOnlySpan<Vector256<double>> _c;
-    private readonly bool _watchesCentre;
+    private readonly bool _watchesPassages;
+    private readonly bool _watchesSourness;
     private int _next;
     private double _before;
     private Vector256<double> _lastPh;
@@ -29,7 +30,9 @@ internal ref struct BlockWriter
         _firstMember = firstMember;
         _climate = climate;
         _c = c;
-        _watchesCentre = trace.Passages.Count > 0;
+        _watchesPassages = trace.Passages.Count > 0;
+        for (int i = 0; i < trace.Passages.Count; i++)
+            _watchesSourness |= trace.Passages[i].Watched == Watched.Sourness;
         _before = -1;
     }
 
@@ -50,14 +53,14 @@ internal ref struct BlockWriter
     public bool Take(double hours, ReadOnlySpan<Vector256<double>> y, ReadOnlySpan<Vector256<double>> dy, Vector256<double> lnH)
     {
         bool write = hours >= NextStopHours;
-        if (!write && !_watchesCentre)
+        if (!write && !_watchesPassages)
             return true;
         Vector256<double> celsius = LaneClimate.Celsius(_c, _climate.At(hours), _climate.MeanSpread(hours, hours + 0.25));
         Vector256<double> offset = LanePace.Line(_c, Slot.PhOffset, hours);
         Vector256<double> ph = (lnH * Vector256.Create(-1 / LaneChemistry.Ln10)) + offset;
         Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
         Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[Slot.AcidityFactor]);
-        Vector256<double> sourness = Sourness(y, lnH, celsius) * _c[Slot.AcidityFactor];
+        Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[Slot.AcidityFactor] : Vector256<double>.Zero;
         Vector256<double> centrePh = CentrePh(hours, celsius) + offset;
         Watch(hours, ph, centrePh, acidity, sourness);
         if (!write)

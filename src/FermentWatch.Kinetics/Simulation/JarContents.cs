@@ -38,6 +38,9 @@ internal sealed record JarContents
     /// <summary>First counts by guild, 1e9 CFU/mL.</summary>
     public required IReadOnlyList<double> FirstCounts { get; init; }
 
+    /// <summary>Count at which a guild's growth ends for want of room, 1e9 CFU/mL.</summary>
+    public required double Room { get; init; }
+
     /// <summary>How many times wider than cabbage's the spread of what the vegetables brought is taken.</summary>
     public double Ignorance { get; init; } = 1;
 
@@ -76,6 +79,7 @@ internal sealed record JarContents
             ExchangePerHour = model.ExchangePerHour[(int)recipe.Cut],
             SaltPercent = recipe.Salt.Percent,
             FirstCounts = counts,
+            Room = Math.Exp(recipe.Shares.Sum(share => WaterOf(share) * Math.Log(model.Rooms[(int)share.Vegetable.Flora])) / produceWater),
             Ignorance = recipe.Shares.Sum(share => WaterOf(share) * share.Vegetable.Ignorance) / produceWater,
             VesselLitres = recipe.VesselLitres ?? Math.Clamp((recipe.ProduceKilograms + added) * 1.1, 0.1, 250),
         };

@@ -24,8 +24,9 @@ internal static class LaneGrowth
         Vector256<double> lactic = Vector256.Max(y[State.LacticOuter], Vector256<double>.Zero);
         Vector256<double> acetic = Vector256.Max(y[State.AceticOuter], Vector256<double>.Zero);
         lnH = LaneChemistry.LnHydrogen(c, lnH, NativeOuter(c, hours), lactic, acetic, celsius, newtonSteps, out Vector256<double> h);
-        Vector256<double> acid = (lactic * h / (h + LaneChemistry.LacticConstant(c, celsius)))
-            + (c[Slot.AceticWeight] * acetic * h / (h + c[Slot.Acetic]));
+        Vector256<double> lacticBound = h + LaneChemistry.LacticConstant(c, celsius);
+        Vector256<double> aceticBound = h + c[Slot.Acetic];
+        Vector256<double> acid = h * ((lactic * aceticBound) + (c[Slot.AceticWeight] * acetic * lacticBound)) / (lacticBound * aceticBound);
         Vector256<double> acidCubed = acid * acid * acid;
         Vector256<double> hPower = LaneMath.Exp(c[Slot.PhPower] * lnH);
         Vector256<double> hexose = Vector256.Max(y[State.HexoseOuter], Vector256<double>.Zero);
@@ -98,7 +99,7 @@ internal static class LaneGrowth
     /// <summary>Room left to a guild: its own crowd takes it, for what the guild before it left behind is dead or starves.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<double> Room(ReadOnlySpan<Vector256<double>> c, Vector256<double> crowd) =>
-        Vector256.Max(Vector256<double>.Zero, One - (crowd * c[Slot.InverseCrowding]));
+        Vector256.Max(Vector256<double>.Zero, One - (crowd * c[Slot.InverseRoom]));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Exchange(ReadOnlySpan<Vector256<double>> c, ReadOnlySpan<Vector256<double>> y, Span<Vector256<double>> dy, int outer, int inner, Vector256<double> made)

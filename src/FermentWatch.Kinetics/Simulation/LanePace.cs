@@ -18,8 +18,8 @@ internal static class LanePace
     /// <summary>Seven times as fast or as slow is as far as a jar is believed to go.</summary>
     private const double MostLn = 2;
 
-    /// <summary>Hours of the knots: days 0, 4, 12 and 30.</summary>
-    private static ReadOnlySpan<double> Hours => [0, 96, 288, 720];
+    /// <summary>Hours of the knots: days 0, 2, 6 and 16.</summary>
+    private static ReadOnlySpan<double> Hours => [0, 48, 144, 384];
 
     /// <summary>Pace of the lanes at a time and a lactate.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -15,7 +15,7 @@ internal static class Slot
     public const int AcidFactor = 36;
     public const int FirstLnCount = 40;
     public const int PhPower = 44;
-    public const int InverseCrowding = 45;
+    public const int InverseRoom = 45;
     public const int AceticWeight = 46;
     public const int HalfHexose = 47;
     public const int LagFactor = 48;

@@ -120,7 +120,7 @@ internal sealed class ScoreCommand
         foreach (Fall fall in Fall.All)
             Console.WriteLine($"pH {fall.FromPh:0.0} to {fall.ToPh:0.0}, {fall.Vegetable} at {fall.Celsius:0} C: {fall.Days([model])[0]:0.00} days");
         Console.WriteLine($"napa at 5 C, 3.5 against 1.5 % salt: {SaltInTheCold.Ratios([model])[0]:0.00} times as long");
-        Console.WriteLine($"crowding {model.Crowding:0.00}e9, starters' upkeep {model.Guilds[0].MaintenanceHexosePerHour:0.0000} and growth {model.Guilds[0].GrowthHexose:0.0000}, finishers' {model.Guilds[2].MaintenanceHexosePerHour:0.0000} and {model.Guilds[2].GrowthHexose:0.0000} mol per 1e9");
+        Console.WriteLine($"room of heads {model.Rooms[0]:0.00}e9, of leaves {model.Rooms[1]:0.00}e9, of roots {model.Rooms[2]:0.00}e9, starters' upkeep {model.Guilds[0].MaintenanceHexosePerHour:0.0000} and growth {model.Guilds[0].GrowthHexose:0.0000}, finishers' {model.Guilds[2].MaintenanceHexosePerHour:0.0000} and {model.Guilds[2].GrowthHexose:0.0000} mol per 1e9");
         Console.WriteLine();
         Console.WriteLine("| gentle jars, after | next reading inside | score, 0.1 pH | width, pH | acid line's p90 before the crossing |");
         Console.WriteLine("| --- | --- | --- | --- | --- |");

@@ -9,8 +9,10 @@ namespace FermentWatch.Kinetics.Tests.Forecasting;
 /// <summary>Inputs that are hard, not wrong: an answer with a wider spread and a reason; those that are wrong: one line.</summary>
 public class HardInputTests
 {
+    /// <summary>Many members: what a temperature adds is small beside the pace of the jar itself.</summary>
     private static readonly ForecastRequest Plain = new()
     {
+        Members = 4096,
         Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25),
         Temperatures = TemperatureCourse.Constant(19),
         Days = 14,

@@ -73,7 +73,7 @@ public class TastingDayTests
     [Fact]
     public void Run_GasAloneWithoutAHousehold_LeavesTheTargetToTheLetter()
     {
-        ForecastRequest request = Plain with { Target = new ForecastTarget(TargetKind.AcidityPercentLactic, 1.2), Household = null };
+        ForecastRequest request = Plain with { Members = 1024, Target = new ForecastTarget(TargetKind.AcidityPercentLactic, 1.2), Household = null };
         PassageDays before = Forecaster.Run(request).Target!.Value;
         PassageDays after = Forecaster.Run(request with { Gas = [new GasReading(2, true)] }).Target!.Value;
         Assert.True(after.P90 - after.P10 < 1.1 * (before.P90 - before.P10), $"{after} after {before}");

@@ -17,7 +17,10 @@ public class WorseNewsTests
         EveryDays = 5,
     };
 
-    /// <summary>Days on which a first reading is worse and worse; a twentieth is what members drawn anew may differ by.</summary>
+    /// <summary>
+    /// Days on which a first reading is worse and worse; a twentieth is what members drawn anew may differ by. A reading too good to be
+    /// believed is flagged and leaves the late end where it was without it: later than one that is just believed.
+    /// </summary>
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
@@ -27,7 +30,10 @@ public class WorseNewsTests
         PassageDays last = default;
         for (double ph = 4.2; ph < 5.8; ph += 0.3)
         {
-            PassageDays line = Forecaster.Run(Plain with { Members = 512, Readings = [new PhReading(day, ph, PhMethod.Meter)] }).AcidLine;
+            Forecast forecast = Forecaster.Run(Plain with { Members = 512, Readings = [new PhReading(day, ph, PhMethod.Meter)] });
+            PassageDays line = forecast.AcidLine;
+            if (forecast.Flagged.Any(flagged => !flagged.WorseThanExpected))
+                continue;
             Assert.True((line.P50 ?? 99) >= 0.95 * (last.P50 ?? 0), $"median of {line} after {last} at pH {ph:0.0}");
             Assert.True((line.P90 ?? 99) >= 0.95 * (last.P90 ?? 0), $"late end of {line} after {last} at pH {ph:0.0}");
             last = new(line.P10, line.P50 ?? 99, line.P90 ?? 99);

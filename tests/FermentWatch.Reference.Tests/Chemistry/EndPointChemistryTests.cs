@@ -64,7 +64,7 @@ public class EndPointChemistryTests
         double muchPh = ChargeBalance.Ph(much, Celsius);
         Assert.InRange(littlePh, 2.7, 3.55);
         Assert.InRange(muchPh, 3.8, 4.4);
-        Assert.True(Bearable(much) > 1.3 * Bearable(little), "the juice with much malic acid was stopped by its acid, not by the end of its sugar");
+        Assert.True(Bearable(much) > 1.3 * Bearable(little), $"the juice with much malic acid (pH {muchPh:0.00}, {Bearable(much):0.00} of the rate left) was stopped by its acid, not by the end of its sugar; with little pH {littlePh:0.00}, {Bearable(little):0.00} left");
     }
 
     /// <summary>

@@ -16,9 +16,8 @@ public class PublishedCourseTests
     {
         ["K30"] = (8.8, "1e8 counted on a plate on day 3 would need three times the acid a cell that laboratory cultures make"),
         ["K83"] = (3.72, "wilted and pressed roots: what they lost of minerals and held of sugar is not told"),
-        ["K95"] = (4.33, "daikon at 15 C in three days is faster than the radishes and napa of four other studies"),
         ["K43"] = (12.4, "from memory; contradicts K12 and K93 (0.95 % on day 35 at 5 C)"),
-        ["K47"] = (7.0, "from memory; salt slows these more between 20 and 14 C than the growth rates say"),
+        ["K47"] = (6.6, "from memory; salt slows these more between 20 and 14 C than the growth rates say"),
     };
 
     public static TheoryData<string> Met() => [.. PublishedCourses.All.Where(row => !Missed.ContainsKey(row.Id)).Select(row => row.Id)];

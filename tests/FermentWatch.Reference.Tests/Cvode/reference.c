@@ -72,10 +72,10 @@ static double share(const double *c, int g, double t)
     return (t - m) * (t - a) * (t - a) / ((o - a) * ((o - a) * (t - o) - (o - m) * (o + a - 2 * t)));
 }
 
-/* What is given at days 0, 4, 12 and 30, along straight lines. */
+/* What is given at days 0, 2, 6 and 16, along straight lines. */
 static double knots(const double *v, double hours)
 {
-    static const double at[4] = { 0, 96, 288, 720 };
+    static const double at[4] = { 0, 48, 144, 384 };
     if (hours >= at[3]) return v[3];
     int i = hours < at[1] ? 0 : hours < at[2] ? 1 : 2;
     return v[i] + (hours - at[i]) / (at[i + 1] - at[i]) * (v[i + 1] - v[i]);
