@@ -74,7 +74,7 @@ public static class RoundWords
     private static string Tasting(RoundSheet sheet) => StandingFor(sheet, LookFor.Taste) is { Length: > 0 } jars ? $"Taste: {jars}" : "";
 
     private static string Deciding(RoundSheet sheet) =>
-        StandingFor(sheet, LookFor.Decide) is { Length: > 0 } jars ? $"Past tasting: {jars}: cold, eat or leave?" : "";
+        StandingFor(sheet, LookFor.Decide) is { Length: > 0 } jars ? $"Cold, eat, leave? {jars}" : "";
 
     /// <summary>Jars of which something is asked, each with those it stands for; empty where there are none.</summary>
     private static string StandingFor(RoundSheet sheet, LookFor asked) => string.Join(", ", sheet.Jars.Where(each => each.LookFors.Contains(asked)).Select(each =>
