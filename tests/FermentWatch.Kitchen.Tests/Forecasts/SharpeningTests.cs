@@ -21,5 +21,6 @@ public class SharpeningTests
         Assert.True(Width(told.WithStrip) < Width(told.Now), $"{told}");
     }
 
-    private static double Width(PassageDays days) => days.P90!.Value - days.P10!.Value;
+    /// <summary>As a factor: what slows a jar stretches all of its days, so that a later day is uncertain by more days.</summary>
+    private static double Width(PassageDays days) => days.P90!.Value / days.P10!.Value;
 }
