@@ -1,7 +1,7 @@
 using FermentWatch.Intake.Embedded;
-using FermentWatch.Kitchen.Entry;
-using Microsoft.Extensions.Logging;
+using FermentWatch.Kitchen.Typed;
 using MQTTnet.Diagnostics.Logger;
+using Microsoft.Extensions.Logging;
 
 namespace FermentWatch.Intake;
 

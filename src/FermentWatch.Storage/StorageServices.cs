@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Households;
@@ -10,10 +10,10 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Kitchen.States;
 using FermentWatch.Storage.Readings;
 using FermentWatch.Storage.Records;
 using FermentWatch.Storage.Records.Books;

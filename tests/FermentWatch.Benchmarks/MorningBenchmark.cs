@@ -51,7 +51,7 @@ internal static class MorningBenchmark
         .AddSingleton<TimeProvider>(new FakeTimeProvider(First.ToDateTimeOffset()))
         .AddFermentWatchStorage(new StorageOptions { Folder = folder })
         .AddSingleton<IClock>(new FakeTimeProvider(First.ToDateTimeOffset()).ToClock()).AddSingleton<SetAside>()
-        .AddSingleton<DryPlaces>().AddSingleton<RoundPass>().AddSingleton<ConcernReader>().AddSingleton<SceneReader>().AddSingleton<OccasionPass>()
+        .AddSingleton<DryPlaces>().AddSingleton<RoundPass>().AddSingleton<ConcernReader>().AddSingleton<OccasionFactsReader>().AddSingleton<OccasionPass>()
         .BuildServiceProvider();
 
     private static async Task MeasureAsync(ServiceProvider services)

@@ -1,9 +1,9 @@
 using System.Text.Json;
 using FermentWatch.Kitchen.Notices;
-using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mqtt;
-using NodaTime;
 using NSubstitute;
+using NodaTime;
 
 namespace FermentWatch.Notices.Tests;
 

@@ -1,5 +1,5 @@
 using System.Text;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Intake.Decoding;
 

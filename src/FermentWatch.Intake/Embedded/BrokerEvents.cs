@@ -4,12 +4,12 @@ using System.Net;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded.Listening;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Readings;
-using Microsoft.Extensions.Logging;
+using FermentWatch.Kitchen.Typed;
 using MQTTnet.Packets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
+using Microsoft.Extensions.Logging;
 using NodaTime;
 
 namespace FermentWatch.Intake.Embedded;

@@ -1,7 +1,7 @@
 using System.Globalization;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Rounds;
@@ -15,10 +15,10 @@ namespace FermentWatch.Kitchen.Away;
 /// What jars will need in days when nobody is there. What to do about it is common practice, no source; days of the acid line
 /// and of gas are those of the round.
 /// </summary>
-/// <param name="scene">The household as it stands.</param>
+/// <param name="facts">The household as it stands.</param>
 /// <param name="from">The first date away.</param>
 /// <param name="until">The date of coming back.</param>
-public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
+public sealed class BeforeYouGo(OccasionFacts facts, LocalDate from, LocalDate until)
 {
     /// <summary>A jar put up within so many days of leaving has its liveliest days alone; this project's own rule.</summary>
     public const int StartedWithinDays = 5;
@@ -28,18 +28,18 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
 
     /// <summary>Jars that will need something, by number.</summary>
     public IReadOnlyList<AwayNeed> Needs() =>
-        [.. scene.Fermenting.OrderBy(jar => jar.Number).Select(Of).OfType<AwayNeed>()];
+        [.. facts.Fermenting.OrderBy(jar => jar.Number).Select(Of).OfType<AwayNeed>()];
 
     /// <summary>Whether a jar put up on a date stands alone too soon.</summary>
     public static bool IsTooSoon(LocalDate packed, LocalDate from) => packed <= from && Period.DaysBetween(packed, from) <= StartedWithinDays;
 
     private AwayNeed? Of(Jar jar)
     {
-        LocalDate packed = scene.DateOf(jar.PackedAt);
-        JarForecast? forecast = scene.Forecasts.GetValueOrDefault(jar.Id);
-        double? celsius = forecast?.PointAt(scene.Now).JarCelsius;
+        LocalDate packed = facts.DateOf(jar.PackedAt);
+        JarForecast? forecast = facts.Forecasts.GetValueOrDefault(jar.Id);
+        double? celsius = forecast?.PointAt(facts.Now).JarCelsius;
         bool gas = jar.Lid == Lid.Tight && packed.PlusDays(BubblingEnds.Day(celsius)) >= from && packed.PlusDays(2) < until;
-        TroubleState trouble = Trouble.Of(jar, scene.Zone);
+        TroubleState trouble = Trouble.Of(jar, facts.Zone);
         var lines = new List<string>();
         if (gas)
             lines.Add("Tight lid while it bubbles: gas must be let out every day. Change to a vented lid, or ask somebody.");
@@ -50,17 +50,17 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
         lines.AddRange(Line(jar, packed));
         lines.AddRange(Tasting(jar, forecast));
         lines.AddRange(Standing(jar, celsius));
-        return lines.Count == 0 ? null : new AwayNeed(jar, scene.Places[jar.PlacementAt(scene.Now).PlaceId].Name, lines, gas || trouble.CloserWatch);
+        return lines.Count == 0 ? null : new AwayNeed(jar, facts.Places[jar.PlacementAt(facts.Now).PlaceId].Name, lines, gas || trouble.CloserWatch);
     }
 
     private IEnumerable<string> Line(Jar jar, LocalDate packed)
     {
-        AcidLineState state = AcidLine.Report(jar, scene.Zone).State;
+        AcidLineState state = AcidLine.Report(jar, facts.Zone).State;
         LocalDate dayOfRule = packed.PlusDays(WeekRuleDay);
-        if (state == AcidLineState.MeasuredBelow || dayOfRule >= until || !scene.Household.Measures)
+        if (state == AcidLineState.MeasuredBelow || dayOfRule >= until || !facts.Household.Measures)
             yield break;
         yield return dayOfRule >= from
-            ? $"Day 7 is {DateWords.Name(dayOfRule, scene.Today)}, and no reading below 4.6 counts yet: measure the pH before you go, and when you are back."
+            ? $"Day 7 is {DateWords.Name(dayOfRule, facts.Today)}, and no reading below 4.6 counts yet: measure the pH before you go, and when you are back."
             : "No reading below 4.6 counts yet: measure the pH before you go.";
     }
 
@@ -68,10 +68,10 @@ public sealed class BeforeYouGo(Scene scene, LocalDate from, LocalDate until)
     {
         if (jar.Standing.OfType<Taste>().LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt)
             yield return "Tasted right or past it: into the cold before you go.";
-        else if (forecast is not null && scene.Tasting.Of(jar, scene.Today)?.From is { } taste && taste < until)
-            yield return taste <= scene.Today
+        else if (forecast is not null && facts.Tasting.Of(jar, facts.Today)?.From is { } taste && taste < until)
+            yield return taste <= facts.Today
                 ? "Ready to be tasted: taste it before you go; if it is right, into the cold."
-                : $"Probably sour enough {DateWords.When(taste, scene.Today)}, while you are away or before: taste it the day you go. The cold slows it, if it is nearly right.";
+                : $"Probably sour enough {DateWords.When(taste, facts.Today)}, while you are away or before: taste it the day you go. The cold slows it, if it is nearly right.";
     }
 
     private IEnumerable<string> Standing(Jar jar, double? celsius)

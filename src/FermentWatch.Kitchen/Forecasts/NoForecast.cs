@@ -2,8 +2,8 @@ using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 
 namespace FermentWatch.Kitchen.Forecasts;
 

@@ -6,31 +6,31 @@ namespace FermentWatch.Kitchen.Occasions;
 /// <summary>Everything a household may be told of besides the round, as things stand.</summary>
 public static class OccasionRules
 {
-    private static readonly (string Name, Func<Scene, IEnumerable<Occasion>> Of)[] Rules =
+    private static readonly (string Name, Func<OccasionFacts, IEnumerable<Occasion>> Of)[] Rules =
     [
         ("acid line", AcidOccasions.Of), ("trouble", TroubleOccasions.Of), ("warmth", WarmthOccasions.Of), ("tasting", TastingOccasions.Of),
-        ("store", StoreOccasions.Of), ("sensors", scene => scene.Sensors.Select(Sensor)),
+        ("store", StoreOccasions.Of), ("sensors", facts => facts.Sensors.Select(Sensor)),
     ];
 
-    /// <summary>What holds in a scene, told before or not; empty of what could not be said for a record that cannot be digested.</summary>
-    /// <param name="scene">The household.</param>
+    /// <summary>What holds in a facts, told before or not; empty of what could not be said for a record that cannot be digested.</summary>
+    /// <param name="facts">The household.</param>
     /// <param name="run">Where that goes: the rule with that jar alone.</param>
-    public static IReadOnlyList<Occasion> Of(Scene scene, SetAside.SetAsideRun run)
+    public static IReadOnlyList<Occasion> Of(OccasionFacts facts, SetAside.SetAsideRun run)
     {
         var all = new List<Occasion>();
         foreach ((string name, var rule) in Rules)
-            if (Told(rule, scene) is { } told)
+            if (Told(rule, facts) is { } told)
                 all.AddRange(told);
             else
-                AddOneByOne(name, rule, scene, all, run);
+                AddOneByOne(name, rule, facts, all, run);
         return [.. all.DistinctBy(each => (each.Kind, each.Subject, each.Cause))];
     }
 
-    private static List<Occasion>? Told(Func<Scene, IEnumerable<Occasion>> rule, Scene scene)
+    private static List<Occasion>? Told(Func<OccasionFacts, IEnumerable<Occasion>> rule, OccasionFacts facts)
     {
         try
         {
-            return [.. rule(scene)];
+            return [.. rule(facts)];
         }
         catch (Exception bug) when (SetAside.IsOfTheThing(bug))
         {
@@ -39,12 +39,12 @@ public static class OccasionRules
         }
     }
 
-    private static void AddOneByOne(string name, Func<Scene, IEnumerable<Occasion>> rule, Scene scene, List<Occasion> all, SetAside.SetAsideRun run)
+    private static void AddOneByOne(string name, Func<OccasionFacts, IEnumerable<Occasion>> rule, OccasionFacts facts, List<Occasion> all, SetAside.SetAsideRun run)
     {
-        if (scene.Jars.Count == 0)
-            run.Try(name, () => all.AddRange(rule(scene)));
-        foreach (Jar jar in scene.Jars)
-            run.Try($"{name} of jar {jar.Number}", () => all.AddRange(rule(scene.Of(jar)).ToList()));
+        if (facts.Jars.Count == 0)
+            run.Try(name, () => all.AddRange(rule(facts)));
+        foreach (Jar jar in facts.Jars)
+            run.Try($"{name} of jar {jar.Number}", () => all.AddRange(rule(facts.Of(jar)).ToList()));
     }
 
     private static Occasion Sensor(SensorConcern concern) =>

@@ -1,5 +1,5 @@
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
@@ -24,25 +24,25 @@ public static class StoreOccasions
     private const string OfKimchi =
         "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH 4.6 or below before it is eaten. Measure it.";
 
-    /// <summary>What holds in a scene.</summary>
-    public static IEnumerable<Occasion> Of(Scene scene)
+    /// <summary>What holds in a facts.</summary>
+    public static IEnumerable<Occasion> Of(OccasionFacts facts)
     {
-        foreach (Jar jar in scene.Jars.Where(jar => jar.Stage == JarStage.Cold))
+        foreach (Jar jar in facts.Jars.Where(jar => jar.Stage == JarStage.Cold))
         {
             StageChange chilled = jar.Standing.OfType<StageChange>().Last();
-            LocalDate on = scene.DateOf(chilled.At);
-            int age = Period.DaysBetween(scene.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, scene.Today);
-            if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays && Early(scene, jar) is { } early)
+            LocalDate on = facts.DateOf(chilled.At);
+            int age = Period.DaysBetween(facts.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, facts.Today);
+            if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays && Early(facts, jar) is { } early)
                 yield return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", early);
-            if (scene.AfterMorning && kept >= (TestedRecipe.IsKimchi(jar) ? NapaKeptDays : KeptDays))
-                yield return EatFirst(scene, jar, chilled, on);
+            if (facts.AfterMorning && kept >= (TestedRecipe.IsKimchi(jar) ? NapaKeptDays : KeptDays))
+                yield return EatFirst(facts, jar, chilled, on);
         }
     }
 
     /// <summary>What early chilling means for a jar; null where it is what is published for it.</summary>
-    private static string? Early(Scene scene, Jar jar)
+    private static string? Early(OccasionFacts facts, Jar jar)
     {
-        bool below = AcidLine.Report(jar, scene.Zone).State == AcidLineState.MeasuredBelow;
+        bool below = AcidLine.Report(jar, facts.Zone).State == AcidLineState.MeasuredBelow;
         if (TestedRecipe.IsKimchi(jar))
             return below ? null : OfKimchi;
         string advice = TestedRecipe.IsKraut(jar) ? "public advice lets kraut work 3 to 6 weeks." : $"no tested recipe for {TestedRecipe.Main(jar)} is known here.";
@@ -51,8 +51,8 @@ public static class StoreOccasions
             : $"No reading below 4.6 counts. Cold slows the souring and the dying of germs; {advice} Measure it, or take it out again.";
     }
 
-    private static Occasion EatFirst(Scene scene, Jar jar, StageChange chilled, LocalDate on) => On(OccasionKind.EatFirst, jar, chilled, "Eat first",
-        $"In the cold since {on.ToString(on.Year == scene.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
+    private static Occasion EatFirst(OccasionFacts facts, Jar jar, StageChange chilled, LocalDate on) => On(OccasionKind.EatFirst, jar, chilled, "Eat first",
+        $"In the cold since {on.ToString(on.Year == facts.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
         + (TestedRecipe.IsKimchi(jar) ? "Advice on keeping kimchi runs from one week to four." : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
 
     private static Occasion On(OccasionKind kind, Jar jar, StageChange chilled, string headline, string body) =>

@@ -1,5 +1,5 @@
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
@@ -12,30 +12,30 @@ public static class TastingOccasions
 {
     private const string Lid = "Solid lid, and into the cold";
 
-    /// <summary>What holds in a scene: one jar speaks for its lot.</summary>
-    public static IEnumerable<Occasion> Of(Scene scene) => scene.Fermenting.Select(jar => Of(scene, jar)).OfType<Occasion>();
+    /// <summary>What holds in a facts: one jar speaks for its lot.</summary>
+    public static IEnumerable<Occasion> Of(OccasionFacts facts) => facts.Fermenting.Select(jar => Of(facts, jar)).OfType<Occasion>();
 
-    private static Occasion? Of(Scene scene, Jar jar)
+    private static Occasion? Of(OccasionFacts facts, Jar jar)
     {
-        if (scene.Tasting.Of(jar, scene.Today) is not { } ask)
+        if (facts.Tasting.Of(jar, facts.Today) is not { } ask)
             return null;
         if (jar.Standing.OfType<Taste>().LastOrDefault() is { } taste && taste.Verdict is TasteVerdict.Right or TasteVerdict.PastIt)
-            return ask.SaidRight && scene.AfterMorning && scene.DateOf(taste.At) < scene.Today ? Tasted(scene, jar, taste) : null;
+            return ask.SaidRight && facts.AfterMorning && facts.DateOf(taste.At) < facts.Today ? Tasted(facts, jar, taste) : null;
         if (ask.By != jar.Number || ask.From is not { } from)
             return null;
         // Past its days it is a decision, which the round asks for.
-        return !scene.AfterMorning || from > scene.Today || ask.IsPast(scene.Today) ? null
+        return !facts.AfterMorning || from > facts.Today || ask.IsPast(facts.Today) ? null
             : On(OccasionKind.TargetReached, jar, ask, "expected", "Probably ready", "About as sour as you like it: expected, not tasted. If a taste says right, into the cold.");
     }
 
-    private static Occasion Tasted(Scene scene, Jar jar, Taste taste)
+    private static Occasion Tasted(OccasionFacts facts, Jar jar, Taste taste)
     {
-        string day = DateWords.When(scene.DateOf(taste.At), scene.Today);
-        string cold = MeasureWords.Temperature(ColdCelsius, scene.Household.TemperatureUnit);
+        string day = DateWords.When(facts.DateOf(taste.At), facts.Today);
+        string cold = MeasureWords.Temperature(ColdCelsius, facts.Household.TemperatureUnit);
         if (taste.Verdict == TasteVerdict.PastIt)
             return On(OccasionKind.PastTarget, jar, $"taste {taste.Id:N}", "Past it, still in the warm",
                 $"{taste.By} tasted it {day}; it goes on souring. {Lid} at {cold} or below today.");
-        string early = TestedRecipe.IsKraut(jar) && scene.DayOf(jar) < StoreOccasions.EarlyBeforeDay ? " Public advice lets kraut work 3 to 6 weeks first." : "";
+        string early = TestedRecipe.IsKraut(jar) && facts.DayOf(jar) < StoreOccasions.EarlyBeforeDay ? " Public advice lets kraut work 3 to 6 weeks first." : "";
         return On(OccasionKind.TargetReached, jar, $"taste {taste.Id:N}", "Right, still in the warm",
             $"{taste.By} tasted it {day}; it goes on souring. {Lid} at {cold} or below.{early}");
     }

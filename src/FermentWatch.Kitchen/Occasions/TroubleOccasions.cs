@@ -11,20 +11,20 @@ namespace FermentWatch.Kitchen.Occasions;
 /// <summary>Trouble that was seen: what it is and what to do first. What a child or a guest saw asks an adult.</summary>
 public static class TroubleOccasions
 {
-    /// <summary>What holds in a scene.</summary>
-    public static IEnumerable<Occasion> Of(Scene scene)
+    /// <summary>What holds in a facts.</summary>
+    public static IEnumerable<Occasion> Of(OccasionFacts facts)
     {
-        foreach (Jar jar in scene.Fermenting)
-            if (Trouble.Of(jar, scene.Zone) is { CloserWatch: true, Last: { } seen, Handled: null })
-                yield return On(scene, jar, seen);
+        foreach (Jar jar in facts.Fermenting)
+            if (Trouble.Of(jar, facts.Zone) is { CloserWatch: true, Last: { } seen, Handled: null })
+                yield return On(facts, jar, seen);
     }
 
-    private static Occasion On(Scene scene, Jar jar, Sighting seen)
+    private static Occasion On(OccasionFacts facts, Jar jar, Sighting seen)
     {
-        bool adult = (seen.SeenAs ?? scene.Roster.Of(seen.By).Role) == MemberRole.Adult;
+        bool adult = (seen.SeenAs ?? facts.Roster.Of(seen.By).Role) == MemberRole.Adult;
         (OccasionKind kind, string headline) = !adult ? (OccasionKind.AdultAsked, "An adult is asked")
             : seen.Kind == SightingKind.BrineLow ? (OccasionKind.BrineLow, "Brine low") : (OccasionKind.CloserWatch, "Watch closely");
-        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(jar, seen.Kind, scene.Household)}")
+        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(jar, seen.Kind, facts.Household)}")
         {
             KnownTo = adult ? seen.By : null, JarName = jar.Name,
         };

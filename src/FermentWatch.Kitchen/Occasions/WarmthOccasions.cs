@@ -1,8 +1,8 @@
 using System.Globalization;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
@@ -27,35 +27,35 @@ public static class WarmthOccasions
     /// <summary>What is to be read for it before the present.</summary>
     public static Duration LooksBack => LongestSpell;
 
-    /// <summary>What holds in a scene.</summary>
-    public static IEnumerable<Occasion> Of(Scene scene)
+    /// <summary>What holds in a facts.</summary>
+    public static IEnumerable<Occasion> Of(OccasionFacts facts)
     {
-        Instant asOf = QuarterHour.Floor(scene.Now);
-        foreach (var stood in scene.Fermenting.GroupBy(jar => jar.PlacementAt(scene.Now).PlaceId))
+        Instant asOf = QuarterHour.Floor(facts.Now);
+        foreach (var stood in facts.Fermenting.GroupBy(jar => jar.PlacementAt(facts.Now).PlaceId))
         {
             (Guid Key, List<Jar> Jars) shelf = (stood.Key, [.. stood]);
-            double?[] quarters = scene.Temperatures.Over(shelf.Key, asOf - LongestSpell, asOf);
+            double?[] quarters = facts.Temperatures.Over(shelf.Key, asOf - LongestSpell, asOf);
             Duration far = WarmSpell.Length(quarters, celsius => celsius > FarTooWarm.Celsius);
             Duration warm = WarmSpell.Length(quarters, celsius => celsius > Warm.Celsius);
             Duration cold = WarmSpell.Length(quarters, celsius => celsius < Cold.Celsius);
-            string place = scene.Places[shelf.Key].Name;
+            string place = facts.Places[shelf.Key].Name;
             Duration hot = WarmSpell.Length(quarters, celsius => celsius >= Hot.Celsius);
             if (hot >= Hot.ToldAfter)
-                yield return On(scene, Hot, shelf.Key, place, shelf.Jars, hot, quarters);
+                yield return On(facts, Hot, shelf.Key, place, shelf.Jars, hot, quarters);
             else if (far >= FarTooWarm.ToldAfter)
-                yield return On(scene, FarTooWarm, shelf.Key, place, shelf.Jars, far, quarters);
+                yield return On(facts, FarTooWarm, shelf.Key, place, shelf.Jars, far, quarters);
             else if (warm >= Warm.ToldAfter)
-                yield return On(scene, Warm, shelf.Key, place, shelf.Jars, warm, quarters);
-            var young = shelf.Jars.Where(jar => AcidLine.Report(jar, scene.Zone).State != AcidLineState.MeasuredBelow).ToList();
+                yield return On(facts, Warm, shelf.Key, place, shelf.Jars, warm, quarters);
+            var young = shelf.Jars.Where(jar => AcidLine.Report(jar, facts.Zone).State != AcidLineState.MeasuredBelow).ToList();
             if (cold >= Cold.ToldAfter && young.Count > 0)
-                yield return On(scene, Cold, shelf.Key, place, young, cold, quarters);
+                yield return On(facts, Cold, shelf.Key, place, young, cold, quarters);
         }
     }
 
     private static Occasion On(
-        Scene scene, Limit limit, Guid placeId, string place, IReadOnlyCollection<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
+        OccasionFacts facts, Limit limit, Guid placeId, string place, IReadOnlyCollection<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
     {
-        TemperatureUnit unit = scene.Household.TemperatureUnit;
+        TemperatureUnit unit = facts.Household.TemperatureUnit;
         string now = MeasureWords.Temperature(quarters.OfType<double>().Last(), unit);
         string lasted = length >= LongestSpell ? "for 3 days or more" : string.Create(CultureInfo.InvariantCulture, $"for {length.TotalHours:0} hours");
         string body = limit.Kind switch

@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Kitchen.PuttingUp;
 

@@ -1,8 +1,8 @@
 using System.Text.RegularExpressions;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Kitchen.PuttingUp;
 

@@ -1,9 +1,9 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

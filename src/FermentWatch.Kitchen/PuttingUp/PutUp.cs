@@ -2,10 +2,10 @@ using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.PuttingUp;

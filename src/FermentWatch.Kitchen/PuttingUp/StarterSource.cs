@@ -1,6 +1,6 @@
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Troubles;
 using NodaTime;

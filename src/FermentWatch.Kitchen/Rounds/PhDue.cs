@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.AcidLines;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;

@@ -39,8 +39,8 @@ public static class Cautions
         "Univ. of Nebraska-Lincoln Extension (metals); North Carolina State Univ. 2004 (aluminium); FDA, Lead-Glazed Traditional Pottery, 2010");
 
     public static readonly Caution EarlyChilling = new("early-chilling",
-        "Public advice lets kraut work 3 to 6 weeks before it goes into the cold. Cold slows the dying of germs: in cabbage at 18 to 22 C some "
-        + "lasted up to 15 days, in whole heads 28; at 4 C some last longer than a month.",
+        "Cold slows the dying of germs: in cabbage at 18 to 22 C some lasted up to 15 days, in whole heads 28; at 4 C some last longer than a "
+        + "month. So public advice lets kraut work 3 to 6 weeks first. Of most other vegetables no tested time is known here: measure before the cold.",
         "USDA Guide 6; Niksic et al. 2005, J. Food Protection 68:1367; Lu, Breidt & Perez-Diaz 2013, J. Food Sci. 78:M264");
 
     public static readonly Caution NeverTasteToDecide = new("never-taste-to-decide",

@@ -1,5 +1,5 @@
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
@@ -34,11 +34,11 @@ public static class EntryWords
             return alarm;
         return AcidLine.Weigh(jar, measurement) switch
         {
-            Weight.CountsBelow when after.Settled && before.AwaitsBlended => "Below the line in the pieces too: settled.",
-            Weight.CountsBelow when after.Settled && !before.Settled => "That is the second below the line, on another day: settled.",
-            Weight.CountsBelow when after.Settled => "The line stays settled.",
-            Weight.CountsBelow => $"Below the line. {AcidLineWords.Settles(after)}",
-            Weight.CountsAbove => "That is above the line at 4.6: not acid enough yet. Measure again tomorrow.",
+            LineEvidence.CountsBelow when after.Settled && before.AwaitsBlended => "Below the line in the pieces too: settled.",
+            LineEvidence.CountsBelow when after.Settled && !before.Settled => "That is the second below the line, on another day: settled.",
+            LineEvidence.CountsBelow when after.Settled => "The line stays settled.",
+            LineEvidence.CountsBelow => $"Below the line. {AcidLineWords.Settles(after)}",
+            LineEvidence.CountsAbove => "That is above the line at 4.6: not acid enough yet. Measure again tomorrow.",
             var weight => AcidLineWords.WhyNot(weight)!,
         };
     }

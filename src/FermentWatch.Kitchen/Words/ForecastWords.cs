@@ -1,6 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
-using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 

@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Recipe;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 
 namespace FermentWatch.Kitchen.Words;
 

@@ -1,5 +1,5 @@
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 
 namespace FermentWatch.Kitchen.Words;
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Words;

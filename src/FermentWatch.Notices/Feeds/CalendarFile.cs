@@ -1,5 +1,5 @@
 using System.Globalization;
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;

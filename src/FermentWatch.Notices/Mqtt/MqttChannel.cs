@@ -1,5 +1,5 @@
 using FermentWatch.Kitchen.Notices;
-using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Publishing;
 
 namespace FermentWatch.Notices.Mqtt;
 

@@ -1,6 +1,6 @@
 using System.Threading.RateLimiting;
 using FermentWatch.Intake.Credentials;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;
 

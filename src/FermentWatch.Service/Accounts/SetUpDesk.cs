@@ -1,7 +1,7 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Pages.Home;
 using FermentWatch.Storage.Records;

@@ -1,5 +1,5 @@
 using FermentWatch.Intake.Credentials;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;
 

@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Service.Api.Answers;
 using FermentWatch.Service.Pages.Answers;
 using NodaTime;

@@ -1,7 +1,7 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
 using System.Text;
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Notices.Feeds;
 using FermentWatch.Service.Api.Answers;
 using FermentWatch.Service.Pages.Notices;

@@ -1,9 +1,9 @@
 using System.Security.Claims;
-using FermentWatch.Kitchen.Answers;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Api.Answers;
 using FermentWatch.Service.Pages.Entering;
 using Microsoft.AspNetCore.Mvc;

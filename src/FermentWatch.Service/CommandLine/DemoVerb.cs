@@ -1,5 +1,5 @@
 using System.CommandLine;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Demo;
 
 namespace FermentWatch.Service.CommandLine;

@@ -1,6 +1,6 @@
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
-using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Service.Hosting;

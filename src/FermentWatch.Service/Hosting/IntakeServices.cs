@@ -3,8 +3,8 @@ using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Health;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.States;
 using FermentWatch.Service.Loops;
 using FermentWatch.Service.Pages.Entering;
 

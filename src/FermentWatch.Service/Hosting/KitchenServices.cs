@@ -1,11 +1,11 @@
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Rounds;
-using FermentWatch.Kitchen.States;
 
 namespace FermentWatch.Service.Hosting;
 
@@ -22,7 +22,7 @@ internal static class KitchenServices
         .AddSingleton<DryPlaces>()
         .AddSingleton<RoundPass>()
         .AddSingleton<ConcernReader>()
-        .AddSingleton<SceneReader>()
+        .AddSingleton<OccasionFactsReader>()
         .AddSingleton<OccasionPass>()
         .AddSingleton<DeliveryPass>()
         .AddSingleton<ComingDaysReader>()

@@ -1,10 +1,10 @@
 using FermentWatch.Kitchen.Notices;
-using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Notices.Mqtt;
 using FermentWatch.Notices.Outside;
-using FermentWatch.Notices.Webhooks;
 using FermentWatch.Notices.WebPush;
+using FermentWatch.Notices.Webhooks;
 using FermentWatch.Service.Pages.Answers;
 using FermentWatch.Service.Settings;
 using NodaTime;

@@ -3,9 +3,9 @@ using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
-using FermentWatch.Kitchen.States;
 using NodaTime;
 
 namespace FermentWatch.Service.Loops;

@@ -3,7 +3,7 @@ using FermentWatch.Export;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
-using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Storage;
 

@@ -59,6 +59,6 @@ public class BeforeYouGoTests
     private static IReadOnlyList<AwayNeed> Needs(int from, int until, Jar[] jars, params JarForecast[] forecasts)
     {
         LocalDate today = Make.Packed.InUtc().Date.PlusDays(Day);
-        return new BeforeYouGo(SceneOf.Day(Day, SceneOf.Morning, jars, forecasts), today.PlusDays(from), today.PlusDays(until)).Needs();
+        return new BeforeYouGo(FactsOf.Day(Day, FactsOf.Morning, jars, forecasts), today.PlusDays(from), today.PlusDays(until)).Needs();
     }
 }

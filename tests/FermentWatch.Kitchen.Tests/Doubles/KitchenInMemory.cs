@@ -9,8 +9,8 @@ using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
-using NodaTime;
 using NSubstitute;
+using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Doubles;
 
@@ -148,11 +148,11 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
         return written;
     }
 
-    private SceneReader Scenes()
+    private OccasionFactsReader Scenes()
     {
         var log = Substitute.For<IReadingLog>();
         ISensorBook sensors = SensorBook();
-        return new SceneReader(JarBook(), PlaceBook(), ForecastBook(), sensors, log, new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
+        return new OccasionFactsReader(JarBook(), PlaceBook(), ForecastBook(), sensors, log, new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
     }
 
     private IJarBook JarBook()

@@ -9,7 +9,7 @@ namespace FermentWatch.Kitchen.Tests.Occasions;
 
 public class OccasionPassTests
 {
-    private readonly KitchenInMemory _kitchen = new(SceneOf.Household());
+    private readonly KitchenInMemory _kitchen = new(FactsOf.Household());
 
     public OccasionPassTests() => _kitchen.Reach("Ada");
 
@@ -82,7 +82,7 @@ public class OccasionPassTests
     {
         _kitchen.Reach("Mira");
         _kitchen.Reach("Lena");
-        _kitchen.Members.Add(SceneOf.Adult("Mira"));
+        _kitchen.Members.Add(FactsOf.Adult("Mira"));
         _kitchen.Members.Add(new Member("Lena", MemberRole.Child, new Duty { Person = "Lena" }));
         _kitchen.Jars.Add(Make.Jar(1, seen: Make.Sighting(SightingKind.Film, 3)));
         await RunAsync(4, 8);
@@ -92,7 +92,7 @@ public class OccasionPassTests
     [Fact]
     public async Task Run_KilledBeforeAndAfterTheWriting_TellsOnce()
     {
-        _kitchen.Members.Add(SceneOf.Adult("Mira"));
+        _kitchen.Members.Add(FactsOf.Adult("Mira"));
         _kitchen.Jars.AddRange([Make.Jar(1), Make.Jar(2, seen: Make.Sighting(SightingKind.Film, 3))]);
         int steps = 0;
         _kitchen.Killed = () => steps++ is 0 or 3 or 6;

@@ -14,33 +14,33 @@ public class TastingOccasionsTests
     public void Of_ExpectedDayReachedUntasted_IsGoodNewsUntilItIsADecisionOfTheRound()
     {
         var forecast = Make.Forecast(Measured, 8, 10.2, 12);
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(9, SceneOf.Morning, [Measured], [forecast])));
-        Assert.Contains(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(10, SceneOf.Morning, [Measured], [forecast])));
-        Assert.DoesNotContain(OccasionKind.PastTarget, SceneOf.Kinds(SceneOf.Day(17, SceneOf.Morning, [Measured], [forecast])));
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(17, SceneOf.Morning, [Measured], [forecast])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(9, FactsOf.Morning, [Measured], [forecast])));
+        Assert.Contains(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(10, FactsOf.Morning, [Measured], [forecast])));
+        Assert.DoesNotContain(OccasionKind.PastTarget, FactsOf.Kinds(FactsOf.Day(17, FactsOf.Morning, [Measured], [forecast])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(17, FactsOf.Morning, [Measured], [forecast])));
     }
 
     [Fact]
     public void Of_TastedNotYetYesterday_LeavesTheForecastUnsaid()
     {
         Jar jar = Make.Jar(1, seen: Make.Taste(TasteVerdict.NotYet, 12));
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar], [Make.Forecast(jar, 8, 10, 12)])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(13, FactsOf.Morning, [jar], [Make.Forecast(jar, 8, 10, 12)])));
     }
 
     [Fact]
     public void Of_TastedRight_IsToldOnTheNextMorningWhileItStandsInTheWarm()
     {
         Jar jar = Make.Jar(1, seen: Make.Taste(TasteVerdict.Right, 12));
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(12, SceneOf.Evening, [jar])));
-        Assert.Contains(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(12, FactsOf.Evening, [jar])));
+        Assert.Contains(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(13, FactsOf.Morning, [jar])));
         jar.Observations.Add(Make.Stage(JarStage.Cold, 12.5));
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(13, SceneOf.Morning, [jar])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(13, FactsOf.Morning, [jar])));
     }
 
     [Fact]
     public void Of_JarOnTheCloserWatch_IsNotTasted()
     {
         Jar jar = Make.Jar(1, seen: Make.Sighting(SightingKind.Film, 10));
-        Assert.DoesNotContain(OccasionKind.TargetReached, SceneOf.Kinds(SceneOf.Day(11, SceneOf.Morning, [jar], [Make.Forecast(jar, 8, 10.2, 13)])));
+        Assert.DoesNotContain(OccasionKind.TargetReached, FactsOf.Kinds(FactsOf.Day(11, FactsOf.Morning, [jar], [Make.Forecast(jar, 8, 10.2, 13)])));
     }
 }

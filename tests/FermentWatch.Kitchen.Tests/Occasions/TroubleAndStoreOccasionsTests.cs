@@ -14,14 +14,14 @@ public class TroubleAndStoreOccasionsTests
     [Fact]
     public void Of_AdultSeesFilm_TellsTheOthersToWatch()
     {
-        Occasion occasion = Assert.Single(TroubleOccasions.Of(SceneOf.Day(4, SceneOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))])));
+        Occasion occasion = Assert.Single(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))])));
         Assert.Equal((OccasionKind.CloserWatch, "Mira"), (occasion.Kind, occasion.KnownTo));
     }
 
     [Fact]
     public void Of_ChildSeesFilm_AsksAnAdult()
     {
-        Occasion occasion = Assert.Single(TroubleOccasions.Of(SceneOf.Day(4, SceneOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))], members: [Child])));
+        Occasion occasion = Assert.Single(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))], members: [Child])));
         Assert.Equal((OccasionKind.AdultAsked, null), (occasion.Kind, occasion.KnownTo));
     }
 
@@ -31,19 +31,19 @@ public class TroubleAndStoreOccasionsTests
     public void Of_SeenByAGuestNamedLikeAnAdult_GoesByWhatWhoSawItWasAndNotByTheName(MemberRole seenAs, OccasionKind told)
     {
         var seen = new Sighting { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(4), EnteredAt = Make.Day(4), By = "Ben (guest)", Kind = SightingKind.Film, SeenAs = seenAs };
-        Member named = SceneOf.Adult("Ben (guest)");
-        Assert.Equal(told, Assert.Single(TroubleOccasions.Of(SceneOf.Day(4, SceneOf.Evening, [Make.Jar(3, seen: seen)], members: [named]))).Kind);
+        Member named = FactsOf.Adult("Ben (guest)");
+        Assert.Equal(told, Assert.Single(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: seen)], members: [named]))).Kind);
     }
 
     [Fact]
     public void Of_Gas_IsNoTrouble() =>
-        Assert.Empty(TroubleOccasions.Of(SceneOf.Day(4, SceneOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Gas, 4))])));
+        Assert.Empty(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Gas, 4))])));
 
     [Theory]
     [InlineData(20, true)]
     [InlineData(21, false)]
     public void Of_ChilledOnADay_IsEarlyBeforeThreeWeeks(int day, bool early) =>
-        Assert.Equal(early, SceneOf.Kinds(SceneOf.Day(day, SceneOf.Evening, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, day))])).Contains(OccasionKind.EarlyChilling));
+        Assert.Equal(early, FactsOf.Kinds(FactsOf.Day(day, FactsOf.Evening, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, day))])).Contains(OccasionKind.EarlyChilling));
 
     [Theory]
     [InlineData("red cabbage", true, "Measured below 4.6, yet cold slows the dying of germs; public advice lets kraut work 3 to 6 weeks. Leave it out longer if you like.")]
@@ -56,12 +56,12 @@ public class TroubleAndStoreOccasionsTests
         jar.Portions = [new Portion(vegetable, 0.8)];
         if (measured)
             jar.Observations.Add(Make.Ph(4.0, PhMethod.Meter, 5));
-        Assert.Equal(said, StoreOccasions.Of(SceneOf.Day(6, SceneOf.Evening, [jar])).SingleOrDefault()?.Body);
+        Assert.Equal(said, StoreOccasions.Of(FactsOf.Day(6, FactsOf.Evening, [jar])).SingleOrDefault()?.Body);
     }
 
     [Theory]
     [InlineData(149, false)]
     [InlineData(150, true)]
     public void Of_ChilledOnDay30_IsToBeEatenFirstFourMonthsLater(int day, bool first) =>
-        Assert.Equal(first, SceneOf.Kinds(SceneOf.Day(day, SceneOf.Morning, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, 30))])).Contains(OccasionKind.EatFirst));
+        Assert.Equal(first, FactsOf.Kinds(FactsOf.Day(day, FactsOf.Morning, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, 30))])).Contains(OccasionKind.EatFirst));
 }

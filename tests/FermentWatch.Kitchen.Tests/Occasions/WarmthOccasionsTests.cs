@@ -44,16 +44,16 @@ public class WarmthOccasionsTests
     [InlineData("napa", "Napa and daikon go on there, slowly.")]
     public async Task Of_ColdPlace_SaysOfNapaThatItGoesOn(string produce, string expected)
     {
-        Instant now = (Make.Packed.InUtc().Date.PlusDays(3) + SceneOf.Evening).InUtc().ToInstant();
+        Instant now = (Make.Packed.InUtc().Date.PlusDays(3) + FactsOf.Evening).InUtc().ToInstant();
         Jar jar = Make.Jar(1);
         jar.Portions = [new Portion(produce, 0.8)];
-        Scene scene = SceneOf.Day(3, SceneOf.Evening, [jar], temperatures: await SceneOf.TemperaturesAsync(now, [.. Enumerable.Repeat(12.0, 200)]));
-        Assert.Contains(expected, Assert.Single(WarmthOccasions.Of(scene)).Body, StringComparison.Ordinal);
+        OccasionFacts facts = FactsOf.Day(3, FactsOf.Evening, [jar], temperatures: await FactsOf.TemperaturesAsync(now, [.. Enumerable.Repeat(12.0, 200)]));
+        Assert.Contains(expected, Assert.Single(WarmthOccasions.Of(facts)).Body, StringComparison.Ordinal);
     }
 
     private static async Task<IEnumerable<Occasion>> OnDayThreeAsync(double[] quarters, params Observation[] seen)
     {
-        Instant now = (Make.Packed.InUtc().Date.PlusDays(3) + SceneOf.Evening).InUtc().ToInstant();
-        return WarmthOccasions.Of(SceneOf.Day(3, SceneOf.Evening, [Make.Jar(1, seen: seen)], temperatures: await SceneOf.TemperaturesAsync(now, quarters)));
+        Instant now = (Make.Packed.InUtc().Date.PlusDays(3) + FactsOf.Evening).InUtc().ToInstant();
+        return WarmthOccasions.Of(FactsOf.Day(3, FactsOf.Evening, [Make.Jar(1, seen: seen)], temperatures: await FactsOf.TemperaturesAsync(now, quarters)));
     }
 }

@@ -1,8 +1,8 @@
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Tests.Doubles;
 using FermentWatch.Kitchen.Words;

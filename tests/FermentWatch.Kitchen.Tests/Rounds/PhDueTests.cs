@@ -1,5 +1,5 @@
 using FermentWatch.Kinetics.Observation;
-using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Tests.Doubles;

@@ -1,6 +1,6 @@
 using CsCheck;
 using FermentWatch.Kinetics.Forecasting;
-using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

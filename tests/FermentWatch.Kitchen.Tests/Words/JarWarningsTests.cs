@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

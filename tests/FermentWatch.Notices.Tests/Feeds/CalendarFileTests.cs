@@ -1,5 +1,5 @@
 using System.Text;
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Notices.Feeds;

@@ -1,5 +1,5 @@
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Lines;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Service.CommandLine;
 using FermentWatch.Service.CommandLine.Members;

@@ -23,7 +23,7 @@ public class NumberNineTests
     {
         Assert.Equal(["cabbage", "carrot", "cucumber", "daikon", "napa", "red cabbage"], NumberNine.Lots.Select(lot => lot.Form.What!).Distinct().Order());
         Assert.Equal(NumberNine.Lots.Count, NumberNine.Lots.Select(lot => lot.DaysAgo).Distinct().Count());
-        Assert.All(NumberNine.Lots, lot => Assert.All(lot.Deeds, deed => Assert.InRange(deed.Day, 0, lot.DaysAgo)));
-        Assert.All(NumberNine.Lots, lot => Assert.Equal(lot.Deeds.Select(deed => deed.Day).Order(), lot.Deeds.Select(deed => deed.Day)));
+        Assert.All(NumberNine.Lots, lot => Assert.All(lot.Acts, act => Assert.InRange(act.Day, 0, lot.DaysAgo)));
+        Assert.All(NumberNine.Lots, lot => Assert.Equal(lot.Acts.Select(act => act.Day).Order(), lot.Acts.Select(act => act.Day)));
     }
 }

@@ -1,9 +1,9 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 

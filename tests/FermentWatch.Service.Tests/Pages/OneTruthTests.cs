@@ -2,7 +2,7 @@ using CsCheck;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
@@ -11,17 +11,17 @@ using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Kitchen.States;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.Api.Answers;
 using FermentWatch.Service.Pages.Jars;
+using NSubstitute;
 using NodaTime;
 using NodaTime.Extensions;
 using NodaTime.Testing;
-using NSubstitute;
 
 namespace FermentWatch.Service.Tests.Pages;
 

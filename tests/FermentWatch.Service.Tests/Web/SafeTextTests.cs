@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text.Json;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.RunningTests;
 using FermentWatch.Service.Tests.Api;
 

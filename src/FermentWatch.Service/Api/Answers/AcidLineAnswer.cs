@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Lines;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Service.Pages.Jars;
 
 namespace FermentWatch.Service.Api.Answers;

@@ -1,8 +1,8 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.CommandLine.Records;
 
 namespace FermentWatch.Service.CommandLine.Members;

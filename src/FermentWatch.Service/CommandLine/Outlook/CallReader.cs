@@ -2,7 +2,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Temperature;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Text;
 

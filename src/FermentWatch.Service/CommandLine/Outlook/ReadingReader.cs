@@ -1,5 +1,5 @@
 using FermentWatch.Kinetics.Observation;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 

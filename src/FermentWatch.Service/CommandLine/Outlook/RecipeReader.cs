@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsvHelper;
 using FermentWatch.Kinetics.Temperature;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Text;
 

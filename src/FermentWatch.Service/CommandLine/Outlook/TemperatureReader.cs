@@ -1,6 +1,6 @@
 using FermentWatch.Kinetics.Temperature;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 
 namespace FermentWatch.Service.CommandLine.Outlook;

@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Salt;
-using FermentWatch.Kitchen.Entry;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Service.CommandLine.SaltByWeight;
 

@@ -1,11 +1,11 @@
 using FermentWatch.Intake.Credentials;
-using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Members;
 using NodaTime;
@@ -78,19 +78,19 @@ internal sealed class HouseholdMaker(
     /// <summary>Does with the first jar of a lot what was done with it, in order.</summary>
     private async Task<ExpectedCourse> LiveThroughAsync(Jar jar, InventedLot lot, Instant now, DateTimeZone zone, CancellationToken cancellationToken)
     {
-        foreach (Deed deed in lot.Deeds.Where(deed => deed.MovedTo is not null))
+        foreach (InventedAct act in lot.Acts.Where(act => act.MovedTo is not null))
         {
-            var move = new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = _places[deed.MovedTo!].Id, From = jar.PackedAt + Duration.FromDays(deed.Day) };
+            var move = new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = _places[act.MovedTo!].Id, From = jar.PackedAt + Duration.FromDays(act.Day) };
             await jars.MoveAsync(move, cancellationToken);
             jar.Placements.Add(move);
         }
         Dictionary<Guid, InventedRoom> rooms = NumberNine.Rooms.ToDictionary(room => _places[room.Name].Id);
         ExpectedCourse course = ExpectedCourse.Of(jar, at => rooms[jar.PlacementAt(at).PlaceId].CelsiusAt(at, now, zone), now);
-        foreach (Deed deed in lot.Deeds)
+        foreach (InventedAct act in lot.Acts)
         {
-            Instant at = jar.PackedAt + Duration.FromDays(deed.Day);
-            var moment = new DeedAt(jar, at, deed.By, new Answering(NewId(at), deed.By, at, zone, MemberRole.Adult), course.PhAt(at));
-            Observation[] seen = [.. deed.Do(moment)];
+            Instant at = jar.PackedAt + Duration.FromDays(act.Day);
+            var moment = new ActMoment(jar, at, act.By, new Answering(NewId(at), act.By, at, zone, MemberRole.Adult), course.PhAt(at));
+            Observation[] seen = [.. act.Do(moment)];
             jar.Observations.AddRange(seen);
             await jars.ObserveAsync(seen, cancellationToken);
         }

@@ -2,7 +2,7 @@ using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
-using static FermentWatch.Service.Demo.Household.Deeds;
+using static FermentWatch.Service.Demo.Household.InventedActs;
 
 namespace FermentWatch.Service.Demo.Household;
 

@@ -1,10 +1,10 @@
 using System.Globalization;
-using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 using NodaTime.Extensions;

@@ -1,9 +1,9 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Away;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Extensions;
 using NodaTime.Text;
@@ -11,7 +11,7 @@ using NodaTime.Text;
 namespace FermentWatch.Service.Pages.Away;
 
 /// <summary>What jars will need in days away, and pauses of the round.</summary>
-public sealed class AwayDesk(SceneReader scenes, IHouseholdBook households, IMemberBook members, TimeProvider clock)
+public sealed class AwayDesk(OccasionFactsReader reading, IHouseholdBook households, IMemberBook members, TimeProvider clock)
 {
     private const int LongestDays = 60;
 
@@ -35,8 +35,8 @@ public sealed class AwayDesk(SceneReader scenes, IHouseholdBook households, IMem
     public async Task<IReadOnlyList<AwayNeed>> NeedsAsync(LocalDate from, LocalDate until, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
-        Scene scene = await scenes.ReadAsync(household, await members.RosterAsync(from, cancellationToken), Now, cancellationToken);
-        return new BeforeYouGo(scene, from, until).Needs();
+        OccasionFacts facts = await reading.ReadAsync(household, await members.RosterAsync(from, cancellationToken), Now, cancellationToken);
+        return new BeforeYouGo(facts, from, until).Needs();
     }
 
     /// <summary>Pauses that hold or are to come.</summary>

@@ -57,7 +57,7 @@ public sealed class CoursePlot
     public double? NowX => _data.NowDay >= 0 && _data.NowDay <= _data.LastDay ? _days.At(_data.NowDay) : null;
 
     /// <summary>Where the acid line lies.</summary>
-    public double AcidLineY => Ph.Values.At(Kitchen.Lines.AcidLine.Ph);
+    public double AcidLineY => Ph.Values.At(Kitchen.AcidLines.AcidLine.Ph);
 
     /// <summary>Where the target lies.</summary>
     public double TargetY(ChartPanel acidity) => acidity.Values.At(_data.TargetPercentLactic);

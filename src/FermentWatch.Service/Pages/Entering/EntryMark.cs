@@ -1,6 +1,6 @@
 using System.Security.Claims;
-using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Service.Accounts;
 
 namespace FermentWatch.Service.Pages.Entering;

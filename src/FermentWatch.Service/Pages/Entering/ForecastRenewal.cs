@@ -10,7 +10,7 @@ namespace FermentWatch.Service.Pages.Entering;
 /// After an entry: has the forecasts of the jars it is about renewed before the next page shows them, as long as that is worth
 /// waiting for. What follows for others, and what is told to anybody, is the loops' and is not waited for.
 /// </summary>
-public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, WrittenDown written, TimeProvider clock)
+public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, WrittenDown written, TimeProvider clock) : IDisposable
 {
     /// <summary>An entry is answered within 300 ms; a jar of many months with readings may take longer to work out than that.</summary>
     private static readonly TimeSpan WorthWaitingFor = TimeSpan.FromMilliseconds(150);
@@ -45,6 +45,8 @@ public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, Writt
 
     /// <summary>For an entry that may touch every jar, such as a place that is warmer than was thought.</summary>
     public void WakeLoops() => written.SayFacts();
+
+    public void Dispose() => _turn.Dispose();
 
     /// <summary>
     /// The loops are woken after it, so that they do not work out the same. The entry is on record whatever becomes of this: what

@@ -1,13 +1,13 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Observation;
-using FermentWatch.Kitchen.Answers;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Extensions;
 

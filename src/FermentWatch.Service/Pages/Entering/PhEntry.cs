@@ -1,10 +1,10 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Observation;
-using FermentWatch.Kitchen.Answers;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 
 namespace FermentWatch.Service.Pages.Entering;

@@ -1,10 +1,10 @@
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Service.Pages.Rounds;
 using NodaTime;

@@ -1,9 +1,9 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Chemistry;
-using FermentWatch.Kitchen.Answers;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 
 namespace FermentWatch.Service.Pages.Entering;

@@ -21,5 +21,5 @@ public sealed class GuestAnswerInput
     public string? Note { get; set; }
 
     /// <summary>What is said of a form that was sent before with another answer.</summary>
-    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
+    public FermentWatch.Kitchen.RoundAnswers.Again Again { get; set; }
 }

@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Text;
 

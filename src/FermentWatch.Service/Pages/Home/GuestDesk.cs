@@ -1,8 +1,8 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Settings;
 using NodaTime;
 using NodaTime.Extensions;

@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 using NodaTime.Extensions;

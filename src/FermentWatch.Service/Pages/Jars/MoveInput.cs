@@ -11,5 +11,5 @@ public sealed class MoveInput
     public string? At { get; set; }
 
     /// <summary>What is said of a form that was sent before with another place.</summary>
-    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
+    public FermentWatch.Kitchen.RoundAnswers.Again Again { get; set; }
 }

@@ -21,7 +21,7 @@ public sealed class PhInput
     public string? Brine { get; set; }
 
     /// <summary>What is said of a form that was sent before with another reading.</summary>
-    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
+    public FermentWatch.Kitchen.RoundAnswers.Again Again { get; set; }
 
     public bool Blended { get; set; }
 

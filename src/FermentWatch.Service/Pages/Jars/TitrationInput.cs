@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Answers;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Service.Pages.Entering;
 
 namespace FermentWatch.Service.Pages.Jars;

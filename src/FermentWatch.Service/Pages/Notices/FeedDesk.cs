@@ -1,5 +1,5 @@
 using System.Security.Cryptography;
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Service.Settings;
 using NodaTime.Extensions;
 

@@ -1,6 +1,6 @@
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Extensions;
 

@@ -1,5 +1,5 @@
-using FermentWatch.Kitchen.Answers;
 using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.RoundAnswers;
 
 namespace FermentWatch.Service.Pages.PuttingUp;
 

@@ -12,7 +12,7 @@ public sealed class SeenInput
     public string? Note { get; set; }
 
     /// <summary>What is said of a form that was sent before with another answer.</summary>
-    public FermentWatch.Kitchen.Answers.Again Again { get; set; }
+    public FermentWatch.Kitchen.RoundAnswers.Again Again { get; set; }
 
     /// <summary>Where it goes, for a jar that goes into the cold.</summary>
     public string? Place { get; set; }

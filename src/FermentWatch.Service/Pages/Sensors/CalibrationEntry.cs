@@ -1,9 +1,9 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 

@@ -1,9 +1,9 @@
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Settings;
 using NodaTime;

@@ -2,9 +2,9 @@ using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Sources;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Entry;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Typed;
 using NodaTime;
 
 namespace FermentWatch.Service.Pages.Sensors;

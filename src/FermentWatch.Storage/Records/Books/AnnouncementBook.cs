@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.States;
+using FermentWatch.Kitchen.Publishing;
 using Microsoft.EntityFrameworkCore;
 
 namespace FermentWatch.Storage.Records.Books;

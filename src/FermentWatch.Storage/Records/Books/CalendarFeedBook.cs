@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using Microsoft.EntityFrameworkCore;
 
 namespace FermentWatch.Storage.Records.Books;

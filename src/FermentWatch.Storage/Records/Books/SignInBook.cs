@@ -1,5 +1,5 @@
 using System.Security.Claims;
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using Microsoft.EntityFrameworkCore;

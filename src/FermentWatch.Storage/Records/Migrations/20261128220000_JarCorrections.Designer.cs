@@ -21,7 +21,7 @@ namespace FermentWatch.Storage.Records.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
-            modelBuilder.Entity("FermentWatch.Kitchen.Feeds.CalendarFeed", b =>
+            modelBuilder.Entity("FermentWatch.Kitchen.Calendar.CalendarFeed", b =>
                 {
                     b.Property<string>("Person")
                         .HasColumnType("TEXT");

@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Storage.Records.Conversions;

@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Feeds;
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;

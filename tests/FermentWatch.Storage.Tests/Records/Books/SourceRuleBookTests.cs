@@ -1,8 +1,8 @@
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Kitchen.States;
 using NodaTime;
 
 namespace FermentWatch.Storage.Tests.Records.Books;
