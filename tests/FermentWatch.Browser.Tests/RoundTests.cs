@@ -102,7 +102,7 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 22);
         await page.GotoAsync(kitchen.Address + "/jars/1/taste");
         await page.GetByRole(AriaRole.Button, new() { Name = "Right" }).ClickAsync();
-        Assert.Contains("Public advice lets kraut work 3 to 6 weeks", await page.InnerTextAsync("form"), StringComparison.Ordinal);
+        Assert.Contains("public advice lets kraut work 3 to 6 weeks", await page.InnerTextAsync("form"), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Into the cold" }).ClickAsync();
         await page.ArriveAnsweredAsync(kitchen, 1);
         Assert.Contains("refrigerator, in the cold", await page.InnerTextAsync("main"), StringComparison.Ordinal);
