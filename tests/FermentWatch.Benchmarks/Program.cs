@@ -31,10 +31,13 @@ switch (args)
     case ["household"]:
         await HouseholdBenchmark.RunAsync(TimeSpan.FromMinutes(31));
         return 0;
+    case ["household", string minutes] when int.TryParse(minutes, NumberStyles.None, CultureInfo.InvariantCulture, out int span):
+        await HouseholdBenchmark.RunAsync(TimeSpan.FromMinutes(span));
+        return 0;
     case ["room", string file] when File.Exists(file):
         RoomBenchmark.Run(file);
         return 0;
     default:
-        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', 'history-judging', 'quarter', 'household' or 'crowd' would be right");
+        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', 'history-judging', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
         return 2;
 }

@@ -17,7 +17,7 @@ namespace FermentWatch.Benchmarks.Crowd;
 internal static class HouseholdBenchmark
 {
     private const int Entries = 200;
-    private static readonly TimeSpan BetweenEntries = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan BetweenEntries = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan LongestStart = TimeSpan.FromMinutes(5);
 
     /// <param name="span">How long the household is left alone; half an hour holds two closed quarters.</param>
