@@ -1,5 +1,6 @@
 using FermentWatch.Service.CommandLine;
 
+
 if (OpenFiles.TooFew() is { } tooFew)
 {
     Console.Error.WriteLine(tooFew);

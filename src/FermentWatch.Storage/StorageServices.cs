@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Forwarding;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Judging;
@@ -18,6 +19,7 @@ using FermentWatch.Storage.Readings;
 using FermentWatch.Storage.Records;
 using FermentWatch.Storage.Records.Books;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FermentWatch.Storage;
@@ -25,6 +27,8 @@ namespace FermentWatch.Storage;
 /// <summary>The storage room's door for the service.</summary>
 public static class StorageServices
 {
+    private const int ShortestPassword = 10;
+
     /// <summary>
     /// Registers the reading log, the books, the records' context (also for Identity's stores) and the keeping of Data Protection
     /// keys in the records. Nothing is opened before <see cref="OpenStorage"/>. Needs a <see cref="TimeProvider"/> beside it.
@@ -34,7 +38,7 @@ public static class StorageServices
     {
         if (options.Errors().ToList() is { Count: > 0 } errors)
             throw new ArgumentException(string.Join(' ', errors), nameof(options));
-        services.AddSingleton(options).AddSingleton<StorageRemarks>().AddSingleton<OpenMark>();
+        services.AddSingleton(options).AddSingleton<StorageRemarks>().AddSingleton<IDiskTrouble, StorageTrouble>().AddSingleton<OpenMark>();
 
         services.AddSingleton(_ => ReadingStore.Open(options.ReadingsPath));
         services.AddSingleton<IReadingIntake>(provider => provider.GetRequiredService<ReadingStore>());
@@ -64,6 +68,19 @@ public static class StorageServices
         services.AddSingleton<IGuestBook, GuestBook>();
         services.AddSingleton<ICalendarFeedBook, CalendarFeedBook>();
 
+        services.AddIdentityCore<Account>(options =>
+        {
+            // Length is what makes a password hard to guess; rules on signs only make it hard to type with wet hands.
+            options.Password = new PasswordOptions
+            {
+                RequiredLength = ShortestPassword, RequiredUniqueChars = 4,
+                RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false,
+            };
+            options.User.RequireUniqueEmail = false;
+            // A name as people write it: Identity's default knows Latin letters only.
+            options.User.AllowedUserNameCharacters = "";
+        }).AddEntityFrameworkStores<RecordsContext>();
+        services.AddScoped<IAccountBook, AccountBook>();
         services.AddDataProtection().SetApplicationName("FermentWatch").PersistKeysToDbContext<RecordsContext>();
         return services;
     }

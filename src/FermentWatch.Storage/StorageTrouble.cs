@@ -1,15 +1,18 @@
+using FermentWatch.Kitchen.Health;
 using Microsoft.Data.Sqlite;
 
 namespace FermentWatch.Storage;
 
 /// <summary>What a failure of the disk or of a database file is, and what to do, in words for the household.</summary>
-public static class StorageTrouble
+public sealed class StorageTrouble : IDiskTrouble
 {
     // Primary result codes: SQLite, "Result and Error Codes", sqlite.org/rescode.html.
     private const int ReadOnly = 8, InputOutput = 10, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
 
     // ENOSPC and EDQUOT of Linux's errno.h, as .NET passes them on in the low bits of HResult on Unix.
     private const int NoSpace = 28, QuotaExceeded = 122;
+
+    string? IDiskTrouble.WordsOf(Exception? trouble) => WordsOf(trouble);
 
     /// <summary>The words for a failure; null where it has another cause.</summary>
     public static string? WordsOf(Exception? trouble)

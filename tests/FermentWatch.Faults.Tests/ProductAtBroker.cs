@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Faults.Tests;
 

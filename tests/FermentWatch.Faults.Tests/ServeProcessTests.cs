@@ -94,8 +94,9 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
     [Fact]
     public async Task Serve_ToldToStopWhileABacklogIsJudged_EndsWithinTwoSecondsAndGoesOnLater()
     {
+        TimeSpan idle;
         await using (ServiceProcess empty = await ServiceProcess.Start(Folder).UpAsync())
-            await empty.StopAsync();
+            idle = await empty.StopAsync();
         const int rows = 400_000;
         Execute($"""
             WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < {rows})
@@ -106,10 +107,11 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
         await Eventually.TrueAsync(() => Count("verdict <> 0") > 0, "judging has begun");
         long waiting = Count("verdict = 0");
         TimeSpan took = await service.StopAsync();
-        output.WriteLine($"{waiting} of {rows} waited to be judged; stopped within {took.TotalMilliseconds:F0} ms");
+        output.WriteLine($"{waiting} of {rows} waited to be judged; stopped within {took.TotalMilliseconds:F0} ms, without a backlog within {idle.TotalMilliseconds:F0} ms");
         Assert.True(waiting > 0, "the backlog was judged before it could be stopped");
         Assert.Equal(0, service.Process.ExitCode);
-        Assert.InRange(took, TimeSpan.Zero, _stopsWithin);
+        // What a stop takes on this machine anyhow is none of the backlog's.
+        Assert.InRange(took, TimeSpan.Zero, _stopsWithin + idle);
         Assert.Empty(service.Errors);
         AssertNoTrace(service);
     }

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.RegularExpressions;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Scenario.Tests;
 

@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.TestKit;
 

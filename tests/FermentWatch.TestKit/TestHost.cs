@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using FermentWatch.Service.CommandLine;
 using NodaTime;
 using NodaTime.Text;
 

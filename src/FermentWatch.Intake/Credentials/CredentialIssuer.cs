@@ -1,5 +1,6 @@
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Credentials;
 

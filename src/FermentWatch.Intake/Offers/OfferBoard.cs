@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Door;
+using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
 namespace FermentWatch.Intake.Offers;

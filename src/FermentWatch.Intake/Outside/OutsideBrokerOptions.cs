@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Outside;
 
@@ -72,7 +73,7 @@ public sealed class OutsideBrokerOptions
         foreach (string error in TlsErrors())
             yield return error;
         foreach (string filter in Discover())
-            if (Topics.TopicFilter.WhatIsWrong(filter) is { } wrong)
+            if (TopicFilter.WhatIsWrong(filter) is { } wrong)
                 yield return $"DiscoverFilters holds one that is no filter. {wrong}";
     }
 

@@ -1,5 +1,7 @@
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Sources;
 

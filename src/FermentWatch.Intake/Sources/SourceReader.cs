@@ -56,7 +56,7 @@ public sealed class SourceReader
             yield return filter.NamesDevice
                 ? $"The topic names the sensor at {SourceFilter.DevicePlace}; no other sensor can be given."
                 : $"Give the sensor, or put {SourceFilter.DevicePlace} where the topic names it.";
-        if (rule.SensorSlug is { } slug && !Door.SensorSlug.IsValid(slug))
+        if (rule.SensorSlug is { } slug && !Kitchen.Sensors.SensorSlug.IsValid(slug))
             yield return $"The sensor is '{slug}'; lower case letters, digits and hyphens belong here.";
         foreach (string error in PayloadErrors(rule).Concat(NumberErrors(rule)))
             yield return error;

@@ -28,7 +28,12 @@ public sealed record AskedShelf(Guid PlaceId, string Place, IReadOnlyList<int> J
 /// <param name="Path">Address on this service, from the first slash. What is sent there by GET changes nothing.</param>
 public sealed record AnswerLink(string? Shelf, string Path);
 
-/// <summary>Makes the addresses by which a notice can be answered.</summary>
+/// <summary>What a link answers.</summary>
+/// <param name="NoticeId">The notice it came with.</param>
+/// <param name="PlaceId">The shelf; null for the whole round.</param>
+public sealed record AnswerScope(Guid NoticeId, Guid? PlaceId);
+
+/// <summary>Makes the addresses by which a notice can be answered, and knows them again.</summary>
 public interface INoticeLinks
 {
     /// <summary>The address people reach the pages by, with a slash at its end; null where the settings do not say.</summary>
@@ -36,4 +41,7 @@ public interface INoticeLinks
 
     /// <summary>The ways to answer a notice; empty where it asks nothing.</summary>
     IReadOnlyList<AnswerLink> Of(Notice notice);
+
+    /// <summary>What a link's token stands for; null for one that we did not make.</summary>
+    AnswerScope? Open(string token);
 }

@@ -22,6 +22,9 @@ public sealed class PhMeasurement : Observation
     /// <summary>How warm the sample was, Celsius; null where nobody said.</summary>
     public double? SampleCelsius { get; init; }
 
+    /// <summary>All that it says, as one text; ids of corrections are made of it, so that it stays as it is.</summary>
+    public string Content => FormattableString.Invariant($"{Ph:R} {Method} {PaleBrine} {CheckedInBuffer} {Blended} {SampleCelsius} {Note}");
+
     /// <summary>The same reading under another id.</summary>
     public PhMeasurement Under(Guid id) => new()
     {

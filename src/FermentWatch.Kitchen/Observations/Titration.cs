@@ -22,7 +22,6 @@ public sealed class Titration : Observation
         BaseMillilitres = BaseMillilitres, BaseNormality = BaseNormality, SampleMillilitres = SampleMillilitres,
     };
 
-    /// <summary>Whether another says just the same.</summary>
-    public bool SaysTheSameAs(Titration other) => (PercentLactic, BaseMillilitres, BaseNormality, SampleMillilitres, Note)
-        == (other.PercentLactic, other.BaseMillilitres, other.BaseNormality, other.SampleMillilitres, other.Note);
+    /// <summary>All that it says, as one text; ids of corrections are made of it, so that it stays as it is.</summary>
+    public string Content => FormattableString.Invariant($"{PercentLactic:R} {BaseMillilitres} {BaseNormality} {SampleMillilitres} {Note}");
 }

@@ -1,3 +1,4 @@
+
 namespace FermentWatch.Kitchen.Sensors;
 
 /// <summary>A user and password for our broker. A sensor's may publish under its own topics, a gateway's under its filter.</summary>

@@ -14,17 +14,15 @@ namespace FermentWatch.Notices.Feeds;
 /// household's hour. Times are in UTC, so that no time zone has to be described and a change of the clocks cannot be told wrong;
 /// a calendar shows them on its own clock. Identifiers and stamps depend on what is shown only: the same days give the same bytes.
 /// </summary>
-public static class CalendarFile
+public sealed class CalendarFile : ICalendarFile
 {
-    /// <summary>Media type of the file.</summary>
-    public const string MediaType = "text/calendar; charset=utf-8";
-
     private const string AskAgainAfter = "PT1H";
 
-    /// <summary>Writes the file.</summary>
-    /// <param name="days">What it shows.</param>
-    /// <param name="root">Address of the pages; null leaves the links out.</param>
-    public static string Of(ComingDays days, Uri? root)
+    /// <inheritdoc/>
+    public string MediaType => "text/calendar; charset=utf-8";
+
+    /// <inheritdoc/>
+    public string Of(ComingDays days, Uri? root)
     {
         var calendar = new Ical.Net.Calendar { ProductId = "-//FermentWatch//Calendar of the kitchen//EN" };
         calendar.AddProperty("X-WR-CALNAME", $"{days.Household.Name}: jars");

@@ -6,7 +6,7 @@ using NodaTime;
 namespace FermentWatch.Notices.WebPush;
 
 /// <summary>The kitchen's key pair for push: made at its first use, and the same ever after.</summary>
-public sealed class PushKeys(IPushKeyBook book, IClock clock)
+public sealed class PushKeys(IPushKeyBook book, IClock clock) : IPushOffer
 {
     private const byte WithoutCompression = 0x04;
 
@@ -16,7 +16,7 @@ public sealed class PushKeys(IPushKeyBook book, IClock clock)
     public async Task<PushKeyPair> PairAsync(CancellationToken cancellationToken) =>
         _pair ??= await book.FindAsync(cancellationToken) ?? await book.KeepAsync(Make(clock.GetCurrentInstant()), cancellationToken);
 
-    /// <summary>The public key as browsers want it for a subscription: base64url.</summary>
+    /// <inheritdoc/>
     public async Task<string> PublicKeyAsync(CancellationToken cancellationToken) =>
         Base64Url.EncodeToString((await PairAsync(cancellationToken)).PublicKey);
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
-using FermentWatch.Service.Settings;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Service.CommandLine;
 

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Net.Sockets;
 using FermentWatch.Service.Hosting;
-using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 
 namespace FermentWatch.Service.CommandLine;

@@ -1,6 +1,8 @@
+using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Sensors;
 using FermentWatch.Service.Demo.Household;
-using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Web.Pages.Sensors;
+
 
 namespace FermentWatch.Service.Demo;
 

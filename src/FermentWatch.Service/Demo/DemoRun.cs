@@ -1,7 +1,8 @@
 using System.Globalization;
+using FermentWatch.Acts.Members;
 using FermentWatch.Intake.Embedded;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Service.CommandLine;
-using FermentWatch.Service.CommandLine.Members;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Demo.Gear;
 using FermentWatch.Service.Demo.Household;

@@ -9,7 +9,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Service.Health;
 
 /// <summary>Asks the loops how they stand, and says in the log what is set aside.</summary>
-public sealed partial class HealthReader
+public sealed partial class HealthReader : IHealth
 {
     private readonly ServiceLoops _loops;
     private readonly SetAside _setAside;
@@ -29,9 +29,8 @@ public sealed partial class HealthReader
         setAside.Added += (item, bug) => Log.SetAside(logger, item.Pass, item.What, bug);
     }
 
-    /// <summary>The report as things stand.</summary>
-    /// <param name="zone">In which a person reads dates; UTC where a machine asks.</param>
-    public HealthReport Read(DateTimeZone? zone = null) => HealthReport.Of(_loops.InOrder, [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
+    /// <inheritdoc/>
+    public HealthReport Read(DateTimeZone? zone = null) => HealthReport.Of(_loops.InOrder.Select(loop => loop.Signs), [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
         [.. _storage.All, .. _clockWatch.Question(zone ?? DateTimeZone.Utc) is { } question ? [question] : (string[])[]], _started, _clock.GetUtcNow().ToInstant());
 
     private SetAsideItem Item(SetAsideReading reading) => new("judging",

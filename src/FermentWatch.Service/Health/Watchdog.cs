@@ -1,4 +1,5 @@
 using System.Globalization;
+using FermentWatch.Kitchen.Health;
 using Microsoft.Extensions.Hosting.Systemd;
 
 namespace FermentWatch.Service.Health;
@@ -8,7 +9,7 @@ namespace FermentWatch.Service.Health;
 /// sd_watchdog_enabled(3)); stops telling it when a loop no longer runs: systemd then starts the service anew. Does nothing where nobody
 /// listens. Goes by the socket alone: the framework's own question whether systemd is the parent is not answered within our unit's walls.
 /// </summary>
-public sealed class Watchdog(HealthReader health, IHostApplicationLifetime lifetime, TimeProvider time) : BackgroundService
+public sealed class Watchdog(IHealth health, IHostApplicationLifetime lifetime, TimeProvider time) : BackgroundService
 {
     private static readonly ServiceState Alive = new("WATCHDOG=1");
 

@@ -1,8 +1,9 @@
-using FermentWatch.Service.Pages.Web;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
-using NodaTime;
+using FermentWatch.Web.Accounts;
+using FermentWatch.Web;
 using NodaTime.Extensions;
+using NodaTime;
 using Serilog;
 
 namespace FermentWatch.Service.Hosting;
@@ -38,13 +39,15 @@ public static class FermentWatchApp
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<IClock>(time.ToClock());
         builder.Services.AddFermentWatchStorage(settings.Storage);
+        builder.Services.AddSingleton(new RecordsFolder(Path.GetFullPath(settings.Storage.Folder)));
         builder.Services.AddSingleton(settings.HomeHub);
         builder.Services.AddKitchen();
         builder.Services.AddForwarding(settings.Influx);
         builder.Services.AddLoops();
         builder.Services.AddNotices(settings.Mail, settings.Web);
         builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker, settings.Intake);
-        builder.Services.AddFermentWatchPages();
+        builder.Services.AddActs();
+        builder.Services.AddFermentWatchWeb();
 
         builder.Services.AddSingleton(_ => ServedFolder.Take(settings.Storage));
 
@@ -53,7 +56,7 @@ public static class FermentWatchApp
         {
             app.Services.GetRequiredService<ServedFolder>();
             app.Services.OpenStorage(asService: true);
-            return app.MapFermentWatchPages();
+            return app.MapFermentWatchWeb();
         }
         catch
         {

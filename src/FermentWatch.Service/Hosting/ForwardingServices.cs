@@ -26,7 +26,8 @@ internal static class ForwardingServices
         .AddSingleton(provider => new Forwarder(
             provider.GetServices<Series>(), provider.GetRequiredService<IForwardCursors>(), provider.GetRequiredService<IPointReceiver>(),
             options.SettleTime, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<IClock>(), provider.GetRequiredService<ILogger<Forwarder>>()))
-        .AddSingleton<SeriesForwarding>();
+        .AddSingleton<SeriesForwarding>()
+        .AddSingleton<IForwardingState>(provider => provider.GetRequiredService<SeriesForwarding>());
 
     private static LogSeries<T> Of<T>(
         IServiceProvider provider, SeriesKind kind, IForwardLog<T> log, Func<T, OwnerNames, InfluxDB.Client.Writes.PointData?> point)

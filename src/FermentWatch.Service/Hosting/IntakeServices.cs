@@ -1,3 +1,4 @@
+using FermentWatch.Acts.Rounds;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
@@ -5,8 +6,8 @@ using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.Loops;
-using FermentWatch.Service.Pages.Entering;
 
 namespace FermentWatch.Service.Hosting;
 
@@ -21,6 +22,7 @@ internal static class IntakeServices
     {
         services
             .AddSingleton(options)
+            .AddTransient(_ => BrokerAddresses.Of(options))
             .AddSingleton(outside)
             .AddSingleton(door)
             .AddSingleton<SensorDirectory>()

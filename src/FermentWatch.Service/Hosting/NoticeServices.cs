@@ -1,12 +1,14 @@
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Publishing;
+using FermentWatch.Kitchen.Calendar;
+using FermentWatch.Notices.Feeds;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Notices.Mqtt;
 using FermentWatch.Notices.Outside;
 using FermentWatch.Notices.WebPush;
 using FermentWatch.Notices.Webhooks;
-using FermentWatch.Service.Pages.Answers;
-using FermentWatch.Service.Settings;
+using FermentWatch.Web;
+using FermentWatch.Web.Pages.Answers;
 using NodaTime;
 
 namespace FermentWatch.Service.Hosting;
@@ -22,6 +24,8 @@ internal static class NoticeServices
         .AddSingleton<INoticeChannel>(provider => new WebhookChannel(
             new HttpClient(WayOut.Handler()), provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<PushKeys>()
+        .AddSingleton<IPushOffer>(provider => provider.GetRequiredService<PushKeys>())
+        .AddSingleton<ICalendarFile, CalendarFile>()
         .AddSingleton<INoticeChannel>(provider => new WebPushChannel(
             WayOut.Handler(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail, provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new MqttChannel(provider.GetRequiredService<IMessageOutlet>()));

@@ -1,4 +1,5 @@
 using System.Threading.Channels;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Storage;
 using NodaTime;
 
@@ -21,6 +22,9 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
     private int _asked;
 
     public string Name => name;
+
+    /// <summary>What it says of itself, for health.</summary>
+    public LoopSigns Signs => new(name, LastPass, LastSign, Trouble, FailingSince);
 
     /// <summary>When the last pass that went well began; null before the first.</summary>
     public Instant? LastPass { get; private set; }

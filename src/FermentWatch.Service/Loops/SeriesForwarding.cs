@@ -1,5 +1,6 @@
 using FermentWatch.Export.Estimates;
 using FermentWatch.Export.Forwarding;
+using FermentWatch.Kitchen.Forwarding;
 
 namespace FermentWatch.Service.Loops;
 
@@ -7,13 +8,13 @@ namespace FermentWatch.Service.Loops;
 /// What passing series on needs of the loops: the notes of estimates, the forwarder, and a waking sooner than the next minute
 /// where the forwarder has asked the receiver to prove that it lives.
 /// </summary>
-public sealed class SeriesForwarding(EstimateNotes notes, Forwarder forwarder, TimeProvider time) : IDisposable
+public sealed class SeriesForwarding(EstimateNotes notes, Forwarder forwarder, TimeProvider time) : IForwardingState, IDisposable
 {
     private ITimer? _next;
 
     public EstimateNotes Notes => notes;
 
-    /// <summary>Why points wait, in one line; null when none do.</summary>
+    /// <inheritdoc/>
     public string? Trouble => forwarder.Trouble;
 
     /// <summary>Passes on what can be, and has itself woken when there is more to do.</summary>

@@ -1,4 +1,5 @@
 using System.Reflection;
+using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Service.Settings;
 

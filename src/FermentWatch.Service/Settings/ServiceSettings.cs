@@ -6,6 +6,7 @@ using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Storage;
+using FermentWatch.Web;
 
 namespace FermentWatch.Service.Settings;
 

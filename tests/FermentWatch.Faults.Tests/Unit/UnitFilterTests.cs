@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using FermentWatch.Intake.Tests;
+using FermentWatch.Service.CommandLine;
 using FermentWatch.TestKit;
 
 namespace FermentWatch.Faults.Tests.Unit;

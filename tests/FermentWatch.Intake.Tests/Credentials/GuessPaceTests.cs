@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Credentials;
+using FermentWatch.Kitchen.Members;
 using Microsoft.Extensions.Time.Testing;
 
 namespace FermentWatch.Intake.Tests.Credentials;

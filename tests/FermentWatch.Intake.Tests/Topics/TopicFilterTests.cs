@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Tests.Topics;
 

@@ -9,4 +9,6 @@ internal sealed class FixedLinks(string? root = null) : INoticeLinks
 
     public IReadOnlyList<AnswerLink> Of(Notice notice) => notice.Question is not { } question ? []
         : [new(null, "/answer/whole"), .. question.Shelves.Select(shelf => new AnswerLink(shelf.Place, $"/answer/{shelf.PlaceId:N}"))];
+
+    public AnswerScope? Open(string token) => null;
 }

@@ -23,7 +23,7 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_SeveralDays_IsReadBackAsItWas()
     {
-        Calendar read = Calendar.Load(CalendarFile.Of(Days(), Root))!;
+        Calendar read = Calendar.Load(new CalendarFile().Of(Days(), Root))!;
         Assert.Equal(("2.0", "-//FermentWatch//Calendar of the kitchen//EN"), (read.Version, read.ProductId));
         CalendarEvent taste = Assert.Single(read.Events);
         Assert.Equal(($"taste-{Jar}", $"Taste jar 3: {LongName}", true), (taste.Uid, taste.Summary, taste.IsAllDay));
@@ -38,7 +38,7 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_AnyText_IsFoldedAt75OctetsBetweenCharacters()
     {
-        byte[] file = Encoding.UTF8.GetBytes(CalendarFile.Of(Days(), Root));
+        byte[] file = Encoding.UTF8.GetBytes(new CalendarFile().Of(Days(), Root));
         string text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(file);
         Assert.EndsWith("END:VCALENDAR\r\n", text, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', text.Replace("\r\n", "", StringComparison.Ordinal));
@@ -56,7 +56,7 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_Components_CarryWhatIsRequired()
     {
-        string text = Unfolded(CalendarFile.Of(Days(), Root));
+        string text = Unfolded(new CalendarFile().Of(Days(), Root));
         // Sections 3.6.1 and 3.6.2: UID and DTSTAMP, the latter in UTC (3.8.7.2).
         foreach (string kind in new[] { "VEVENT", "VTODO" })
             foreach (string component in Blocks(text, kind))
@@ -72,7 +72,7 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_RoundsThatWait_HaveAnAlarmWhenTheyAreDue()
     {
-        string text = Unfolded(CalendarFile.Of(Days(), Root));
+        string text = Unfolded(new CalendarFile().Of(Days(), Root));
         // Section 3.6.6: a DISPLAY alarm has ACTION, TRIGGER and DESCRIPTION once each; RELATED=END needs a DUE (3.8.6.3).
         Assert.All(Blocks(text, "VALARM"), alarm =>
         {
@@ -94,7 +94,7 @@ public sealed class CalendarFileTests
     public void Of_WeekWithAChangeOfTheClocks_IsDueAtTheHouseholdsHourOnEachDay(string zoneId, int year, int month, int day, int utcHourBefore, int utcHourAfter)
     {
         var household = new Household { Id = Kitchen.Id, Name = "x", TimeZoneId = zoneId };
-        Calendar read = Calendar.Load(CalendarFile.Of(new ComingDays(household, [], Rounds(household, new LocalDate(year, month, day))), null))!;
+        Calendar read = Calendar.Load(new CalendarFile().Of(new ComingDays(household, [], Rounds(household, new LocalDate(year, month, day))), null))!;
         Assert.All(read.Todos, todo => Assert.Equal(
             new LocalTime(7, 0), Instant.FromDateTimeUtc(DateTime.SpecifyKind(todo.Due!.AsUtc, DateTimeKind.Utc)).InZone(household.Zone).TimeOfDay));
         Assert.Equal((utcHourBefore, utcHourAfter), (read.Todos[0]!.Due!.AsUtc.Hour, read.Todos[^1]!.Due!.AsUtc.Hour));
@@ -102,7 +102,7 @@ public sealed class CalendarFileTests
     }
 
     [Fact]
-    public void Of_SameDaysTwice_GivesTheSameBytes() => Assert.Equal(CalendarFile.Of(Days(), Root), CalendarFile.Of(Days(), Root));
+    public void Of_SameDaysTwice_GivesTheSameBytes() => Assert.Equal(new CalendarFile().Of(Days(), Root), new CalendarFile().Of(Days(), Root));
 
     private static ComingDays Days() => new(
         Kitchen,

@@ -1,4 +1,5 @@
 using System.Buffers.Text;
+using FermentWatch.Kitchen.Notices;
 using FermentWatch.Notices.WebPush;
 
 namespace FermentWatch.Notices.Tests.WebPush;

@@ -1,12 +1,13 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.RunningTests;
-using FermentWatch.Service.CommandLine.Members;
 using FermentWatch.Service.Tests.Api;
+using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
@@ -143,7 +144,7 @@ public sealed class LeavingTests : IAsyncLifetime
         IMemberBook members = _kitchen.Services.GetRequiredService<IMemberBook>();
         Roster roster = await members.RosterAsync(new LocalDate(2026, 1, 1), default);
         Assert.NotEqual(MemberRole.Adult, roster.Of("Somebody").Role);
-        Assert.NotEqual(MemberRole.Adult, Service.Accounts.PersonRoles.Role(new System.Security.Claims.ClaimsPrincipal(new System.Security.Claims.ClaimsIdentity("test"))));
+        Assert.NotEqual(MemberRole.Adult, PersonRoles.Role(new System.Security.Claims.ClaimsPrincipal(new System.Security.Claims.ClaimsIdentity("test"))));
         await members.WriteAsync(new Duty { Person = "Somebody" }, default);
         Assert.NotEqual(MemberRole.Adult, (await members.AllAsync(default)).Single(member => member.Name == "Somebody").Role);
     }

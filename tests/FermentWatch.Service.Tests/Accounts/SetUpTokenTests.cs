@@ -1,7 +1,7 @@
 using System.Net;
 using FermentWatch.RunningTests;
-using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Tests.Api;
+using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FermentWatch.Service.Tests.Accounts;

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using FermentWatch.Acts.Households;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.RunningTests;
@@ -167,5 +168,5 @@ public class SensorApiTests
     private static Task<Guid> CellarAsync(RunningKitchen kitchen) => PlaceAsync(kitchen, "cellar");
 
     private static async Task<Guid> PlaceAsync(RunningKitchen kitchen, string name) =>
-        (await kitchen.Services.GetRequiredService<FermentWatch.Service.Pages.Entering.ReadyPlaces>().MakeAsync(default)).Single(place => place.Name == name).Id;
+        (await kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default)).Single(place => place.Name == name).Id;
 }

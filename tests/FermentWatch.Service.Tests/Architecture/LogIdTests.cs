@@ -1,4 +1,5 @@
 using System.Reflection;
+using FermentWatch.Service.Settings;
 using Microsoft.Extensions.Logging;
 
 namespace FermentWatch.Service.Tests.Architecture;

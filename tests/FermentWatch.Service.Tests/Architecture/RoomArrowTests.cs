@@ -13,7 +13,9 @@ public class RoomArrowTests
         ["Storage"] = ["Kitchen"],
         ["Notices"] = ["Kitchen"],
         ["Export"] = ["Kitchen"],
-        ["Service"] = ["Kinetics", "Kitchen", "Intake", "Storage", "Notices", "Export"],
+        ["Acts"] = ["Kitchen", "Intake"],
+        ["Web"] = ["Acts"],
+        ["Service"] = ["Kinetics", "Kitchen", "Intake", "Storage", "Notices", "Export", "Acts", "Web"],
     };
 
     private static readonly string[] HostPackages = ["Microsoft.Extensions", "Microsoft.AspNetCore", "Microsoft.EntityFrameworkCore", "Serilog", "MQTTnet"];

@@ -1,6 +1,7 @@
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Notices.Mail;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

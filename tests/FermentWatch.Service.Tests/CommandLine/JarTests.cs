@@ -1,3 +1,5 @@
+using FermentWatch.Service.CommandLine;
+
 namespace FermentWatch.Service.Tests.CommandLine;
 
 public sealed class JarTests : IDisposable

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

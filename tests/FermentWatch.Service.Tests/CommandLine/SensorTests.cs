@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

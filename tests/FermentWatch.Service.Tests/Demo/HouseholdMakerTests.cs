@@ -1,11 +1,12 @@
+using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Service.CommandLine;
-using FermentWatch.Service.CommandLine.Members;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Demo.Household;
 using FermentWatch.Service.Settings;
+using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;

@@ -1,10 +1,11 @@
+using FermentWatch.Acts;
+using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.RoundAnswers;
-using FermentWatch.Service.Pages.Entering;
 using NodaTime;
 
 namespace FermentWatch.Service.Tests.Doors;

@@ -1,8 +1,9 @@
 using System.Net;
-using FermentWatch.Service.Accounts;
+using FermentWatch.Acts.Sensors;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Service.CommandLine.SaltByWeight;
 using FermentWatch.Service.Hosting;
-using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.Time.Testing;
 
 namespace FermentWatch.Service.Tests.Doors;

@@ -1,14 +1,15 @@
+using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Service.CommandLine;
-using FermentWatch.Service.CommandLine.Members;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Demo.Household;
 using FermentWatch.Service.Hosting;
 using FermentWatch.Service.Settings;
+using FermentWatch.Web.Accounts;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;

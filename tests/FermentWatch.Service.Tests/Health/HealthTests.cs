@@ -2,7 +2,6 @@ using System.Net;
 using System.Text.Json;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.RunningTests;
-using FermentWatch.Service.Health;
 using FermentWatch.Service.Loops;
 using FermentWatch.Service.Tests.Api;
 using Microsoft.Data.Sqlite;
@@ -137,7 +136,7 @@ public class HealthTests
         Assert.Throws<IOException>(() => run.Try("jar 7", () => throw new IOException("No space left on device")));
     }
 
-    private static HealthReport Report(Loop loop, FakeTimeProvider clock) => HealthReport.Of([loop], [], [], Start, clock.GetUtcNow().ToInstant());
+    private static HealthReport Report(Loop loop, FakeTimeProvider clock) => HealthReport.Of([loop.Signs], [], [], Start, clock.GetUtcNow().ToInstant());
 
     private static void Sql(RunningKitchen kitchen, string sql)
     {

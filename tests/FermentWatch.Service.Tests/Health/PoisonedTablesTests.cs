@@ -7,6 +7,7 @@ using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Service.CommandLine;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;

@@ -1,11 +1,11 @@
+using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
-using FermentWatch.Service.Pages.Charts;
-using FermentWatch.Service.Pages.Jars;
+using FermentWatch.Web.Pages.Charts;
 using NodaTime;
 
 namespace FermentWatch.Service.Tests.Pages;

@@ -1,6 +1,6 @@
+using FermentWatch.Acts;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Service.Pages.Entering;
 using FermentWatch.Service.Tests.Health;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;

@@ -1,5 +1,5 @@
 using CsCheck;
-using FermentWatch.Service.Pages.Charts;
+using FermentWatch.Web.Pages.Charts;
 
 namespace FermentWatch.Service.Tests.Pages;
 

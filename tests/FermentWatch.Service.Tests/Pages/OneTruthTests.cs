@@ -1,4 +1,5 @@
 using CsCheck;
+using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
@@ -16,8 +17,8 @@ using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Words;
-using FermentWatch.Service.Api.Answers;
-using FermentWatch.Service.Pages.Jars;
+using FermentWatch.Web.Accounts;
+using FermentWatch.Web.Api.Answers;
 using NSubstitute;
 using NodaTime;
 using NodaTime.Extensions;

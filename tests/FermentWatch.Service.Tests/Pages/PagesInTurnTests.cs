@@ -1,5 +1,5 @@
-using FermentWatch.Service.Pages.Web;
-using FermentWatch.Service.Settings;
+using FermentWatch.Web;
+using FermentWatch.Web.Gates;
 using Microsoft.AspNetCore.Http;
 
 namespace FermentWatch.Service.Tests.Pages;

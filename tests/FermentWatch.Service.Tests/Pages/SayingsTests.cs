@@ -14,7 +14,10 @@ public partial class SayingsTests
     [InlineData("FermentWatch.Intake.dll", "fermentwatch/sensor/")]
     [InlineData("FermentWatch.Storage.dll", "readings.db")]
     [InlineData("FermentWatch.Notices.dll", "application/json")]
-    [InlineData("FermentWatch.Service.dll", "Where it stands")]
+    [InlineData("FermentWatch.Export.dll", " answered ")]
+    [InlineData("FermentWatch.Acts.dll", "somebody of that name is there already")]
+    [InlineData("FermentWatch.Web.dll", "Where it stands")]
+    [InlineData("FermentWatch.Service.dll", "Told to stop before the service was up.")]
     public void EveryText_OfAProgram_CallsNothingSafe(string program, string known)
     {
         List<string> texts = Texts(Path.Combine(AppContext.BaseDirectory, program));

@@ -1,6 +1,6 @@
 using System.Text;
 using FermentWatch.Kinetics;
-using FermentWatch.Service.Pages.Photos;
+using FermentWatch.Web.Pages.Photos;
 using SkiaSharp;
 
 namespace FermentWatch.Service.Tests.Pages;

@@ -1,5 +1,6 @@
 using FermentWatch.Service.Settings;
 
+
 namespace FermentWatch.Service.Tests.Settings;
 
 public class EnvironmentExampleTests

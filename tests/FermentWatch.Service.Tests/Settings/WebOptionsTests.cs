@@ -1,4 +1,5 @@
-using FermentWatch.Service.Settings;
+using FermentWatch.Web;
+
 
 namespace FermentWatch.Service.Tests.Settings;
 

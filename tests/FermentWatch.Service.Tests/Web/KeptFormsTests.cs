@@ -1,5 +1,5 @@
 using System.Text;
-using FermentWatch.Service.Accounts;
+using FermentWatch.Web.Accounts;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Time.Testing;
 

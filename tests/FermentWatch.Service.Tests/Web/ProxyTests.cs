@@ -1,7 +1,7 @@
 using System.Net;
 using FermentWatch.RunningTests;
-using FermentWatch.Service.Settings;
 using FermentWatch.Service.Tests.Api;
+using FermentWatch.Web;
 
 namespace FermentWatch.Service.Tests.Web;
 

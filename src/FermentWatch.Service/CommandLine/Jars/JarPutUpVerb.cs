@@ -1,11 +1,11 @@
 using System.CommandLine;
+using FermentWatch.Acts.Households;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Service.Pages.Entering;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Jars;

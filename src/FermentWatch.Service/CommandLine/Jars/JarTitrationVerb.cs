@@ -1,11 +1,12 @@
 using System.CommandLine;
+using FermentWatch.Acts;
+using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Service.Pages.Entering;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Jars;

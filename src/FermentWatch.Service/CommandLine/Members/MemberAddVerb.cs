@@ -3,6 +3,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.CommandLine.Records;
+using FermentWatch.Acts.Members;
 
 namespace FermentWatch.Service.CommandLine.Members;
 

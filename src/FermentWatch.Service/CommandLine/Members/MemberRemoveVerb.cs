@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FermentWatch.Kinetics;
 using FermentWatch.Service.CommandLine.Records;
+using FermentWatch.Acts.Members;
 
 namespace FermentWatch.Service.CommandLine.Members;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Web.Pages.Charts;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using FermentWatch.Service.Accounts;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 using FermentWatch.Storage.Records;
@@ -16,7 +15,6 @@ internal static class HouseholdRecords
         services.AddLogging();
         services.AddSingleton(context.Clock);
         services.AddFermentWatchStorage(settings.Storage);
-        services.AddAccounts();
         await using ServiceProvider provider = services.BuildServiceProvider();
         try
         {

@@ -1,9 +1,11 @@
 using System.CommandLine;
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Service.Hosting;
+using FermentWatch.Web.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 
@@ -24,7 +26,7 @@ internal static class AddVerb
             (AddedSensor? added, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, cancellationToken);
             if (added is null)
                 return context.Refuse(refusals);
-            CredentialText.Write(added, BrokerAddress.Of(settings.Mqtt), call.GetValue(form), context.Output);
+            CredentialText.Write(added, BrokerAddresses.Of(settings.Mqtt), call.GetValue(form), context.Output);
             return ExitCode.Done;
         });
         return verb;

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text.Json;
+using FermentWatch.Acts.Sensors;
+using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Topics;
-using FermentWatch.Service.Pages.Sensors;
+using FermentWatch.Web.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 

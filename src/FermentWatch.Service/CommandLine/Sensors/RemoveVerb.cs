@@ -1,8 +1,8 @@
 using System.CommandLine;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Service.Settings;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Sensors;

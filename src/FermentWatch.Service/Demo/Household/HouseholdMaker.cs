@@ -7,7 +7,7 @@ using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Service.CommandLine.Members;
+using FermentWatch.Acts.Members;
 using NodaTime;
 
 namespace FermentWatch.Service.Demo.Household;

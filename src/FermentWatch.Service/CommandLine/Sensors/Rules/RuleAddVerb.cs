@@ -1,6 +1,7 @@
 using System.CommandLine;
+using FermentWatch.Acts.Sensors;
+using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors.Rules;
 

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Service.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors.Rules;
 

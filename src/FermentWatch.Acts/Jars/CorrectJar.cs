@@ -1,0 +1,27 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.PuttingUp;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Acts.Jars;
+
+/// <summary>Puts the record of a jar right; what stood before is kept.</summary>
+public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyStarters starters, ForecastRenewal renewal, TimeProvider clock)
+{
+    /// <summary>What was wrong or odd, or what was corrected.</summary>
+    public async Task<CorrectionOrder> DoAsync(Jar jar, CorrectionForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        if (ChildRules.Correcting(mark.Role) is { } refusal)
+            return new CorrectionOrder(null, [], [refusal], []);
+        Household household = await households.ReadAsync(cancellationToken);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        CorrectionOrder order = new JarCorrecting(household, known, clock.GetUtcNow().ToInstant(), mark.By, await starters.NamedByAsync(form, cancellationToken)).Read(jar, form);
+        if (order.Corrected is not { } corrected || order.Corrections.Count == 0)
+            return order;
+        await jars.PutRightAsync(corrected, order.Corrections, cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
+        return order;
+    }
+}

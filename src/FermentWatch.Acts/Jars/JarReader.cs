@@ -1,0 +1,111 @@
+using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Sensors;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Acts.Jars;
+
+/// <summary>Reads jars for the pages and the API.</summary>
+public sealed class JarReader(
+    IJarBook jars, IPlaceBook places, IHouseholdBook households, IForecastBook forecasts, ISensorBook sensors, IReadingLog log, TimeProvider clock)
+{
+    /// <summary>Dry air asks for a second look at the brine, which is the round's alone; it opens no jar.</summary>
+    private static readonly IReadOnlySet<Guid> Unread = new HashSet<Guid>();
+
+    /// <summary>Every kept jar, by number.</summary>
+    public async Task<IReadOnlyList<JarView>> KeptAsync(CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
+        Instant now = clock.GetUtcNow().ToInstant();
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
+        var rules = new JarRules(household, latest, new TastingPlan(kept, latest, household), Unread);
+        return [.. kept.Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now, On(rules, jar, household, now)))];
+    }
+
+    /// <summary>Every jar that is finished or thrown out, the last first.</summary>
+    public async Task<IReadOnlyList<JarView>> PastAsync(CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
+        Instant now = clock.GetUtcNow().ToInstant();
+        IReadOnlyList<Jar> ended = await jars.EndedLastAsync(int.MaxValue, cancellationToken);
+        var none = new Dictionary<Guid, JarForecast>();
+        var rules = new JarRules(household, none, new TastingPlan([], none, household), Unread);
+        return [.. ended.OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number)
+            .Select(jar => new JarView(jar, null, known, household, now, On(rules, jar, household, now)))];
+    }
+
+    /// <summary>One jar, or null.</summary>
+    public async Task<JarView?> FindAsync(int number, CancellationToken cancellationToken)
+    {
+        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+            return null;
+        Household household = await households.ReadAsync(cancellationToken);
+        Instant now = clock.GetUtcNow().ToInstant();
+        var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(each => each.JarId);
+        // Jars alike are tasted for each other, so what is asked of one follows from all.
+        var rules = new JarRules(household, latest, new TastingPlan(await jars.KeptAsync(cancellationToken), latest, household), Unread);
+        JarForecast? forecast = await forecasts.LatestAsync(jar.Id, cancellationToken);
+        return new JarView(jar, forecast, await places.AllAsync(cancellationToken), household, now, On(rules, jar, household, now));
+    }
+
+    private static RoundJar On(JarRules rules, Jar jar, Household household, Instant now)
+    {
+        LocalDate today = now.InZone(household.Zone).Date;
+        return rules.On(jar, today, RoundCalendar.At(today, household.RoundAt, household.Zone) ?? now);
+    }
+
+    /// <summary>By how much a sensor, a strip or a meter would narrow a jar's forecast; null where it has none.</summary>
+    public async Task<Sharpening?> SharpeningAsync(JarView view, CancellationToken cancellationToken)
+    {
+        return await AskedAsync(view, cancellationToken) is var (saved, history, known) ? Sharpening.Of(view.Jar, known, history, saved) : null;
+    }
+
+    /// <summary>What would become of a jar in each of these places from a day on; empty where nothing is forecast of it.</summary>
+    public async Task<IReadOnlyList<WhatIf>> WhatIfAsync(JarView view, IEnumerable<(Place Place, double FromDay)> moves, CancellationToken cancellationToken)
+    {
+        if (await AskedAsync(view, cancellationToken) is not var (saved, history, known))
+            return [];
+        return [.. moves.Select(move => WhatIf.Moved(view.Jar, known, history, saved, move.Place, move.FromDay))];
+    }
+
+    /// <summary>Gas and sugar from now on, where it stays or in the cold; null where nothing is forecast of it.</summary>
+    public async Task<StillToCome?> StillToComeAsync(JarView view, bool inTheCold, CancellationToken cancellationToken) =>
+        await AskedAsync(view, cancellationToken) is var (saved, history, known)
+            ? StillToCome.Of(view.Jar, known, history, saved, inTheCold ? TypicalRoom.Refrigerator : null) : null;
+
+    /// <summary>What a question about a jar's days ahead is asked with; null where nothing is forecast of it.</summary>
+    private async Task<(JarForecast Saved, TemperatureHistory History, IReadOnlyDictionary<Guid, Place> Places)?> AskedAsync(JarView view, CancellationToken cancellationToken)
+    {
+        if (view.Forecast is null || await forecasts.LatestAsync(view.Jar.Id, cancellationToken) is not { } saved)
+            return null;
+        Instant from = Instant.Min(saved.Origin, saved.AsOf - Surroundings.LearnedFrom);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, saved.AsOf, cancellationToken);
+        return (saved, history, (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id));
+    }
+
+    /// <summary>Temperatures measured in the jar or around it since packing, hourly, by day after packing.</summary>
+    public async Task<IReadOnlyList<TimedTemperature>> MeasuredAsync(JarView view, CancellationToken cancellationToken)
+    {
+        Instant from = view.Calendar.Origin, until = QuarterHour.Floor(view.Jar.EndedAt ?? view.Calendar.Now);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, until, cancellationToken);
+        var hours = new List<TimedTemperature>();
+        for (Instant hour = from; hour < until; hour += Duration.FromHours(1))
+        {
+            Guid place = view.Jar.PlacementAt(hour).PlaceId;
+            double[] quarters = [.. Enumerable.Range(0, 4).Select(quarter => hour + (QuarterHour.Length * quarter))
+                .Select(start => history.CelsiusAt(view.Jar.Id, start) ?? history.CelsiusAt(place, start)).OfType<double>()];
+            if (quarters.Length > 0)
+                hours.Add(new TimedTemperature((hour - from).TotalDays, quarters.Average()));
+        }
+        return hours;
+    }
+}

@@ -1,0 +1,74 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Words;
+using FermentWatch.Acts.Households;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Acts.Jars;
+
+/// <summary>Puts up one jar or several alike. A form acts once; one that comes again with other content is asked about.</summary>
+public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct, ForecastRenewal renewal, TimeProvider clock)
+{
+    private readonly OncePerForm<PutUpOrder> _once = new();
+
+    /// <summary>Puts up jars, or tells every field that is wrong or odd.</summary>
+    public async Task<PutUpAnswer> DoAsync(PutUpForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        string content = (form with { ItIsRight = false }).ToString();
+        Guid id = mark.Again == Again.Another ? AnswerId.Of(mark.Id, AnswerId.Named(content)) : mark.Id;
+        (PutUpOrder order, bool saidSomethingElse) = await _once.DoAsync(id, content, order => order.Jars.Count > 0, () => FileAsync(form));
+        return saidSomethingElse ? await SentBeforeAsync(order.Jars, form, mark, cancellationToken) : new PutUpAnswer(order);
+    }
+
+    /// <summary>Goes on when the caller has gone: who taps twice gives up the first.</summary>
+    private async Task<PutUpOrder> FileAsync(PutUpForm form)
+    {
+        Household household = await households.ReadAsync(default);
+        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(default), clock.GetUtcNow().ToInstant(), await starters.NamedByAsync(form, default));
+        if (order.Jars.Count == 0)
+            return order;
+        IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, default);
+        await renewal.RunAsync(stored, default);
+        return new PutUpOrder(stored);
+    }
+
+    private async Task<PutUpAnswer> SentBeforeAsync(IReadOnlyList<Jar> before, PutUpForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        var refused = new CorrectionOrder(null, [], [], []);
+        if (mark.Again == Again.Correction && before is [var only] && await jars.FindAsync(only.Number, cancellationToken) is { } jar)
+            refused = await correct.DoAsync(jar, CorrectionForm.Of(form), mark, cancellationToken);
+        if (refused.Corrected is { } corrected)
+            return new PutUpAnswer([], [], []) { Corrected = corrected };
+        return new PutUpAnswer([], refused.Refusals, refused.Doubts)
+        {
+            SentBefore = before, Asked = Question(before, (await households.ReadAsync(cancellationToken)).MassUnit),
+        };
+    }
+
+    private static string Question(IReadOnlyList<Jar> before, MassUnit unit) =>
+        $"You sent this form before with {MeasureWords.Mass(before[0].Portions[0].MassKilograms, unit)} of {before[0].Portions[0].Produce}: "
+        + $"that is {(before.Count == 1 ? "jar" : "jars")} {string.Join(", ", before.Select(each => each.Number))}. Was it a correction, or another jar?";
+}
+
+/// <summary>What a put-up came to.</summary>
+/// <param name="Jars">The jars, with their numbers; empty where none were put up.</param>
+/// <param name="Refusals">What was wrong.</param>
+/// <param name="Doubts">What is odd and was not insisted on.</param>
+public sealed record PutUpAnswer(IReadOnlyList<Jar> Jars, IReadOnlyList<Refusal> Refusals, IReadOnlyList<Doubt> Doubts)
+{
+    public PutUpAnswer(PutUpOrder order) : this(order.Jars, order.Refusals, order.Doubts)
+    {
+    }
+
+    /// <summary>What the form was sent before with, as a question; null where it was not, or somebody said what it is now.</summary>
+    public string? Asked { get; init; }
+
+    /// <summary>The jars the form put up before; empty where nothing is asked.</summary>
+    public IReadOnlyList<Jar> SentBefore { get; init; } = [];
+
+    /// <summary>The jar that was put right instead; null where none was.</summary>
+    public Jar? Corrected { get; init; }
+}

@@ -1,0 +1,38 @@
+using FermentWatch.Acts.Rounds;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Observations;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Acts.Jars;
+
+/// <summary>
+/// Takes back what was entered; a jar that went into the cold by it stands where it stood before, one that ended is kept again. A child
+/// takes back its own looks and sightings.
+/// </summary>
+[OpenToChildren]
+public sealed class TakeBackEntry(IJarBook jars, TakeBackMove moves, ForecastRenewal renewal, TimeProvider clock)
+{
+    /// <summary>Moves of former versions bear an id of their own and came a moment after the change of stage.</summary>
+    private static readonly Duration Moment = Duration.FromSeconds(30);
+
+    /// <summary>Null where it was taken back, else why not.</summary>
+    public async Task<Refusal?> DoAsync(Jar jar, Guid observation, EntryMark mark, CancellationToken cancellationToken)
+    {
+        if (jar.Observations.Find(each => each.Id == observation) is not { } entry)
+            return new Refusal("entry", "one of another jar", "an entry of this jar would be right");
+        if (ChildRules.TakingBack(mark.Role, mark.By, entry) is { } refusal)
+            return refusal;
+        if (await jars.CorrectAsync(observation, clock.GetUtcNow().ToInstant(), mark.By, null, cancellationToken)
+            && jar.Placements.OrderBy(each => each.From).Skip(1).FirstOrDefault(each => GoesWith(entry, each)) is { } move)
+            await moves.TakeBackAsync(jar, move, mark, cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
+        return null;
+    }
+
+    /// <summary>Whether a move was made by a change of stage.</summary>
+    private static bool GoesWith(Observation entry, JarPlacement placement) => entry is StageChange { Stage: JarStage.Cold }
+        && (placement.Id == ChangeStage.MoveOf(entry, placement.PlaceId).Id || (placement.From > entry.At && placement.From - entry.At < Moment));
+}

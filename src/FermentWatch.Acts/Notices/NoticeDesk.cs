@@ -1,0 +1,53 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Typed;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Acts.Notices;
+
+/// <summary>Where the ways to reach people are written down and tried, by the page and by the API.</summary>
+public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock)
+{
+    private static readonly Duration TestHolds = Duration.FromMinutes(5);
+
+    /// <summary>Adds a way to reach somebody; the route, or what was wrong.</summary>
+    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, string by, CancellationToken cancellationToken)
+    {
+        var reader = new FieldReader();
+        string person = reader.ReadName("person", input.Person);
+        Channel channel = reader.ReadChoice("channel", input.Channel, Channel.Webhook);
+        INoticeChannel door = channels.First(each => each.Channel == channel);
+        if (door.Missing is { } missing)
+            reader.Refuse("channel", input.Channel, missing);
+        else if (channel == Channel.WebPush)
+            reader.Refuse("channel", input.Channel, "only the browser that is to be told can add itself: press “Send notices to this phone” on its notices page");
+        else if (door.WouldBeRight(input.Address) is { } right)
+            reader.Refuse("address", input.Address, right);
+        if (reader.Refusals.Count > 0)
+            return (null, reader.Refusals);
+        var route = new NoticeRoute
+        {
+            Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = channel, Address = input.Address!.Trim(),
+            Secret = string.IsNullOrWhiteSpace(input.Secret) ? null : input.Secret.Trim(), MadeBy = by,
+        };
+        await book.AddRouteAsync(route, cancellationToken);
+        return (route, []);
+    }
+
+    /// <summary>Sends a test message at once, past the outbox; how it ended, or null where there is no such route.</summary>
+    public async Task<DeliveryOutcome?> TestAsync(Guid routeId, CancellationToken cancellationToken)
+    {
+        NoticeRoute? route = (await book.RoutesAsync(cancellationToken)).FirstOrDefault(each => each.Id == routeId);
+        if (route is null)
+            return null;
+        Instant now = clock.GetUtcNow().ToInstant();
+        var test = new Notice
+        {
+            Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Key = $"test/{now.ToUnixTimeMilliseconds()}/{route.Id:N}", RouteId = route.Id, Person = route.Person,
+            Title = "A test", Body = "This is how a morning round will come. Nothing is to be done.",
+            DueAt = now, ExpiresAt = now + TestHolds, NextAttemptAt = now,
+        };
+        return await channels.First(each => each.Channel == route.Channel).SendAsync(test, route, null, cancellationToken);
+    }
+}

@@ -1,0 +1,71 @@
+using System.Globalization;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Typed;
+using NodaTime;
+
+namespace FermentWatch.Acts.Sensors;
+
+/// <summary>A calibration form that was read: the check, or every field that was wrong.</summary>
+/// <param name="Check">The check; null if anything was wrong.</param>
+/// <param name="Refusals">What was wrong.</param>
+public sealed record CalibrationEntry(ProbeCheck? Check, IReadOnlyList<Refusal> Refusals)
+{
+    /// <summary>Buffers as the bottle names them.</summary>
+    public static IReadOnlyList<(string Label, ReferenceBuffer Buffer)> Bottles { get; } =
+    [
+        ("4.00", ReferenceBuffer.Phthalate4), ("6.86", ReferenceBuffer.Phosphate686), ("7.00", ReferenceBuffer.Technical7),
+        ("9.18", ReferenceBuffer.Borax918), ("10.01", ReferenceBuffer.Carbonate10),
+    ];
+
+    private static readonly Duration OldestEntry = Duration.FromDays(31);
+
+    /// <summary>Reads a form.</summary>
+    /// <param name="form">What was typed.</param>
+    /// <param name="sensor">The sensor whose probe it is.</param>
+    /// <param name="household">For its zone and its unit of temperature.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="mark">Who enters it and under which id; the same id again changes nothing.</param>
+    public static CalibrationEntry Read(CalibrationForm form, Sensor sensor, Household household, Instant now, EntryMark mark)
+    {
+        var reader = new FieldReader();
+        bool showsPh = (form.Shows ?? "").Trim().Equals("pH", StringComparison.OrdinalIgnoreCase);
+        if (!showsPh && !(form.Shows ?? "").Trim().Equals("mV", StringComparison.OrdinalIgnoreCase))
+            reader.Refuse("shows", form.Shows, "mV or pH would be right");
+        var points = new List<BufferReading>();
+        for (int i = 0; i < form.Buffers.Count; i++)
+            if (!IsEmpty(form.Buffers[i]))
+                points.Add(ReadBuffer(form.Buffers[i], i + 1, showsPh, household, reader));
+        Instant at = reader.ReadPast("when", form.At, household.Zone, now, now - OldestEntry);
+        if (reader.Refusals.Count == 0 && ProbeCalibration.Of(points, at, out string? wrong) is null)
+            reader.Refuse("buffers", string.Join(", ", points.Select(point => point.Ph.ToString("0.00", CultureInfo.InvariantCulture))), wrong!);
+        return reader.Refusals.Count > 0
+            ? new CalibrationEntry(null, reader.Refusals)
+            : new CalibrationEntry(new ProbeCheck { Id = mark.Id, SensorId = sensor.Id, At = at, EnteredAt = now, By = mark.By, Points = points }, []);
+    }
+
+    private static BufferReading ReadBuffer(BufferForm form, int number, bool showsPh, Household household, FieldReader reader)
+    {
+        string Field(string of) => string.Create(CultureInfo.InvariantCulture, $"{of} {number}");
+        ReferenceBuffer buffer = ReadBottle(Field("buffer"), form.Buffer, reader);
+        double shown = showsPh
+            ? reader.Read(Field("shown"), form.Shown, Amount.Number, null, 0, 14, "a pH from 0 to 14")
+            : reader.Read(Field("shown"), form.Shown, Amount.Number, null, -1000, 1000, "millivolts from -1000 to 1000");
+        double celsius = reader.Read(Field("temperature"), form.Temperature, Amount.Celsius,
+            household.TemperatureUnit == TemperatureUnit.Fahrenheit ? "F" : "C", BufferTable.LowestCelsius, BufferTable.HighestCelsius, "0C to 50C, or 32F to 122F,");
+        return showsPh ? BufferReading.OfShownPh(buffer, shown, celsius) : new BufferReading(buffer, shown, celsius);
+    }
+
+    private static ReferenceBuffer ReadBottle(string field, string? typed, FieldReader reader)
+    {
+        foreach ((string label, ReferenceBuffer buffer) in Bottles)
+            if (label == typed?.Trim() || buffer.ToString().Equals(typed?.Trim(), StringComparison.OrdinalIgnoreCase))
+                return buffer;
+        reader.Refuse(field, typed, $"one of {string.Join(", ", Bottles.Select(bottle => bottle.Label))} would be right, as the bottle says");
+        return ReferenceBuffer.Technical7;
+    }
+
+    private static bool IsEmpty(BufferForm form) => string.IsNullOrWhiteSpace(form.Shown) && string.IsNullOrWhiteSpace(form.Temperature);
+}

@@ -1,0 +1,44 @@
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Judging;
+using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
+using NodaTime;
+using NodaTime.Extensions;
+
+namespace FermentWatch.Acts.Sensors;
+
+/// <summary>Reads sensors for the pages and the API.</summary>
+public sealed class SensorReader(
+    ISensorBook sensors, IPlaceBook places, IJarBook jars, IHouseholdBook households, ISourceRuleBook rules, IProbeBook probes, IReadingLog log, TimeProvider clock)
+{
+    /// <summary>Every sensor in service, by name.</summary>
+    public async Task<IReadOnlyList<SensorView>> InServiceAsync(CancellationToken cancellationToken)
+    {
+        var known = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
+        var kept = (await jars.KeptAsync(cancellationToken)).ToDictionary(jar => jar.Id);
+        Instant now = clock.GetUtcNow().ToInstant();
+        Sensor[] inService = [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor => sensor.Name, StringComparer.OrdinalIgnoreCase)];
+        var limits = new SourceLimits(await rules.AllAsync(cancellationToken), await rules.FeedsAsync(cancellationToken));
+        IReadOnlyList<ProbeCheck> checks = await probes.StandingAsync(cancellationToken);
+        var watch = new SensorWatch(log, inService, limits, checks, (await households.ReadAsync(cancellationToken)).TemperatureUnit, now);
+        var views = new List<SensorView>();
+        foreach (Sensor sensor in inService)
+        {
+            SensorPlacement? placement = sensor.PlacementAt(now);
+            IReadOnlyList<JudgedReading> last = await log.LastAsync(sensor.Key, cancellationToken);
+            views.Add(new SensorView(sensor, last, await log.VerdictCountsAsync(sensor.Key, cancellationToken),
+                placement?.PlaceId is { } placeId ? known.GetValueOrDefault(placeId) : null,
+                placement?.JarId is { } jarId ? kept.GetValueOrDefault(jarId) : null)
+            {
+                LastHeard = await log.LastHeardAsync(sensor.Key, cancellationToken),
+                Warnings = await watch.WarningsAsync(sensor, last, cancellationToken),
+                Probe = ProbeStanding.Of(sensor, last, checks, now),
+                Rules = [.. limits.RulesOf(sensor)],
+            });
+        }
+        return views;
+    }
+}

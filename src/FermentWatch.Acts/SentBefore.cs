@@ -1,0 +1,34 @@
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
+
+namespace FermentWatch.Acts;
+
+/// <summary>An observation held against what was filed under the same id: a form may be sent twice, and changed in between.</summary>
+/// <param name="Observation">What is to be filed; under an id of its own where it says something else than what was filed.</param>
+/// <param name="IsFiled">Whether that is on record already.</param>
+/// <param name="Asked">What is asked of somebody who sends other content and does not say what it is; null where nothing is.</param>
+/// <param name="Corrects">What it takes the place of; null where it is one more.</param>
+public sealed record SentBefore<T>(T Observation, bool IsFiled, string? Asked, Guid? Corrects) where T : Observation
+{
+    /// <summary>
+    /// The same sent twice is that once; something else under the same id is asked about, takes its place, or is one more, as was said.
+    /// </summary>
+    /// <param name="now">What was read of the form, under the form's id.</param>
+    /// <param name="jar">The jar it is about, whole.</param>
+    /// <param name="mark">Under which id it is entered, and what is said of other content.</param>
+    /// <param name="content">All that one says, as one text.</param>
+    /// <param name="under">The same under another id.</param>
+    public static SentBefore<T> Of(T now, Jar jar, EntryMark mark, Func<T, string> content, Func<Guid, T> under)
+    {
+        if (jar.Observations.Find(each => each.Id == mark.Id) is not { } sent)
+            return new(now, false, null, null);
+        if (sent is T before && content(before) == content(now))
+            return new(before, true, null, null);
+        if (mark.Again == Again.NotSaid)
+            return new(now, false, Answering.AskedAgain(sent), null);
+        T own = under(AnswerId.Of(mark.Id, AnswerId.Named(content(now))));
+        bool isFiled = jar.Observations.Exists(each => each.Id == own.Id);
+        return new(own, isFiled, null, mark.Again == Again.Correction && sent.VoidedAt is null ? sent.Id : null);
+    }
+}

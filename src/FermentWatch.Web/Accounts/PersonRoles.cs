@@ -1,0 +1,17 @@
+using System.Security.Claims;
+using FermentWatch.Acts;
+using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.RoundAnswers;
+
+namespace FermentWatch.Web.Accounts;
+
+/// <summary>Who signed in, as the acts know a person.</summary>
+public static class PersonRoles
+{
+    /// <summary>Whoever is not said to be an adult is none.</summary>
+    public static MemberRole Role(this ClaimsPrincipal person) =>
+        person.IsInRole(nameof(MemberRole.Adult)) && !person.IsInRole(nameof(MemberRole.Child)) ? MemberRole.Adult : MemberRole.Child;
+
+    /// <summary>The mark under which a person who signed in enters something.</summary>
+    public static EntryMark Mark(this ClaimsPrincipal person, Guid id, Again again = Again.NotSaid) => new(id, person.Identity!.Name!, person.Role(), again);
+}

@@ -1,0 +1,59 @@
+using System.Security.Claims;
+using FermentWatch.Acts.Notices;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Notices;
+using FermentWatch.Web.Accounts;
+using FermentWatch.Web.Api.Answers;
+using FermentWatch.Web.Gates;
+
+namespace FermentWatch.Web.Api;
+
+/// <summary>How people are reached, and what became of the notices.</summary>
+internal static class NoticeEndpoints
+{
+    private const int ShownUsually = 100, ShownAtMost = 1000;
+
+    public static void MapNotices(this RouteGroupBuilder api)
+    {
+        RouteGroupBuilder notices = api.MapGroup("").WithTags("notices");
+        notices.MapGet("/notice-routes", RoutesAsync).WithSummary("How people are reached; secrets are not shown.").Produces<NoticeRouteAnswer[]>();
+        notices.MapPost("/notice-routes", AddAsync).Does<NoticeDesk>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
+        notices.MapPost("/notice-routes/web-push", AddPhoneAsync).Does<PhoneDesk>().WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
+            .Produces<NoticeRouteAnswer>().Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
+        notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).WithSummary("Removes one.").Produces(204);
+        notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).Does<NoticeDesk>().WithSummary("Sends a test message at once.").Produces<TestAnswer>();
+        notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
+    }
+
+    private static async Task<IResult> RoutesAsync(ClaimsPrincipal person, INoticeBook book, CancellationToken cancellationToken) =>
+        Results.Ok((await book.RoutesAsync(cancellationToken)).Select(route => NoticeRouteAnswer.Of(route, person.Role())));
+
+    private static async Task<IResult> LatestAsync(INoticeBook book, CancellationToken cancellationToken, int atMost = ShownUsually) =>
+        atMost is < 1 or > ShownAtMost
+            ? RefusalProblem.Of([new Refusal("atMost", $"{atMost}", $"a number from 1 to {ShownAtMost} would be right")])
+            : Results.Ok((await book.LatestAsync(atMost, cancellationToken)).Select(NoticeAnswer.Of));
+
+    private static async Task<IResult> AddAsync(NoticeRouteForm form, ClaimsPrincipal person, NoticeDesk desk, CancellationToken cancellationToken)
+    {
+        var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
+        (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, person.Identity!.Name!, cancellationToken);
+        return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()));
+    }
+
+    private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, PhoneDesk desk, CancellationToken cancellationToken)
+    {
+        (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Identity!.Name!, form, cancellationToken);
+        if (route is null)
+            return RefusalProblem.Of(refusals);
+        return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role())) : Results.Ok(NoticeRouteAnswer.Of(route, person.Role()));
+    }
+
+    private static async Task<IResult> TestAsync(Guid id, NoticeDesk desk, CancellationToken cancellationToken) =>
+        await desk.TestAsync(id, cancellationToken) is { } outcome ? Results.Ok(new TestAnswer(outcome.Result, outcome.Trouble)) : Results.NotFound();
+
+    private static async Task<IResult> RemoveAsync(Guid id, INoticeBook book, CancellationToken cancellationToken)
+    {
+        await book.RemoveRouteAsync(id, cancellationToken);
+        return Results.NoContent();
+    }
+}

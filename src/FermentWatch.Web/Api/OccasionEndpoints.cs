@@ -1,0 +1,29 @@
+using FermentWatch.Kitchen.Occasions;
+using FermentWatch.Web.Api.Answers;
+
+namespace FermentWatch.Web.Api;
+
+/// <summary>What a household is told of besides the round, and what it does not want to hear.</summary>
+internal static class OccasionEndpoints
+{
+    public static void MapOccasions(this RouteGroupBuilder api)
+    {
+        RouteGroupBuilder occasions = api.MapGroup("/occasions").WithTags("notices");
+        occasions.MapGet("/", KindsAsync).WithSummary("Every kind of occasion, and whether it is muted.").Produces<OccasionKindAnswer[]>();
+        occasions.MapPut("/{kind}", MuteAsync).WithSummary("Mutes a kind, or tells of it again.").Produces(204).ProducesProblem(404);
+    }
+
+    private static async Task<IResult> KindsAsync(IOccasionBook book, CancellationToken cancellationToken)
+    {
+        IReadOnlySet<OccasionKind> muted = await book.MutedAsync(cancellationToken);
+        return Results.Ok(OccasionWords.Told.Select(kind => new OccasionKindAnswer(kind, OccasionWords.Of(kind), muted.Contains(kind))));
+    }
+
+    private static async Task<IResult> MuteAsync(string kind, MuteForm form, IOccasionBook book, CancellationToken cancellationToken)
+    {
+        if (!Enum.TryParse(kind, ignoreCase: true, out OccasionKind read) || !Enum.IsDefined(read) || char.IsAsciiDigit(kind[0]))
+            return RefusalProblem.NotThere($"kind of occasion '{kind}'");
+        await book.MuteAsync(read, form.Muted, cancellationToken);
+        return Results.NoContent();
+    }
+}

@@ -1,0 +1,52 @@
+using FermentWatch.Web.Pages.Layout;
+
+namespace FermentWatch.Web.Gates;
+
+/// <summary>
+/// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
+/// may offer push, and where a kitchen is set up, where ours may offer the browser's time zone.
+/// </summary>
+public static class SecurityHeaders
+{
+    private const string ContentPolicy =
+        "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
+
+    private const string SetUpPolicy = ContentPolicy + "; script-src 'self'";
+
+    private const string OfferPolicy = SetUpPolicy + "; worker-src 'self'; connect-src 'self'";
+
+    private const string WorkerPolicy = ContentPolicy + "; connect-src 'self'";
+
+    /// <summary>Sets the headers as the answer starts, whoever makes it: also when an error has cleared what was set before.</summary>
+    public static Task Set(HttpContext context, RequestDelegate next)
+    {
+        string policy = PolicyOf(context.Request.Path);
+        context.Response.OnStarting(() =>
+        {
+            Write(context.Response.Headers, policy);
+            return Task.CompletedTask;
+        });
+        return next(context);
+    }
+
+    private static string PolicyOf(PathString path) => path.Value switch
+    {
+        "/notices" => OfferPolicy,
+        PushWorker.Path => WorkerPolicy,
+        _ when path.StartsWithSegments("/set-up") => SetUpPolicy,
+        _ => ContentPolicy,
+    };
+
+    private static void Write(IHeaderDictionary headers, string policy)
+    {
+        headers.ContentSecurityPolicy = policy;
+        headers.XContentTypeOptions = "nosniff";
+        headers.XFrameOptions = "DENY";
+        headers["Referrer-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=(), payment=()";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        if (headers.CacheControl.Count == 0 || headers.CacheControl.ToString().StartsWith("no-cache", StringComparison.Ordinal))
+            headers.CacheControl = "no-store";
+    }
+}

@@ -1,0 +1,36 @@
+using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
+
+namespace FermentWatch.Web.Pages.Charts;
+
+/// <summary>What the picture of a jar's course shows.</summary>
+public sealed record CourseData
+{
+    /// <summary>The expected course, by day.</summary>
+    public required IReadOnlyList<CoursePoint> Course { get; init; }
+
+    /// <summary>Measured temperatures around or in the jar, by day; a gap of more than three hours is left open.</summary>
+    public required IReadOnlyList<TimedTemperature> Measured { get; init; }
+
+    /// <summary>Standing pH measurements.</summary>
+    public required IReadOnlyList<PhMeasurement> Readings { get; init; }
+
+    /// <summary>What else was seen, tasted or done and stands.</summary>
+    public IReadOnlyList<Observation> Entries { get; init; } = [];
+
+    /// <summary>Acidity at which the jar is as sour as wanted, per cent lactic.</summary>
+    public required double TargetPercentLactic { get; init; }
+
+    public required ForecastCalendar Calendar { get; init; }
+
+    public required TemperatureUnit Unit { get; init; }
+
+    /// <summary>Last day shown.</summary>
+    public required double LastDay { get; init; }
+
+    /// <summary>Present day after packing, with its fraction.</summary>
+    public double NowDay => (Calendar.Now - Calendar.Origin).TotalDays;
+}

@@ -1,0 +1,18 @@
+using System.Security.Cryptography;
+using Microsoft.Extensions.FileProviders;
+
+namespace FermentWatch.Web.Pages.Layout;
+
+/// <summary>Files of the pages, carried inside the program so that they are there however it is started.</summary>
+public static class BuiltInFiles
+{
+    /// <summary>The content of <c>wwwroot</c>.</summary>
+    public static IFileProvider Provider { get; } = new EmbeddedFileProvider(typeof(BuiltInFiles).Assembly, "FermentWatch.Web.wwwroot");
+
+    /// <summary>Where a file is fetched, counted from the first page, with a print of its content, so that a browser may keep it for ever.</summary>
+    public static string AddressOf(string name)
+    {
+        using Stream content = Provider.GetFileInfo(name).CreateReadStream();
+        return $"{name}?v={Convert.ToHexStringLower(SHA256.HashData(content))[..12]}";
+    }
+}

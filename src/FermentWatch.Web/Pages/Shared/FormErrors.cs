@@ -1,0 +1,21 @@
+using FermentWatch.Kinetics;
+
+namespace FermentWatch.Web.Pages.Shared;
+
+/// <summary>What was wrong with a form, found again by field.</summary>
+/// <param name="All">Every refusal.</param>
+public sealed record FormErrors(IReadOnlyList<Refusal> All)
+{
+    public static FormErrors None { get; } = new([]);
+
+    public bool Any => All.Count > 0;
+
+    /// <summary>What was wrong with a field, or null.</summary>
+    public Refusal? Of(string field) => All.FirstOrDefault(refusal => refusal.Field == field);
+
+    /// <summary>Whether one of these fields was wrong.</summary>
+    public bool AnyOf(params string[] fields) => All.Any(refusal => fields.Contains(refusal.Field));
+
+    /// <summary>The id of a field's element in a page.</summary>
+    public static string IdOf(string field) => "f-" + field.Replace(' ', '-');
+}
