@@ -29,7 +29,7 @@ internal static class ForecastBenchmark
     /// <summary>What a forecast costs by its parts, through the public door.</summary>
     private static void Costs()
     {
-        ForecastRequest ahead = new() { Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25), Temperatures = Course(0.5), Days = Days };
+        ForecastRequest ahead = new() { Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), Temperatures = Course(0.5), Days = Days };
         ForecastRequest week = ahead with { Days = 7 };
         ForecastRequest month = ahead with { Days = 30 };
         ForecastRequest read = ahead with { Readings = [new PhReading(3, 4.5, PhMethod.Meter)] };
@@ -47,7 +47,7 @@ internal static class ForecastBenchmark
 
     private static void Compare(string name, double noise)
     {
-        JarMembers jar = new(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25) with { VesselLitres = 1 }, Course(noise), Days, ModelParameters.Current, new PriorSpread());
+        JarMembers jar = new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25) with { VesselLitres = 1 }, Course(noise), Days, ModelParameters.Current, new PriorSpread());
         double[] deviates = MemberPrior.Standard.Draw(1, Members);
         double[] days = [.. Enumerable.Range(0, Days + 1).Select(day => (double)day)];
         var table = new LaneTable(Members);

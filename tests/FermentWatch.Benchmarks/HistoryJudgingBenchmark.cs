@@ -14,7 +14,7 @@ namespace FermentWatch.Benchmarks;
 internal static class HistoryJudgingBenchmark
 {
     private static readonly Instant Start = Instant.FromUtc(2026, 10, 4, 8, 0);
-    private static readonly PlausibleRange Range = PlausibleRange.Of(Quantity.Temperature);
+    private static readonly PlausibleRange Range = MeasuredQuantity.Of(Quantity.Temperature).Range;
 
     public static async Task RunAsync()
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using FermentWatch.Kinetics.Guilds;
+using FermentWatch.Kinetics.Produce;
 
 namespace FermentWatch.Calibration;
 
@@ -31,10 +32,12 @@ internal static class CodeText
         Line("SaltPower", model.SaltPower);
         Line("LowSaltPercent", model.LowSaltPercent);
         Lines("Rooms", model.Rooms);
-        Lines("StrongShare", model.StrongShare);
         Lines("ExchangePerHour", model.ExchangePerHour);
         Lines("DrawnJuice", model.DrawnJuice);
-        return text.Append("    };\n}\n").ToString();
+        text.Append("    };\n}\n\n// StrongIonShare of the entries in Produce/Catalogue\n");
+        foreach (Vegetable vegetable in Vegetable.All)
+            text.Append(CultureInfo.InvariantCulture, $"// {vegetable}: {N(model.StrongIonShareOf(vegetable))}\n");
+        return text.ToString();
 
         void Line(string name, double value) => text.Append(CultureInfo.InvariantCulture, $"        {name} = {N(value)},\n");
         void Lines(string name, IEnumerable<double> values) => text.Append(CultureInfo.InvariantCulture, $"        {name} = [{string.Join(", ", values.Select(N))}],\n");

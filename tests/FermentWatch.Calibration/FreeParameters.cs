@@ -60,8 +60,9 @@ internal static class FreeParameters
         new("lactate that ends growth, mol/L", 0.6, 0.5, true, (m, v) => m with { LacticLimit = v }, "wide: above what kraut reaches"),
         new(BrothRate, 0.5, 0.4, true, (m, _) => m, Limits),
         new("salt power", 2.0, 0.3, true, (m, v) => m with { SaltPower = v }, "no effect to 3 %, K31; zero at the limit"),
-        Strong(Vegetable.Cabbage, 0.88, 0.05), Strong(Vegetable.RedCabbage, 0.85, 0.07), Strong(Vegetable.Napa, 0.75, 0.08),
-        Strong(Vegetable.Carrot, 0.80, 0.07), Strong(Vegetable.Cucumber, 0.80, 0.10), Radishes(0.6, 0.10),
+        Strong("cabbage", 0.88, 0.05), Strong("red cabbage", 0.85, 0.07), Strong("napa", 0.75, 0.08), Strong("carrot", 0.80, 0.07), Strong("cucumber", 0.80, 0.10),
+        // One species: one share for both.
+        Strong("radish and daikon", 0.6, 0.10, "radish", "daikon"),
         Exchange(Cut.Pieces, "pieces: exchange, 1/h", 0.06, 0.4), Exchange(Cut.Whole, "whole: exchange, 1/h", 0.012, 0.4),
         Room("heads", 0.25, FloraKind.Head), Room("leaves", 1, FloraKind.Leaf), Room("roots and fruit", 0.5, FloraKind.Root, FloraKind.Fruit),
     ];
@@ -76,7 +77,7 @@ internal static class FreeParameters
     /// <summary>The model at so many prior standard deviations from the prior means.</summary>
     public static ModelParameters ModelAt(ReadOnlySpan<double> deviates)
     {
-        ModelParameters model = ModelParameters.EarlierTrial;
+        ModelParameters model = EarlierTrial.Model;
         for (int i = 0; i < All.Count; i++)
             model = All[i].Put(model, All[i].ValueAt(deviates[i]));
         return model;
@@ -102,12 +103,8 @@ internal static class FreeParameters
         yield return new($"{name}: cold finishers at first, log10 CFU/mL", coldFinishers, 1, false, (m, v) => First(m, kind, c => c with { ColdFinishers = v }), Counts);
     }
 
-    private static FreeParameter Strong(Vegetable vegetable, double prior, double spread) =>
-        new($"{vegetable.Name}: share of strong ions", prior, spread, false, (m, v) => m with { StrongShare = Replaced(m.StrongShare, vegetable.Index, v) }, Minerals);
-
-    /// <summary>Radish and daikon are one species: one share for both.</summary>
-    private static FreeParameter Radishes(double prior, double spread) =>
-        new("radish and daikon: share of strong ions", prior, spread, false, (m, v) => m with { StrongShare = Replaced(Replaced(m.StrongShare, Vegetable.Radish.Index, v), Vegetable.Daikon.Index, v) }, Minerals);
+    private static FreeParameter Strong(string name, double prior, double spread, params string[] kin) =>
+        new($"{name}: share of strong ions", prior, spread, false, (m, v) => Tried(m, kin.Length > 0 ? kin : [name], v), Minerals);
 
     private static FreeParameter Exchange(Cut cut, string name, double prior, double spread) =>
         new(name, prior, spread, true, (m, v) => m with { ExchangePerHour = Replaced(m.ExchangePerHour, (int)cut, v) }, "hours for shreds, a day for slices, days for whole ones");
@@ -122,6 +119,12 @@ internal static class FreeParameters
 
     private static ModelParameters With(ModelParameters model, int guild, Func<Guild, Guild> change) =>
         model with { Guilds = Replaced(model.Guilds, guild, change(model.Guilds[guild])) };
+
+    private static ModelParameters Tried(ModelParameters model, string[] vegetables, double share) => model with
+    {
+        TriedStrongIonShares = new Dictionary<string, double>(model.TriedStrongIonShares.Where(tried => !vegetables.Contains(tried.Key))
+            .Concat(vegetables.Select(each => KeyValuePair.Create(each, share)))),
+    };
 
     private static ModelParameters First(ModelParameters model, FloraKind kind, Func<FirstCounts, FirstCounts> change) =>
         model with { FirstCounts = Replaced(model.FirstCounts, (int)kind, change(model.FirstCounts[(int)kind])) };

@@ -1,7 +1,7 @@
-using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Offers;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 using NodaTime.Extensions;

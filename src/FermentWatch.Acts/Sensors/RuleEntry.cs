@@ -1,6 +1,4 @@
-using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Sources;
-using FermentWatch.Intake.Topics;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
@@ -45,9 +43,9 @@ public sealed record RuleEntry(SourceRule? Rule, IReadOnlyList<Refusal> Refusals
     {
         if (Typed(form.Quantity) is not { } name)
             return form.Payload?.Trim().Equals("senml", StringComparison.OrdinalIgnoreCase) == true ? null : MeasureUnit.Find(unit)?.Quantity;
-        if (QuantityNames.Find(name.ToLowerInvariant()) is { } quantity)
+        if (MeasuredQuantity.Find(name.ToLowerInvariant()) is { } quantity)
             return quantity;
-        reader.Refuse("quantity", name, $"one of {QuantityNames.AllInWords} would be right");
+        reader.Refuse("quantity", name, $"one of {MeasuredQuantity.NamesInWords} would be right");
         return null;
     }
 
@@ -72,7 +70,7 @@ public sealed record RuleEntry(SourceRule? Rule, IReadOnlyList<Refusal> Refusals
         return null;
     }
 
-    private static Amount KindOf(Quantity? quantity) => quantity == Quantity.Temperature ? Amount.Celsius : Amount.Number;
+    private static Amount KindOf(Quantity? quantity) => quantity is { } known ? MeasuredQuantity.Of(known).Typed : Amount.Number;
 
     private static string? Typed(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 
@@ -19,7 +18,7 @@ public static class RuleWords
     /// <summary>The range in which its values are believed; empty where that is the quantity's own.</summary>
     public static string Range(SourceRule rule)
     {
-        string unit = rule.Quantity switch { Quantity.Temperature => " °C", Quantity.Millivolts => " mV", Quantity.Humidity => " %", _ => "" };
+        string unit = rule.Quantity is { } quantity && MeasuredQuantity.Of(quantity).StoredUnit.Label is { Length: > 0 } label ? $" {label}" : "";
         string Show(double? bound) => bound is { } value ? value.ToString("0.##", CultureInfo.InvariantCulture) + unit : "";
         return rule switch
         {
@@ -31,6 +30,6 @@ public static class RuleWords
     }
 
     private static string Unit(SourceRule rule) => rule.UnitPointer is null
-        ? $"{QuantityNames.Of(rule.Quantity!.Value)} in {rule.Unit}"
-        : $"{QuantityNames.Of(rule.Quantity!.Value)}, unit at {rule.UnitPointer}";
+        ? $"{MeasuredQuantity.Of(rule.Quantity!.Value).Name} in {rule.Unit}"
+        : $"{MeasuredQuantity.Of(rule.Quantity!.Value).Name}, unit at {rule.UnitPointer}";
 }

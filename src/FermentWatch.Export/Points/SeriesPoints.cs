@@ -22,7 +22,7 @@ public static class SeriesPoints
             return null;
         return Point("reading", site, place, reading.MeasuredAt)
             .Tag("sensor", sensor.Slug)
-            .Tag("quantity", Name(reading.Quantity))
+            .Tag("quantity", MeasuredQuantity.Of(reading.Quantity).Name)
             .Field("value", reading.Value);
     }
 
@@ -78,14 +78,5 @@ public static class SeriesPoints
         TasteVerdict.Right => 3,
         TasteVerdict.PastIt => 4,
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a taste we know."),
-    };
-
-    private static string Name(Quantity quantity) => quantity switch
-    {
-        Quantity.Temperature => "temperature",
-        Quantity.Ph => "ph",
-        Quantity.Millivolts => "millivolts",
-        Quantity.Humidity => "humidity",
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "Not a quantity we keep."),
     };
 }

@@ -83,13 +83,13 @@ public sealed class MessageDoor(
                 return await NoteStatusAsync(message, sensor, cancellationToken);
             case OwnTopicKind.Unknown:
                 return await RefuseAsync(message, sensor, RejectReason.UnknownQuantity,
-                    $"After the sensor's name belongs {QuantityNames.AllInWords}, or status.", cancellationToken);
+                    $"After the sensor's name belongs {MeasuredQuantity.NamesInWords}, or status.", cancellationToken);
         }
         if (message.Origin == MessageOrigin.RetainedReplay)
             return await RefuseReplayAsync(message, sensor, cancellationToken);
         Decoded decoded = topic.Kind == OwnTopicKind.Pack
             ? SenMlDecoder.Decode(message.Payload, message.ReceivedAt)
-            : BareNumberDecoder.Decode(message.Payload.Span, MeasureUnit.StoredFor(topic.Quantity!.Value), message.ReceivedAt);
+            : BareNumberDecoder.Decode(message.Payload.Span, MeasuredQuantity.Of(topic.Quantity!.Value).StoredUnit, message.ReceivedAt);
         return await StoreAsync(message, [(sensor, decoded)], cancellationToken);
     }
 

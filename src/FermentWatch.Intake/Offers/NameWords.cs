@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using FermentWatch.Intake.Decoding;
+using FermentWatch.Kitchen.Readings;
 
 namespace FermentWatch.Intake.Offers;
 
@@ -13,24 +13,15 @@ internal static partial class NameWords
         "soc", "chip", "device", "board", "battery", "unit", "units", "scale", "precision", "resolution", "interval", "color", "colour",
     ];
 
-    public static bool MeansPh(string name)
+    /// <summary>The quantity it names, and the unit if it says that too; nulls where it names none.</summary>
+    public static (MeasuredQuantity? Quantity, MeasureUnit? Unit) Meaning(string name)
     {
         string[] words = Words(name);
-        return words.Contains("ph") && !words.Any(_otherwise.Contains);
-    }
-
-    /// <summary>Whether it names a temperature, and in which unit if it says so.</summary>
-    public static bool MeansTemperature(string name, out MeasureUnit? unit)
-    {
-        string[] words = Words(name);
-        unit = words switch
-        {
-            _ when words.Contains("tempf") || words.Contains("fahrenheit") || words is [.., "f"] => MeasureUnit.Fahrenheit,
-            _ when words.Contains("tempc") || words.Contains("celsius") || words is [.., "c"] => MeasureUnit.Celsius,
-            _ => null,
-        };
-        return words.Any(word => word is "temperature" or "temp" or "tempc" or "tempf" or "temperaturec" or "celsius" or "fahrenheit")
-            && !words.Any(_otherwise.Contains);
+        if (words.Any(_otherwise.Contains))
+            return (null, null);
+        MeasuredQuantity? quantity = MeasuredQuantity.All.Where(each => each.LooksLike is { } like && words.Any(like.Words.Contains))
+            .MinBy(each => each.LooksLike!.Words.Count);
+        return (quantity, quantity?.Units.LastOrDefault(unit => words.Any(unit.NameWords.Contains) || words[^1] == unit.NameEnding));
     }
 
     /// <summary>The words of a name, in lower case: <c>roomTemp_C2</c> is room, temp, c, 2; pH stays one word.</summary>

@@ -28,7 +28,7 @@ public static class SourceDecoder
     }
 
     private static DecodedValue Shifted(DecodedValue value, double offset) =>
-        value.Quantity == Quantity.Temperature && TemperatureSentinels.Holds(value.Value)
+        MeasuredQuantity.Of(value.Quantity).IsSentinel(value.Value)
             ? value
             : value with { Value = value.Value + offset };
 
@@ -56,7 +56,7 @@ public static class SourceDecoder
         if (UnitOf(source, root, out string? written) is not { } unit)
             return Refused(RejectReason.UnknownUnit, root, $"The unit '{PayloadExcerpt.Of(written ?? "")}' at {source.Rule.UnitPointer} is not known.");
         if (unit.Quantity != source.Rule.Quantity)
-            return Refused(RejectReason.UnknownUnit, root, $"{unit} is not a unit of {QuantityNames.Of(source.Rule.Quantity!.Value)}.");
+            return Refused(RejectReason.UnknownUnit, root, $"{unit} is not a unit of {MeasuredQuantity.Of(source.Rule.Quantity!.Value).Name}.");
         if (SourceTimes.Read(source, root, receivedAt) is not { } time)
             return Refused(RejectReason.NotParseable, root,
                 $"What the document has at {source.Rule.TimePointer} is no time; {SourceTimes.InWords(source.Rule.Time)} belongs there.");
@@ -93,6 +93,6 @@ public static class SourceDecoder
         if (field is not { } sibling || sibling.ValueKind == JsonValueKind.Null)
             return source.Unit;
         written = JsonText.Of(sibling);
-        return written is null ? null : UnitWords.Find(written);
+        return written is null ? null : MeasureUnit.Meant(written);
     }
 }

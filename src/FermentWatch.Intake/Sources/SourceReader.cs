@@ -75,11 +75,11 @@ public sealed class SourceReader
         if (pack == rule.Quantity is not null)
             yield return pack
                 ? "The units of a SenML pack say what it measures; no quantity can be given."
-                : $"The quantity is missing; {QuantityNames.AllInWords} belongs here.";
+                : $"The quantity is missing; {MeasuredQuantity.NamesInWords} belongs here.";
         if (rule.Unit is not null && MeasureUnit.Find(rule.Unit) is null)
             yield return $"The unit is '{rule.Unit}'; {string.Join(", ", MeasureUnit.All)} are known.";
         if (MeasureUnit.Find(rule.Unit) is { } unit && rule.Quantity is { } quantity && unit.Quantity != quantity)
-            yield return $"{unit} is not a unit of {QuantityNames.Of(quantity)}.";
+            yield return $"{unit} is not a unit of {MeasuredQuantity.Of(quantity).Name}.";
         if (!pack && rule.Unit is null && rule.UnitPointer is null)
             yield return "The unit is missing, and no pointer says where the document has it.";
         if ((rule.Time == SourceTime.Arrival) != rule.TimePointer is null || (rule.Time != SourceTime.Arrival && !json))

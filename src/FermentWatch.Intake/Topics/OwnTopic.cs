@@ -37,7 +37,7 @@ public sealed record OwnTopic(string Slug, OwnTopicKind Kind, Quantity? Quantity
         {
             1 => new OwnTopic(slug, OwnTopicKind.Pack, null),
             2 when levels[1] == "status" => new OwnTopic(slug, OwnTopicKind.Status, null),
-            2 when QuantityNames.Find(levels[1]) is { } quantity => new OwnTopic(slug, OwnTopicKind.Number, quantity),
+            2 when MeasuredQuantity.Find(levels[1]) is { } quantity => new OwnTopic(slug, OwnTopicKind.Number, quantity),
             _ => new OwnTopic(slug, OwnTopicKind.Unknown, null),
         };
     }

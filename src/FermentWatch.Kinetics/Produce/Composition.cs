@@ -1,20 +1,38 @@
 namespace FermentWatch.Kinetics.Produce;
 
-/// <summary>What 100 g of a raw vegetable hold, as far as the ferment depends on it.</summary>
-/// <param name="WaterGrams">Water, g per 100 g.</param>
-/// <param name="ProteinGrams">Protein, g per 100 g.</param>
-/// <param name="SugarsGrams">Fermentable sugars as hexose, g per 100 g.</param>
-/// <param name="CalciumMilligrams">Calcium, mg per 100 g.</param>
-/// <param name="MagnesiumMilligrams">Magnesium, mg per 100 g.</param>
-/// <param name="PhosphorusMilligrams">Phosphorus, mg per 100 g.</param>
-/// <param name="PotassiumMilligrams">Potassium, mg per 100 g.</param>
-/// <param name="SodiumMilligrams">Sodium, mg per 100 g.</param>
-public sealed record Composition(
-    double WaterGrams,
-    double ProteinGrams,
-    double SugarsGrams,
-    double CalciumMilligrams,
-    double MagnesiumMilligrams,
-    double PhosphorusMilligrams,
-    double PotassiumMilligrams,
-    double SodiumMilligrams);
+/// <summary>
+/// What 100 g of a raw vegetable hold, as far as the ferment depends on it. Where two tables are named the figures are their means, but for
+/// sugars, which are SR's: IFCT's run far below them, and that difference is in the spread.
+/// </summary>
+public sealed record Composition
+{
+    /// <summary>
+    /// The rows it is from: <c>USDA SR</c> (USDA National Nutrient Database, NDB number), <c>IFCT</c> (Indian Food Composition Tables, Longvah
+    /// T. et al., National Institute of Nutrition, Hyderabad, 2017, food code).
+    /// </summary>
+    public required IReadOnlyList<string> Tables { get; init; }
+
+    /// <summary>Water, g per 100 g.</summary>
+    public required double WaterGrams { get; init; }
+
+    /// <summary>Protein, g per 100 g.</summary>
+    public required double ProteinGrams { get; init; }
+
+    /// <summary>Fermentable sugars as hexose, g per 100 g.</summary>
+    public required double SugarsGrams { get; init; }
+
+    /// <summary>Calcium, mg per 100 g.</summary>
+    public required double CalciumMilligrams { get; init; }
+
+    /// <summary>Magnesium, mg per 100 g.</summary>
+    public required double MagnesiumMilligrams { get; init; }
+
+    /// <summary>Phosphorus, mg per 100 g.</summary>
+    public required double PhosphorusMilligrams { get; init; }
+
+    /// <summary>Potassium, mg per 100 g.</summary>
+    public required double PotassiumMilligrams { get; init; }
+
+    /// <summary>Sodium, mg per 100 g.</summary>
+    public required double SodiumMilligrams { get; init; }
+}

@@ -61,7 +61,7 @@ internal sealed record JarContents
         foreach (ProduceShare share in recipe.Shares)
         {
             double part = WaterOf(share) / water;
-            native = Sum(native, RawJuice.Of(share.Vegetable, model.StrongShare[share.Vegetable.Index]), part);
+            native = Sum(native, RawJuice.Of(share.Vegetable, model.StrongIonShareOf(share.Vegetable)), part);
             hexose += part * RawJuice.Hexose(share.Vegetable);
             for (int g = 0; g < counts.Length; g++)
                 counts[g] += part * Math.Pow(10, model.FirstCounts[(int)share.Vegetable.Flora][g] - 9);

@@ -8,16 +8,17 @@ namespace FermentWatch.Kitchen.Guides;
 /// <summary>
 /// What low brine is topped up with: never thinner than the published brine, and as salty as the jar where it was salted more.
 /// Published: 1.5 tablespoons of salt in a quart of boiled and cooled water (USDA Complete Guide to Home Canning, Guide 6, AIB 539,
-/// 2015; NDSU Extension), a tablespoon of canning salt taken as 18 g (<see cref="SpoonMeasure"/>).
+/// 2015; NDSU Extension), which at the usual tablespoon of canning salt (<see cref="SpoonMeasure"/>) are 28 g in a litre, rounded down.
 /// </summary>
 public static class TopUpBrine
 {
     private const double PublishedTablespoonsInAQuart = 1.5;
 
     /// <summary>The published brine as cautions and guides say it, for any jar.</summary>
-    public const string Published = "1.5 tablespoons of salt in a quart (28 g in a litre) of boiled and cooled water";
+    public static readonly string Published = string.Create(CultureInfo.InvariantCulture,
+        $"{PublishedTablespoonsInAQuart:0.#} tablespoons of salt in a quart ({PublishedGrams:0} g in a litre) of boiled and cooled water");
 
-    /// <summary>Grams of salt in a litre of water for a jar; at least the published 28.</summary>
+    /// <summary>Grams of salt in a litre of water for a jar; never less than the published brine.</summary>
     public static double GramsPerLitre(Jar jar) =>
         Math.Max(PublishedGrams, jar.Salting.Percent is { } percent ? Math.Ceiling(SaltArithmetic.GramsForBrine(1000, percent)) : 0);
 

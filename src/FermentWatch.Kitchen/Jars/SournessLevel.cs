@@ -24,21 +24,11 @@ public sealed record SournessLevel(Sourness Step, string Words, double AcidityPe
     ];
 
     /// <summary>
-    /// Highest published acidity of a vegetable, per cent lactic. Cabbage: Pederson &amp; Albury 1969, Bulletin 824, 1.7 to 2.3 %; red
-    /// cabbage 1.54 +- 0.09 and carrot 1.39 +- 0.12: Vatansever et al., J. Food Research 6(5); cucumber in brine 0.85 to 0.90: abstract,
-    /// authors not recorded; napa 0.90 to 1.00: Kim et al. 2020, Foods 9(8):1075; radish 1.7 to 1.9: Joshi &amp; Sharma 2009.
-    /// </summary>
-    private static readonly Dictionary<string, double> PublishedEnds = new()
-    {
-        ["cabbage"] = 2.3, ["red cabbage"] = 1.63, ["carrot"] = 1.51, ["cucumber"] = 0.90, ["napa"] = 1.0, ["radish"] = 1.9,
-    };
-
-    /// <summary>
     /// How sour a vegetable ends, per cent lactic: as published, or where nothing is, as much acid as it holds sugar; null where nobody
     /// has figures.
     /// </summary>
-    public static double? EndOf(string produce) => PublishedEnds.TryGetValue(produce, out double published) ? published
-        : Vegetable.TryFind(produce, out Vegetable? vegetable) ? vegetable.Composition.SugarsGrams : null;
+    public static double? EndOf(string produce) =>
+        Vegetable.TryFind(produce, out Vegetable? vegetable) ? vegetable.EndPercentLactic ?? vegetable.Composition.SugarsGrams : null;
 
     /// <summary>The steps a vegetable can reach, mildest first; at least the mildest, and all where nobody has figures.</summary>
     public static IReadOnlyList<SournessLevel> ReachedBy(string produce) =>

@@ -26,11 +26,11 @@ public sealed class JudgingBasis
 
     /// <summary>What a quantity of a sensor can plausibly show.</summary>
     public PlausibleRange RangeOf(int sensorKey, Quantity quantity) =>
-        _sensors.TryGetValue(sensorKey, out Sensor? sensor) ? _limits.RangeOf(sensor, quantity) : PlausibleRange.Of(quantity);
+        _sensors.TryGetValue(sensorKey, out Sensor? sensor) ? _limits.RangeOf(sensor, quantity) : MeasuredQuantity.Of(quantity).Range;
 
     /// <summary>Whether a probe's reading was taken after a check in buffers that was not accepted, and before the next.</summary>
     public bool IsBadlyCalibrated(int sensorKey, Quantity quantity, Instant at) =>
-        quantity is Quantity.Ph or Quantity.Millivolts
+        MeasuredQuantity.Of(quantity).IsByElectrode
         && _sensors.TryGetValue(sensorKey, out Sensor? sensor)
         && _calibrations[sensor.Id].Where(calibration => calibration.From <= at).Select(calibration => (bool?)calibration.Accepted).LastOrDefault() == false;
 }

@@ -7,22 +7,20 @@ namespace FermentWatch.Kitchen.Judging;
 /// The readings within <see cref="ReadingJudge.Reach"/> of one reading, without itself, as a window that slides forward over a
 /// series: each reading enters and leaves it once.
 /// </summary>
-internal sealed class Neighbours(IReadOnlyList<Reading> readings, PlausibleRange range)
+internal sealed class Neighbours(IReadOnlyList<Reading> readings, PlausibleRange range, Sentinel[] sentinels)
 {
-    /// <summary>A power-up value is told from a real 85 C by neighbours this warm.</summary>
-    private const double NearEightyFiveCelsius = 70;
-
     private readonly Lazy<ValueBlocks> _blocks = new(() => new ValueBlocks(readings));
+    private readonly Sentinel? _sometimesReal = Array.Find(sentinels, sentinel => sentinel.RealBesideMoreThan is not null);
     private int _from;
     private int _until;
     private int _self = -1;
-    private int _nearEightyFive;
+    private int _beyondIt;
 
     /// <summary>The values among them that the quantity can show.</summary>
     public RankedValues Believed { get; } = new(readings.Select(reading => reading.Value).Where(range.Holds));
 
-    /// <summary>Whether one of them is about as warm as a sensor's power-up value, and not that value itself.</summary>
-    public bool AnyNearEightyFive => _nearEightyFive > 0;
+    /// <summary>Whether one of them tells a real value from the sentinel that is the same: near 85 C, for one, and not that value itself.</summary>
+    public bool MakeTheSentinelReal => _beyondIt > 0;
 
     /// <summary>Moves on to the reading with this index, which is not before the last.</summary>
     public void MoveTo(int index)
@@ -49,8 +47,8 @@ internal sealed class Neighbours(IReadOnlyList<Reading> readings, PlausibleRange
     private void Count(int index, int times)
     {
         double value = readings[index].Value;
-        if (value is > NearEightyFiveCelsius and not 85.0)
-            _nearEightyFive += times;
+        if (_sometimesReal is not null && value > _sometimesReal.RealBesideMoreThan && value != _sometimesReal.Value)
+            _beyondIt += times;
         if (range.Holds(value))
             Believed.Add(value, times);
     }

@@ -31,12 +31,13 @@ public static class ReadingJudge
     {
         if (first >= end)
             yield break;
-        var neighbours = new Neighbours(readings, range);
+        Sentinel[] sentinels = [.. MeasuredQuantity.Of(readings[first].Quantity).Sentinels];
+        var neighbours = new Neighbours(readings, range, sentinels);
         for (int i = first; i < end; i++)
-            yield return JudgeOne(readings[i], i, range, neighbours);
+            yield return JudgeOne(readings[i], i, range, sentinels, neighbours);
     }
 
-    private static Verdict JudgeOne(Reading reading, int index, PlausibleRange range, Neighbours neighbours)
+    private static Verdict JudgeOne(Reading reading, int index, PlausibleRange range, Sentinel[] sentinels, Neighbours neighbours)
     {
         if (reading.MeasuredAt - reading.ReceivedAt > ClockMayLead)
             return Verdict.ClockNotBelieved;
@@ -44,19 +45,18 @@ public static class ReadingJudge
             return Verdict.TooOld;
 
         neighbours.MoveTo(index);
-        if (IsSentinel(reading, neighbours))
+        if (IsSentinel(reading.Value, sentinels, neighbours))
             return Verdict.Sentinel;
         if (!range.Holds(reading.Value))
             return Verdict.OutOfRange;
         return Jump.Is(reading, neighbours, range) ? Verdict.Jump : Verdict.Counts;
     }
 
-    private static bool IsSentinel(Reading reading, Neighbours neighbours)
+    private static bool IsSentinel(double value, Sentinel[] sentinels, Neighbours neighbours)
     {
-        if (reading.Quantity != Quantity.Temperature)
-            return false;
-        if (reading.Value == -127.0)
-            return true;
-        return reading.Value == 85.0 && !neighbours.AnyNearEightyFive;
+        foreach (Sentinel sentinel in sentinels)
+            if (sentinel.Value == value)
+                return sentinel.RealBesideMoreThan is null || !neighbours.MakeTheSentinelReal;
+        return false;
     }
 }

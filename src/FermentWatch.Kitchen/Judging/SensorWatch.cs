@@ -79,7 +79,7 @@ public sealed class SensorWatch(
     private async Task<SensorWarning?> UnitShiftAsync(Sensor sensor, Reading latest, CancellationToken cancellationToken)
     {
         double[] figures = [.. (await log.ReadAsync(sensor.Key, Quantity.Temperature, latest.MeasuredAt - JustNow, Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
-            .Select(entry => entry.Reading.Value).Where(value => !TemperatureSentinels.Holds(value)).Order()];
+            .Select(entry => entry.Reading.Value).Where(value => !MeasuredQuantity.Of(Quantity.Temperature).IsSentinel(value)).Order()];
         double[] before = [.. (await log.MeansAsync(
             sensor.Key, Quantity.Temperature, MeanSpan.Hour, latest.MeasuredAt - Remembered, latest.MeasuredAt - Settled, cancellationToken)).Select(mean => mean.Value).Order()];
         if (figures.Length < FewestFigures || before.Length < FewestFigures)

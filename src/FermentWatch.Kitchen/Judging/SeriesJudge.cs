@@ -45,7 +45,7 @@ internal sealed class SeriesJudge(IReadingLog log)
     {
         Instant until = Bounded.Later(last, ReadingJudge.Reach + Millisecond);
         IReadOnlyList<Reading> judged = await span.JudgeAsync(Bounded.Earlier(first, ReadingJudge.Reach), until, cancellationToken);
-        if (span.Quantity == Quantity.Humidity)
+        if (MeasuredQuantity.Of(span.Quantity).MayStandStill)
             return;
         // A stuck sensor is told by the day before. Of what follows only the run of one value up to the next other value depends
         // on the new readings: behind that value nothing is stuck, whatever lies further back.

@@ -6,7 +6,7 @@ namespace FermentWatch.Kitchen.Judging;
 /// <summary>
 /// Tells readings of a sensor that hangs: the same value throughout the day before and longer, although it was heard all the time. The first day
 /// counts. Like every verdict it depends on raw readings near it in time only, so that a late reading of another value takes it
-/// back. The day is this project's own rule. Air may stay saturated for weeks: humidity is left out.
+/// back. The day is this project's own rule. A quantity that may stand still is left out.
 /// </summary>
 internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity)
 {
@@ -22,7 +22,7 @@ internal sealed class StuckRun(IReadingLog log, int sensorKey, Quantity quantity
     public async Task<bool[]> FindAsync(IReadOnlyList<Reading> readings, int first, int end, CancellationToken cancellationToken)
     {
         var stuck = new bool[end - first];
-        if (quantity == Quantity.Humidity || end == first)
+        if (MeasuredQuantity.Of(quantity).MayStandStill || end == first)
             return stuck;
         Instant? lastOther = await LastOtherAsync(readings, first, cancellationToken);
         for (int i = first; i < end; i++)

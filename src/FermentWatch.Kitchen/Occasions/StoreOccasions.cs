@@ -16,7 +16,7 @@ public static class StoreOccasions
     private const int KeptDays = 120;
 
     /// <summary>Kimchi 1, 2 or 4 weeks (Colorado State, older; Colorado State 2025; trade practice): this project takes the middle and says the range.</summary>
-    private const int NapaKeptDays = 14;
+    private const int KimchiKeptDays = 14;
 
     /// <summary>A chilling entered later than this after it happened is no longer worth a word.</summary>
     private const int EarlyToldWithinDays = 3;
@@ -34,7 +34,7 @@ public static class StoreOccasions
             int age = Period.DaysBetween(facts.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, facts.Today);
             if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays && Early(facts, jar) is { } early)
                 yield return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", early);
-            if (facts.AfterMorning && kept >= (TestedRecipe.IsKimchi(jar) ? NapaKeptDays : KeptDays))
+            if (facts.AfterMorning && kept >= (TestedRecipe.IsKimchi(jar) ? KimchiKeptDays : KeptDays))
                 yield return EatFirst(facts, jar, chilled, on);
         }
     }

@@ -69,12 +69,13 @@ public static class WarmthOccasions
         return new Occasion(limit.Kind, placeId, limit == Hot ? "heat" : "spell", $"{headline}, {place}", [.. jars.Select(jar => jar.Number)], body) { Lasting = true };
     }
 
-    /// <summary>What cold means for those that are not below the line yet: napa, daikon and radish are published to ferment at 10 C.</summary>
+    /// <summary>What cold means for those that are not below the line yet: some are published to ferment at 10 C.</summary>
     private static string Slowly(IReadOnlyCollection<Jar> jars)
     {
         List<int> others = [.. jars.Where(jar => !TestedRecipe.FermentsInTheCold(jar)).Select(jar => jar.Number)];
         return others.Count == jars.Count ? "They may hardly ferment."
-            : others.Count == 0 ? "Napa and daikon go on there, slowly." : $"Napa and daikon go on there, slowly; {NumberList.Say(others)} may hardly ferment.";
+            : others.Count == 0 ? $"{TestedRecipe.WhoGoesOnInTheCold} go on there, slowly."
+            : $"{TestedRecipe.WhoGoesOnInTheCold} go on there, slowly; {NumberList.Say(others)} may hardly ferment.";
     }
 
     private static string Line(Limit limit, TemperatureUnit unit) => MeasureWords.Temperature(unit == TemperatureUnit.Celsius ? Math.Round(limit.Celsius) : limit.Celsius, unit);

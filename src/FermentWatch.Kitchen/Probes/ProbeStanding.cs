@@ -26,7 +26,7 @@ public sealed record ProbeStanding(
     /// <param name="now">The present.</param>
     public static ProbeStanding? Of(Sensor sensor, IReadOnlyList<JudgedReading> last, IEnumerable<ProbeCheck> checks, Instant now)
     {
-        if (last.Where(entry => entry.Reading.Quantity is Quantity.Ph or Quantity.Millivolts).MaxBy(entry => entry.Reading.MeasuredAt)?.Reading is not { } reading)
+        if (last.Where(entry => MeasuredQuantity.Of(entry.Reading.Quantity).IsByElectrode).MaxBy(entry => entry.Reading.MeasuredAt)?.Reading is not { } reading)
             return null;
         ProbeCalibration[] calibrations =
             [.. checks.Where(check => check.SensorId == sensor.Id).OrderBy(check => check.At).ThenBy(check => check.Id).Select(check => check.Calibration)];

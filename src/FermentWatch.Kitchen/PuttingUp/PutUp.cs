@@ -34,7 +34,7 @@ public static class PutUp
         string produce = ReadProduce(form, reader);
         var portions = new List<Portion> { new(produce, ReadMass(form.HowMuch, bareMass, produce, reader)) };
         portions.AddRange(IngredientList.Read(form.Also, bareMass, reader.Refusals));
-        Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut.Of(produce));
+        Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut(produce));
         double water = string.IsNullOrWhiteSpace(form.AddedWater) ? 0
             : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
         Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms) + water, reader);
@@ -84,12 +84,15 @@ public static class PutUp
             return reader.ReadName(field, typed);
         else
             reader.Refuse(field, typed, $"one of {string.Join(", ", Vegetable.All.Select(each => each.Name))} would be right, or '{PutUpForm.SomethingElse}' with its name");
-        return Vegetable.Cabbage.Name;
+        return Vegetable.All[0].Name;
     }
+
+    /// <summary>As it is usually cut; of what nobody knows the stricter: pieces, whose brine alone does not speak for them.</summary>
+    private static Cut UsualCut(string produce) => Vegetable.TryFind(produce, out Vegetable? vegetable) ? vegetable.UsualCut : Cut.Pieces;
 
     private static double ReadMass(string? typed, string bareMass, string produce, FieldReader reader)
     {
-        if (produce.Contains("cabbage", StringComparison.Ordinal) && HeadsOfCabbage.TryRead(typed, out double kilograms) && kilograms > 0)
+        if (Heads.Of(produce) is { } head && Heads.TryRead(typed, head, out double kilograms) && kilograms > 0)
             return kilograms;
         return reader.Read("how much", typed, Amount.MassKilograms, bareMass, 0.01, 250, "a mass from 10 g to 250 kg, or heads of cabbage,");
     }

@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Readings;
 using NodaTime;
 
@@ -16,7 +15,7 @@ public sealed class SourceLimits(IReadOnlyList<SourceRule> rules, IReadOnlyList<
     /// <summary>What a quantity of a sensor can plausibly show. Where several rules say it, the widest of them holds.</summary>
     public PlausibleRange RangeOf(Sensor sensor, Quantity quantity)
     {
-        PlausibleRange range = PlausibleRange.Of(quantity);
+        PlausibleRange range = MeasuredQuantity.Of(quantity).Range;
         // A pack holds whatever its units say, so that its rule is for every quantity.
         var holding = RulesOf(sensor).Where(rule => rule.Quantity is null || rule.Quantity == quantity).ToList();
         return range with

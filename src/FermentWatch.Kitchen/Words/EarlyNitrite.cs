@@ -7,9 +7,8 @@ namespace FermentWatch.Kitchen.Words;
 
 /// <summary>
 /// Nitrite of the first days: germs make it of the vegetables' nitrate before the acid is there, and its peak goes down once the brine
-/// is below pH 4.5 (nitrate, nitrite and organic acids in pickled Chinese cabbage, abstract, authors not shown). Which vegetables
-/// are rich in nitrate: EFSA 2008, Nitrate in vegetables, The EFSA Journal 689:1-79 (from memory). To wait for nine in ten is this
-/// project's own rule.
+/// is below pH 4.5 (nitrate, nitrite and organic acids in pickled Chinese cabbage, abstract, authors not shown). To wait
+/// for nine in ten is this project's own rule.
 /// </summary>
 public static class EarlyNitrite
 {
@@ -22,17 +21,12 @@ public static class EarlyNitrite
     /// <summary>More than this share of something nobody has figures for is taken as rich.</summary>
     private const double UnknownShare = 0.05;
 
-    private static readonly HashSet<string> Rich =
-    [
-        "cabbage", "red cabbage", "napa", "pak choi", "brussels sprouts", "beet", "radish", "daikon", "turnip", "rutabaga", "kohlrabi", "celery", "fennel",
-    ];
-
     /// <summary>Whether it is about this jar: something rich in nitrate is in it, or something nobody has figures for.</summary>
     public static bool Concerns(Jar jar)
     {
         double all = jar.Portions.Sum(portion => portion.MassKilograms);
         double unknown = jar.Portions.Where(portion => !Vegetable.TryFind(portion.Produce, out _)).Sum(portion => portion.MassKilograms);
-        return unknown > UnknownShare * all || jar.Portions.Any(portion => Rich.Contains(portion.Produce));
+        return unknown > UnknownShare * all || jar.Portions.Any(portion => Vegetable.TryFind(portion.Produce, out Vegetable? vegetable) && vegetable.IsRichInNitrate);
     }
 
     /// <summary>The first date on which nine in ten such jars are below <see cref="GoesDownBelowPh"/> and stay there.</summary>

@@ -15,8 +15,6 @@ public static class JarWarnings
         "Salted below 1.5 %: the wrong germs may keep up with those that sour, and it goes soft (at 1.7 % or less: Univ. of Minnesota Extension; Oregon State SP 50-745). "
         + "Measure the pH early and often: only a reading says anything of this jar.";
 
-    private static readonly string[] Chillies = ["red chilli", "jalapeno"];
-
     /// <summary>Every warning that holds, the most pressing first.</summary>
     /// <param name="jar">The jar, whole.</param>
     /// <param name="forecast">What is expected of it; null where nothing is.</param>
@@ -27,7 +25,7 @@ public static class JarWarnings
             yield return heat;
         if (jar.Salting.Percent < SaltDose.LowestPercent)
             yield return LowSalt;
-        if (Chillies.Contains(TestedRecipe.Main(jar)) && jar.Starter is null)
+        if (TestedRecipe.MainVegetable(jar) is { MashMayStayAboveTheLine: true } && jar.Starter is null)
             yield return ChilliMash;
     }
 }

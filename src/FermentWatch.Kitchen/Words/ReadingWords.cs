@@ -1,4 +1,3 @@
-using System.Globalization;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Readings;
 
@@ -8,14 +7,8 @@ namespace FermentWatch.Kitchen.Words;
 public static class ReadingWords
 {
     /// <summary>A value with its unit, in the household's own.</summary>
-    public static string Value(Quantity quantity, double value, TemperatureUnit unit) => quantity switch
-    {
-        Quantity.Temperature => MeasureWords.Temperature(value, unit),
-        Quantity.Ph => string.Create(CultureInfo.InvariantCulture, $"pH {value:0.0#}"),
-        Quantity.Millivolts => string.Create(CultureInfo.InvariantCulture, $"{value:0.#} mV"),
-        Quantity.Humidity => string.Create(CultureInfo.InvariantCulture, $"{value:0} % humidity"),
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "Not a quantity we keep."),
-    };
+    public static string Value(Quantity quantity, double value, TemperatureUnit unit) =>
+        MeasuredQuantity.Of(quantity).Say is { } say ? say(value) : MeasureWords.Temperature(value, unit);
 
     /// <summary>What a verdict means.</summary>
     public static string Of(Verdict verdict) => verdict switch

@@ -50,7 +50,7 @@ internal static class GentleJars
         double Ph(double day) => Shelf(day) + ((RawPh - Shelf(0)) / (1 + Math.Exp((day - middle) / width)));
         double[] days = [line * Draw(jar, 5, 0.5, 0.9), line * Draw(jar, 6, 1, 1.4), line * Draw(jar, 7, 1.7, 2.4), line * Draw(jar, 8, 3, 5)];
         PhReading[] all = [.. days.Select((day, i) => new PhReading(day, Math.Round(Ph(day) + (MeterError * Philox.Normal(Seed, 2, jar, (uint)i)), 2), PhMethod.Meter))];
-        (Quantiles asked, PassageDays crossing) = CourseForecast.Ph(JarContents.Of(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25), model), celsius, all[..readings], days[readings], model, jar);
+        (Quantiles asked, PassageDays crossing) = CourseForecast.Ph(JarContents.Of(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), model), celsius, all[..readings], days[readings], model, jar);
         return (asked, all[readings].Ph, all[..readings].All(reading => reading.Ph > 4.6), crossing.P90 < line);
     }
 

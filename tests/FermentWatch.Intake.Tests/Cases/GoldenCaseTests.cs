@@ -1,7 +1,7 @@
 using FermentWatch.Intake.Decoding.SenMl;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Tests.Doubles;
-using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 using NodaTime.Text;
@@ -39,14 +39,14 @@ public sealed class GoldenCaseTests
         Assert.Equal(
             expected.Readings.Select(reading => $"{reading.Sensor} {reading.Quantity} {reading.Value:G12} {reading.MeasuredAt} {reading.Time}"),
             household.Log.Stored.Select(reading =>
-                $"{slugs[reading.SensorKey]} {QuantityNames.Of(reading.Quantity)} {reading.Value:G12} {InstantPattern.ExtendedIso.Format(reading.MeasuredAt)} {reading.TimeSource}"));
+                $"{slugs[reading.SensorKey]} {MeasuredQuantity.Of(reading.Quantity).Name} {reading.Value:G12} {InstantPattern.ExtendedIso.Format(reading.MeasuredAt)} {reading.TimeSource}"));
         Assert.Equal(
             expected.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"),
             household.Log.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"));
         Assert.Equal(
             expected.Offers.Select(offer => $"{offer.Place} {offer.Quantity} {offer.Value:G12} {offer.Unit} {offer.Name}"),
             household.Door.Offers.All().Select(offer =>
-                $"{offer.ValuePointer} {QuantityNames.Of(offer.Quantity)} {offer.Value:G12} {offer.UnitSymbol} {offer.SuggestedSlug}"));
+                $"{offer.ValuePointer} {MeasuredQuantity.Of(offer.Quantity).Name} {offer.Value:G12} {offer.UnitSymbol} {offer.SuggestedSlug}"));
         Assert.All(household.Log.Rejects, reject => Assert.EndsWith(".", reject.Explanation));
     }
 

@@ -32,7 +32,7 @@ public sealed class DecoderPropertyTests(ITestOutputHelper output)
         AnyPayload.Bytes.Sample(
             payload =>
             {
-                int sound = AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Fahrenheit, _now)) + AssertSound(SenMlDecoder.Decode(payload, _now));
+                int sound = AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Find("degF")!, _now)) + AssertSound(SenMlDecoder.Decode(payload, _now));
                 foreach (SourceReader source in _sources)
                     sound += AssertSound(SourceDecoder.Decode(source, payload, _now));
                 foreach (Likeness likeness in LikenessFinder.Find("a/temperature", payload))

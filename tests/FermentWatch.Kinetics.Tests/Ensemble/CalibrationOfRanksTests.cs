@@ -30,7 +30,7 @@ public class CalibrationOfRanksTests
         [[], [(3, PhMethod.Meter)], [(2, PhMethod.Strip), (4, PhMethod.Strip), (6, PhMethod.Strip)]];
 
     /// <summary>Made anew for each asker: a jar builds one member at a time, and draws run side by side.</summary>
-    private static JarMembers Jar => new(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
+    private static JarMembers Jar => new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
 
     [Fact]
     public void Ranks_RateLagAcidLineAndSourness_AreFlat()

@@ -19,7 +19,7 @@ public class ReferenceEnsembleTests
     private const int Few = 512;
     private const double Span = 40;
 
-    private static readonly JarMembers Jar = new(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
+    private static readonly JarMembers Jar = new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
 
     public static TheoryData<string, PhReading[]> Scenarios() => new()
     {

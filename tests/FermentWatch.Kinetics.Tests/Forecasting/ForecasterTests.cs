@@ -39,7 +39,7 @@ public class ForecasterTests
 
     private static ForecastRequest Cabbage(double celsius) => new()
     {
-        Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25),
+        Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25),
         Temperatures = TemperatureCourse.Constant(celsius),
     };
 }

@@ -13,7 +13,7 @@ public class HardInputTests
     private static readonly ForecastRequest Plain = new()
     {
         Members = 4096,
-        Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25),
+        Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25),
         Temperatures = TemperatureCourse.Constant(19),
         Days = 14,
     };

@@ -12,7 +12,7 @@ public class TastingDayTests
 {
     private static readonly ForecastRequest Plain = new()
     {
-        Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25),
+        Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25),
         Temperatures = TemperatureCourse.Constant(20),
         Days = 40,
         Target = new ForecastTarget(TargetKind.Sourness, 40),

@@ -11,7 +11,7 @@ public class WorseNewsTests
 {
     private static readonly ForecastRequest Plain = new()
     {
-        Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25),
+        Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25),
         Temperatures = TemperatureCourse.Constant(19),
         Days = 60,
         EveryDays = 5,
@@ -70,7 +70,7 @@ public class WorseNewsTests
     {
         ForecastRequest request = Plain with
         {
-            Recipe = JarRecipe.Of(Vegetable.Carrot, Cut.Pieces, 2.5) with { AddedWaterKilograms = 0.5, StarterBrine = new StarterBrine(0.08, 1.2) },
+            Recipe = JarRecipe.Of(Vegetable.Of("carrot"), Cut.Pieces, 2.5) with { AddedWaterKilograms = 0.5, StarterBrine = new StarterBrine(0.08, 1.2) },
             EveryDays = 0.25,
         };
         Forecast forecast = Forecaster.Run(request);

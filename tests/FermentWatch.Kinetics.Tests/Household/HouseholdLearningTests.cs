@@ -25,7 +25,7 @@ public class HouseholdLearningTests
 
     private static readonly int Households = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 200 : 16;
 
-    private static readonly JarRecipe Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25);
+    private static readonly JarRecipe Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25);
     private static readonly TemperatureCourse Course = TemperatureCourse.Constant(19, 0.7);
     /// <summary>Made anew for each asker: a jar builds one member at a time, and households live side by side.</summary>
     private static JarMembers Jar => new(Recipe, Course, Span, ModelParameters.Current, new PriorSpread());

@@ -10,14 +10,14 @@ public class RecipeTests
     [InlineData(225, "salt: 225 % cannot be used. Enter 1.5 to 8 % of vegetables and added water together: with more salt the lactic acid bacteria hardly work.")]
     [InlineData(1.2, "salt: 1.2 % cannot be used. Enter 1.5 to 8 % of vegetables and added water together: with less salt the wrong germs keep up with the lactic acid bacteria.")]
     public void Check_SaltOutOfRange_SaysFieldWhatCameAndWhatWouldBeRight(double percent, string expected) =>
-        Assert.Equal(expected, Assert.Single(JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, percent).Check()).ToString());
+        Assert.Equal(expected, Assert.Single(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, percent).Check()).ToString());
 
     [Fact]
     public void Check_EverythingWrong_SaysEverythingAtOnce()
     {
         var recipe = new JarRecipe
         {
-            Shares = [new ProduceShare(Vegetable.Carrot, -1)],
+            Shares = [new ProduceShare(Vegetable.Of("carrot"), -1)],
             Cut = (Cut)99,
             Salt = new SaltDose(double.NaN, -1),
             AddedWaterKilograms = -2,
@@ -30,7 +30,7 @@ public class RecipeTests
     [Fact]
     public void Check_MoreThanATwentiethUnknown_IsRefused()
     {
-        JarRecipe recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, 2.25) with { UnknownKilograms = 0.06 };
+        JarRecipe recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25) with { UnknownKilograms = 0.06 };
         Assert.Equal("other ingredients", Assert.Single(recipe.Check()).Field);
         Assert.Empty((recipe with { UnknownKilograms = 0.05 }).Check());
     }

@@ -16,10 +16,10 @@ public class JudgingBasisTests
     public void RangeOf_RuleThatNamesTheSensor_NarrowsThatQuantityOnly()
     {
         JudgingBasis basis = Basis([Rule("shelf", low: 5)], []);
-        Assert.Equal(new PlausibleRange(5, 50, 6, 2), basis.RangeOf(1, Quantity.Temperature));
-        Assert.Equal(PlausibleRange.Of(Quantity.Humidity), basis.RangeOf(1, Quantity.Humidity));
-        Assert.Equal(PlausibleRange.Of(Quantity.Temperature), basis.RangeOf(2, Quantity.Temperature));
-        Assert.Equal(PlausibleRange.Of(Quantity.Temperature), basis.RangeOf(99, Quantity.Temperature));
+        Assert.Equal(new PlausibleRange { Low = 5, High = 50, LargestStep = 6, LeastJump = 2 }, basis.RangeOf(1, Quantity.Temperature));
+        Assert.Equal(MeasuredQuantity.Of(Quantity.Humidity).Range, basis.RangeOf(1, Quantity.Humidity));
+        Assert.Equal(MeasuredQuantity.Of(Quantity.Temperature).Range, basis.RangeOf(2, Quantity.Temperature));
+        Assert.Equal(MeasuredQuantity.Of(Quantity.Temperature).Range, basis.RangeOf(99, Quantity.Temperature));
     }
 
     [Fact]
@@ -33,7 +33,7 @@ public class JudgingBasisTests
 
     [Fact]
     public void RangeOf_TwoRules_TheWiderHolds() => Assert.Equal(
-        new PlausibleRange(3, 40, 6, 2), Basis([Rule("shelf", 5, 30), Rule("shelf", 3, 40)], []).RangeOf(1, Quantity.Temperature));
+        new PlausibleRange { Low = 3, High = 40, LargestStep = 6, LeastJump = 2 }, Basis([Rule("shelf", 5, 30), Rule("shelf", 3, 40)], []).RangeOf(1, Quantity.Temperature));
 
     [Fact]
     public void IsBadlyCalibrated_BetweenABadCheckAndAGoodOne_IsTrueForProbesOnly()

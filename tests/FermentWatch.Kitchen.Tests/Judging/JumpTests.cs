@@ -120,6 +120,6 @@ public class JumpTests
             Instant at = Start + Duration.FromMinutes(each.Minute);
             return new Reading(1, quantity, each.Value, at, at, TimeSource.Arrival);
         }).ToList();
-        return [.. ReadingJudge.Judge(readings, 0, readings.Count, PlausibleRange.Of(quantity))];
+        return [.. ReadingJudge.Judge(readings, 0, readings.Count, MeasuredQuantity.Of(quantity).Range)];
     }
 }

@@ -47,14 +47,14 @@ public class ReadingJudgeTests
     public void Judge_ClockAhead_IsNotBelieved()
     {
         var reading = new Reading(1, Quantity.Temperature, 20, Start + Duration.FromMinutes(6), Start, TimeSource.Payload);
-        Assert.Equal([Verdict.ClockNotBelieved], ReadingJudge.Judge([reading], 0, 1, PlausibleRange.Of(Quantity.Temperature)));
+        Assert.Equal([Verdict.ClockNotBelieved], ReadingJudge.Judge([reading], 0, 1, MeasuredQuantity.Of(Quantity.Temperature).Range));
     }
 
     [Fact]
     public void Judge_ClockNeverSet_IsTooOld()
     {
         var reading = new Reading(1, Quantity.Temperature, 20, Instant.FromUnixTimeSeconds(12), Start, TimeSource.Payload);
-        Assert.Equal([Verdict.TooOld], ReadingJudge.Judge([reading], 0, 1, PlausibleRange.Of(Quantity.Temperature)));
+        Assert.Equal([Verdict.TooOld], ReadingJudge.Judge([reading], 0, 1, MeasuredQuantity.Of(Quantity.Temperature).Range));
     }
 
     private static List<Verdict> Verdicts(params double[] values)
@@ -64,6 +64,6 @@ public class ReadingJudgeTests
             Instant at = Start + Duration.FromMinutes(5 * i);
             return new Reading(1, Quantity.Temperature, value, at, at, TimeSource.Arrival);
         }).ToList();
-        return [.. ReadingJudge.Judge(readings, 0, readings.Count, PlausibleRange.Of(Quantity.Temperature))];
+        return [.. ReadingJudge.Judge(readings, 0, readings.Count, MeasuredQuantity.Of(Quantity.Temperature).Range)];
     }
 }

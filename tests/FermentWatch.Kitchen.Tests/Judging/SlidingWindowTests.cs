@@ -30,7 +30,7 @@ public class SlidingWindowTests
             {
                 List<Reading> readings = Readings(rows, quantity);
                 int first = Math.Min(skipped, readings.Count), end = Math.Max(first, readings.Count - left);
-                var range = PlausibleRange.Of(quantity);
+                var range = MeasuredQuantity.Of(quantity).Range;
                 var expected = JudgedOneByOne.Judge(readings, first, end, range).ToList();
                 foreach (Verdict verdict in expected)
                     seen.AddOrUpdate(verdict, 1, (_, count) => count + 1);

@@ -31,7 +31,7 @@ public class CommonPracticeTests
 
     private static CoursePoint Cabbage(double saltPercent, double celsius, double day) => Forecaster.Run(new ForecastRequest
     {
-        Recipe = JarRecipe.Of(Vegetable.Cabbage, Cut.Shredded, saltPercent),
+        Recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, saltPercent),
         Temperatures = TemperatureCourse.Constant(celsius),
         Days = day,
     }).Course[^1];

@@ -48,7 +48,7 @@ public class LeaveOneStudyOutTests
     {
         int missed = Trusted.Count(row =>
         {
-            CourseAnswer answer = CourseAnswer.Of(row, [ModelParameters.EarlierTrial])[0];
+            CourseAnswer answer = CourseAnswer.Of(row, [EarlierTrial.Model])[0];
             return !PublishedCourses.IsMet(row, answer.Value, answer.Day);
         });
         Assert.True(missed > 5, $"{missed} missed");

@@ -49,7 +49,7 @@ public class SolverAgainstCvodeTests
 
     private static JarRecipe RandomRecipe(uint seed) => new()
     {
-        Shares = [new ProduceShare(Vegetable.All[(int)Between(seed, 0, 0, Vegetable.All.Count - 0.001)], 1), new ProduceShare(Vegetable.Cabbage, Between(seed, 1, 0.01, 1))],
+        Shares = [new ProduceShare(Vegetable.All[(int)Between(seed, 0, 0, Vegetable.All.Count - 0.001)], 1), new ProduceShare(Vegetable.Of("cabbage"), Between(seed, 1, 0.01, 1))],
         Cut = (Cut)(int)Between(seed, 2, 0, 4.999),
         Salt = new SaltDose(Between(seed, 3, 1.5, 6), 0.1),
         AddedWaterKilograms = Between(seed, 4, 0, 1),

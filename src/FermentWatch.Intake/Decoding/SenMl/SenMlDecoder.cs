@@ -43,13 +43,13 @@ public static class SenMlDecoder
             return new DecodeFault(RejectReason.NoValue, record.Text, "The record has no finite number as its value (v).");
         if (MeasureUnit.Find(record.Unit) is not { } unit)
             return new DecodeFault(RejectReason.UnknownUnit, record.Text,
-                $"The unit {Quoted(record.Unit)} is not one we keep; Cel, degF, K, pH, mV or %RH belongs here.");
+                $"The unit {Quoted(record.Unit)} is not one we keep; {UnitsOffered} belongs here.");
         if (Disagreement(record, unit) is { } disagreement)
             return disagreement;
         // Two names for one quantity are two probes: filed as one sensor they would hide each other.
         if (!names.TryAdd(unit.Quantity, record.Name) && names[unit.Quantity] != record.Name)
             return new DecodeFault(RejectReason.UnknownSensor, record.Text,
-                $"A second probe for {QuantityNames.Of(unit.Quantity)} in the pack of one sensor; give each probe a sensor of its own.");
+                $"A second probe for {MeasuredQuantity.Of(unit.Quantity).Name} in the pack of one sensor; give each probe a sensor of its own.");
         double stored = unit.ToStored(number);
         if (!double.IsFinite(stored))
             return new DecodeFault(RejectReason.NoValue, record.Text, $"Too large to be a number in {unit}.");
@@ -60,15 +60,15 @@ public static class SenMlDecoder
     private static DecodeFault? Disagreement(SenMlRecord record, MeasureUnit unit)
     {
         ReadOnlySpan<char> last = record.Name.AsSpan()[(record.Name.AsSpan().LastIndexOfAny(":/") + 1)..];
-        Quantity? named = QuantityNames.Find(last);
+        Quantity? named = MeasuredQuantity.Find(last);
         if (named is { } quantity && quantity != unit.Quantity)
             return new DecodeFault(RejectReason.UnknownUnit, record.Text,
-                $"{unit} is not a unit of {QuantityNames.Of(quantity)}; {MeasureUnit.StoredFor(quantity)} is.");
-        if (unit.Quantity == Quantity.Millivolts && named is null && !last.IsEmpty)
-            return new DecodeFault(RejectReason.UnknownQuantity, record.Text,
-                "Volts of something else than a pH electrode are not kept; the potential of an electrode is named millivolts.");
-        return null;
+                $"{unit} is not a unit of {MeasuredQuantity.Of(quantity).Name}; {MeasuredQuantity.Of(quantity).StoredUnit} is.");
+        return named is null && !last.IsEmpty && MeasuredQuantity.Of(unit.Quantity).WhyItMustBeNamed is { } why
+            ? new DecodeFault(RejectReason.UnknownQuantity, record.Text, why) : null;
     }
+
+    private static string UnitsOffered => MeasureUnit.OneOf([.. MeasureUnit.All.Where(unit => unit.IsOfferedInPacks).Select(unit => unit.Symbol)]);
 
     private static string Quoted(string? unit) => unit is null ? "(none)" : $"'{PayloadExcerpt.Of(unit)}'";
 }

@@ -16,7 +16,7 @@ internal static class RecipeReader
         return new JarRecipe
         {
             Shares = shares,
-            Cut = reader.ReadChoice("cut", input.Cut, shares.Count > 0 ? UsualCut.Of(shares[0].Vegetable) : Cut.Shredded),
+            Cut = reader.ReadChoice("cut", input.Cut, shares.Count > 0 ? shares[0].Vegetable.UsualCut : Cut.Shredded),
             Salt = ReadSalt(input.Salt, reader),
             AddedWaterKilograms = input.Water is null ? 0 : ReadLiquid("water", input.Water, reader),
             UnknownKilograms = input.Seasonings is null ? 0

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Topics;
 using FermentWatch.Service.Demo.Household;
 using MQTTnet;
@@ -77,9 +77,9 @@ internal sealed class SensorDevice(MadeSensor sensor, string host, int port, Tim
     private async Task ReportOnceAsync(CancellationToken cancellationToken)
     {
         Instant now = clock.GetUtcNow().ToInstant();
-        await SendAsync(QuantityNames.Of(Kitchen.Readings.Quantity.Temperature), Number(sensor.CelsiusAt(now)), cancellationToken);
+        await SendAsync(MeasuredQuantity.Of(Quantity.Temperature).Name, Number(sensor.CelsiusAt(now)), cancellationToken);
         if (sensor.PhAt is { } phAt)
-            await SendAsync(QuantityNames.Of(Kitchen.Readings.Quantity.Ph), Number(Math.Round(phAt(now), 2)), cancellationToken);
+            await SendAsync(MeasuredQuantity.Of(Quantity.Ph).Name, Number(Math.Round(phAt(now), 2)), cancellationToken);
     }
 
     private async Task ConnectAsync(CancellationToken cancellationToken)

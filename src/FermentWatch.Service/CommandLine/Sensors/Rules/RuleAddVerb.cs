@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Service.CommandLine.Records;
 
 namespace FermentWatch.Service.CommandLine.Sensors.Rules;
@@ -14,8 +15,8 @@ internal static class RuleAddVerb
         var sensor = Option("--sensor", "USER", "The sensor it feeds, as 'sensor list' shows it; without it the topic must name it at {device}.");
         var payload = Option("--payload", "KIND", "number, json or senml. Default: json with --value-at, else number.");
         var valueAt = Option("--value-at", "POINTER", "JSON Pointer to the value, such as /temperature or /sensors/0/t.");
-        var quantity = Option("--quantity", "QUANTITY", "temperature, ph, millivolts or humidity. Default: what the unit measures.");
-        var unit = Option("--unit", "UNIT", "Cel, degF, K, pH, mV, V or %RH.");
+        var quantity = Option("--quantity", "QUANTITY", $"{MeasuredQuantity.NamesInWords}. Default: what the unit measures.");
+        var unit = Option("--unit", "UNIT", $"{MeasureUnit.OneOf([.. MeasureUnit.All.Select(each => each.Symbol)])}.");
         var unitAt = Option("--unit-at", "POINTER", "JSON Pointer to the unit, where the document carries it.");
         var time = Option("--time", "KIND", "How the document says when: s or ms since 1970, or iso8601. Default: the time of arrival.");
         var timeAt = Option("--time-at", "POINTER", "JSON Pointer to the time.");

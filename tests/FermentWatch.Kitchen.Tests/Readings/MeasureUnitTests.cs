@@ -1,7 +1,6 @@
-using FermentWatch.Intake.Decoding;
 using FermentWatch.Kitchen.Readings;
 
-namespace FermentWatch.Intake.Tests.Decoding;
+namespace FermentWatch.Kitchen.Tests.Readings;
 
 public sealed class MeasureUnitTests
 {
@@ -32,10 +31,6 @@ public sealed class MeasureUnitTests
     public void Find_OtherSymbol_IsNull(string? symbol) => Assert.Null(MeasureUnit.Find(symbol));
 
     [Fact]
-    public void StoredFor_EveryQuantity_LeavesValuesAsTheyAre() =>
-        Assert.All(Enum.GetValues<Quantity>(), quantity =>
-        {
-            Assert.Equal(quantity, MeasureUnit.StoredFor(quantity).Quantity);
-            Assert.Equal(12.25, MeasureUnit.StoredFor(quantity).ToStored(12.25));
-        });
+    public void StoredUnit_EveryQuantity_LeavesValuesAsTheyAre() =>
+        Assert.All(MeasuredQuantity.All, entry => Assert.Equal(12.25, entry.StoredUnit.ToStored(12.25)));
 }
