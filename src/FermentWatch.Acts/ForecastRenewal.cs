@@ -10,7 +10,7 @@ namespace FermentWatch.Acts;
 /// After an entry: has the forecasts of the jars it is about renewed before the next page shows them, as long as that is worth
 /// waiting for. What follows for others, and what is told to anybody, is the loops' and is not waited for.
 /// </summary>
-public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, WrittenDown written, TimeProvider clock) : IDisposable
+public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, WrittenDown written, TimeProvider clock) : IForecastRenewal, IDisposable
 {
     /// <summary>An entry is answered within 300 ms; a jar of many months with readings may take longer to work out than that.</summary>
     private static readonly TimeSpan WorthWaitingFor = TimeSpan.FromMilliseconds(150);
@@ -23,7 +23,7 @@ public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, Writt
     /// <summary>Whether a jar's forecast is being worked out for an entry that the one on record does not know.</summary>
     public bool IsAtWork(Guid jarId) => _atWork.ContainsKey(jarId);
 
-    /// <summary>Renews these jars; where it takes long, it goes on after this has returned.</summary>
+    /// <inheritdoc/>
     public async Task RunAsync(IReadOnlyCollection<Jar> touched, CancellationToken cancellationToken)
     {
         if (touched.Count == 0)
@@ -39,7 +39,7 @@ public sealed class ForecastRenewal(ForecastPass forecasts, IJarBook jars, Writt
         await enough.CancelAsync();
     }
 
-    /// <summary>Renews one jar as it stands after the entry.</summary>
+    /// <inheritdoc/>
     public async Task RunAsync(int number, CancellationToken cancellationToken) =>
         await RunAsync(await jars.FindAsync(number, cancellationToken) is { } jar ? [jar] : [], cancellationToken);
 

@@ -8,7 +8,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Puts the record of a jar right; what stood before is kept.</summary>
-public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyStarters starters, ForecastRenewal renewal, TimeProvider clock)
+public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyStarters starters, IForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>What was wrong or odd, or what was corrected.</summary>
     public async Task<CorrectionOrder> DoAsync(Jar jar, CorrectionForm form, EntryMark mark, CancellationToken cancellationToken)

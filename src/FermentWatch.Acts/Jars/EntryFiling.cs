@@ -5,7 +5,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Files what was entered of one jar and has its forecast renewed.</summary>
-public sealed class EntryFiling(IJarBook jars, ForecastRenewal renewal, TimeProvider clock)
+public sealed class EntryFiling(IJarBook jars, IForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>Files an observation, in the place of another where it corrects one.</summary>
     public async Task FileAsync(Jar jar, Observation observation, Guid? corrects, EntryMark mark, CancellationToken cancellationToken)

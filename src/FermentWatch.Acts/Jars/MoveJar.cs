@@ -9,7 +9,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Says that a jar stands somewhere else.</summary>
-public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, TakeBackMove takeBack, ForecastRenewal renewal, TimeProvider clock)
+public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, TakeBackMove takeBack, IForecastRenewal renewal, TimeProvider clock)
 {
     private static readonly AnswerOutcome Done = new([], [], []);
 
@@ -50,4 +50,14 @@ public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         await jars.MoveAsync(new JarPlacement { Id = id, JarId = jar.Id, PlaceId = place.Id, From = from }, cancellationToken);
         await renewal.RunAsync(jar.Number, cancellationToken);
     }
+}
+
+/// <summary>What somebody typed to say that a jar stands somewhere else now.</summary>
+public sealed record MoveForm
+{
+    /// <summary>Name of the place.</summary>
+    public string? Place { get; init; }
+
+    /// <summary>Since when, on the household's clock; empty is now.</summary>
+    public string? At { get; init; }
 }

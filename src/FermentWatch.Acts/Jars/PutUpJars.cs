@@ -10,7 +10,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Puts up one jar or several alike. A form acts once; one that comes again with other content is asked about.</summary>
-public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct, ForecastRenewal renewal, TimeProvider clock)
+public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct, IForecastRenewal renewal, TimeProvider clock)
 {
     private readonly OncePerForm<PutUpOrder> _once = new();
 

@@ -13,7 +13,7 @@ namespace FermentWatch.Acts.Jars;
 /// takes back its own looks and sightings.
 /// </summary>
 [OpenToChildren]
-public sealed class TakeBackEntry(IJarBook jars, TakeBackMove moves, ForecastRenewal renewal, TimeProvider clock)
+public sealed class TakeBackEntry(IJarBook jars, TakeBackMove moves, IForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>Moves of former versions bear an id of their own and came a moment after the change of stage.</summary>
     private static readonly Duration Moment = Duration.FromSeconds(30);

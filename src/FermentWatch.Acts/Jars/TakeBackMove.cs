@@ -6,7 +6,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Takes back a move that was none: the jar stands where it stood before.</summary>
-public sealed class TakeBackMove(IJarBook jars, IPlaceBook places, ForecastRenewal renewal, TimeProvider clock)
+public sealed class TakeBackMove(IJarBook jars, IPlaceBook places, IForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>False if it is not of this jar, is its first place, or was taken back before.</summary>
     public async Task<bool> DoAsync(Jar jar, Guid placement, EntryMark mark, CancellationToken cancellationToken)

@@ -1,6 +1,9 @@
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Rounds;
+using NodaTime;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Rounds;
@@ -24,3 +27,42 @@ public sealed class EnterWeekSheet(RoundFiling filing, IHouseholdBook households
         }, cancellationToken);
     }
 }
+
+/// <summary>A box of the week sheet as an answer at the hour of that day's round.</summary>
+internal static class WeekLook
+{
+    /// <summary>The look or the sighting; null where the date is not over yet, before the packing, not in the calendar, or answered for already.</summary>
+    public static Observation? Of(Jar jar, WeekTick tick, Household household, EntryMark mark, Instant now)
+    {
+        LocalDate date = tick.Date;
+        if (RoundCalendar.At(date, household.RoundAt, household.Zone) is not { } due)
+            return null;
+        LocalDate packed = jar.PackedAt.InZone(household.Zone).Date, today = now.InZone(household.Zone).Date;
+        if (date > today || date < packed || jar.Stage != JarStage.Fermenting || Answered.On(jar, date, household.Zone))
+            return null;
+        Guid id = Guid.CreateVersion7(now.ToDateTimeOffset());
+        Instant at = Instant.Min(now, Instant.Max(due, jar.PackedAt));
+        return tick.Mark.Seen is { } kind
+            ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, Kind = kind, SeenAs = mark.Role }
+            : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, Opened = false };
+    }
+}
+
+/// <summary>What is written into a box of the week sheet.</summary>
+/// <param name="Word">As it stands on paper.</param>
+/// <param name="Seen">What it says was seen; null for all well.</param>
+public sealed record WeekMark(string Word, SightingKind? Seen)
+{
+    /// <summary>Every mark, all well first.</summary>
+    public static readonly IReadOnlyList<WeekMark> All =
+    [
+        new("✓", null), new("up", SightingKind.PiecesUp), new("film", SightingKind.Film), new("fuzz", SightingKind.FuzzOrUnsure),
+        new("low", SightingKind.BrineLow), new("gas", SightingKind.Gas), new("smell", SightingKind.OffSmell), new("slime", SightingKind.Slime),
+    ];
+}
+
+/// <summary>One box of a week sheet that was filled in.</summary>
+/// <param name="Number">Number of the jar.</param>
+/// <param name="Date">The date it stands under.</param>
+/// <param name="Mark">What was written.</param>
+public sealed record WeekTick(int Number, LocalDate Date, WeekMark Mark);

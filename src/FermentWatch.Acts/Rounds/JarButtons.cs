@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Intake.Door;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Sensors;

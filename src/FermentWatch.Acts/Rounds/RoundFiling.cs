@@ -13,7 +13,7 @@ namespace FermentWatch.Acts.Rounds;
 /// Files answers to the round, one at a time: two people at once must not both find a jar not yet looked at. After each the forecasts
 /// are renewed or the loops told.
 /// </summary>
-public sealed class RoundFiling(IHouseholdBook households, IJarBook jars, ForecastRenewal renewal, WrittenDown written, TimeProvider clock) : IDisposable
+public sealed class RoundFiling(IHouseholdBook households, IJarBook jars, IForecastRenewal renewal, WrittenDown written, TimeProvider clock) : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
 

@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -16,4 +17,23 @@ public sealed class RoundReader(RoundPass rounds, IHouseholdBook households, Tim
         RoundSheet sheet = await rounds.SheetAsync(household, now.InZone(household.Zone).Date, cancellationToken);
         return new RoundView(sheet, household, now);
     }
+}
+
+/// <summary>Today's round as the pages show it.</summary>
+/// <param name="Sheet">What is to be looked at.</param>
+/// <param name="Household">For its zone and hours.</param>
+/// <param name="Now">The present.</param>
+public sealed record RoundView(RoundSheet Sheet, Household Household, Instant Now)
+{
+    private static readonly LookFor[] ThroughTheGlass =
+        [LookFor.BrineOverSolids, LookFor.LeafUnder, LookFor.NothingUp, LookFor.Bubbles, LookFor.TrayUnder, LookFor.WaterInRim, LookFor.BrineDriesFast];
+
+    public int Waiting => Sheet.Jars.Count(each => !each.LookedAtToday);
+
+    /// <summary>What holds for most of a shelf, seen without opening.</summary>
+    public static IEnumerable<string> LookFors(RoundShelf shelf) =>
+        ThroughTheGlass.Where(lookFor => shelf.Jars.Any(each => each.LookFors.Contains(lookFor))).Select(LookForWords.Of);
+
+    /// <summary>What a jar asks for beyond a look, in a few words.</summary>
+    public static string Beyond(RoundJar jar) => string.Join(", ", jar.LookFors.Select(LookForWords.InBrief).OfType<string>());
 }

@@ -1,5 +1,4 @@
 using System.Text;
-using FermentWatch.Intake.Door;
 using FermentWatch.Kitchen.Sensors;
 
 namespace FermentWatch.Acts.Sensors;

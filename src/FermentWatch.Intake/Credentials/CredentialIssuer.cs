@@ -4,9 +4,13 @@ using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Credentials;
 
-/// <summary>Makes credentials for our broker.</summary>
-public static class CredentialIssuer
+/// <inheritdoc/>
+public sealed class CredentialIssuer : ICredentialIssuer
 {
+    IssuedCredential ICredentialIssuer.ForSensor(Sensor sensor) => ForSensor(sensor);
+
+    IssuedCredential ICredentialIssuer.ForGateway(string user, string filter, string? madeBy) => ForGateway(user, filter, madeBy);
+
     /// <summary>A credential with which a sensor may publish under its own topics. Its user name is the sensor's slug.</summary>
     public static IssuedCredential ForSensor(Sensor sensor) => Issue(sensor.Slug, OwnTopic.FilterFor(sensor.Slug), sensor.Id);
 
@@ -32,6 +36,3 @@ public static class CredentialIssuer
         return new IssuedCredential(credential, password);
     }
 }
-
-/// <summary>A new credential with its password, which can be shown now and never again.</summary>
-public sealed record IssuedCredential(MqttCredential Credential, string Password);

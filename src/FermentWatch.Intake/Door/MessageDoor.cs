@@ -18,13 +18,15 @@ namespace FermentWatch.Intake.Door;
 /// <param name="buttons">What becomes of presses on buttons by the jars; null if nothing does.</param>
 /// <param name="rows">The log's last rows, against which redeliveries after a restart are told; null stores them again.</param>
 /// <param name="options">Which times are believed; null takes the defaults.</param>
+/// <param name="offers">Where unknown topics are noted; null for a board of its own.</param>
 public sealed class MessageDoor(
     IReadingIntake intake,
     SensorDirectory sensors,
     SourceRuleSet? sources = null,
     IJarButtons? buttons = null,
     RowsBeforeStart? rows = null,
-    DoorOptions? options = null)
+    DoorOptions? options = null,
+    OfferBoard? offers = null)
 {
     private readonly DoorOptions _options = options ?? new DoorOptions();
     private readonly RedeliveryMemory _redeliveries = new();
@@ -36,7 +38,7 @@ public sealed class MessageDoor(
     public PresenceBoard Presence { get; } = new();
 
     /// <summary>What looks like a sensor and is none yet.</summary>
-    public OfferBoard Offers { get; } = new();
+    public OfferBoard Offers { get; } = offers ?? new OfferBoard();
 
     /// <summary>Takes in one message.</summary>
     /// <exception cref="IOException">The log could not be written; nothing of the message was stored.</exception>

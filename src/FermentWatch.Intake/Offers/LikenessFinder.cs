@@ -2,6 +2,7 @@ using System.Text.Json;
 using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Sources;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
 
 namespace FermentWatch.Intake.Offers;
 

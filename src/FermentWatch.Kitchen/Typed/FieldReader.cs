@@ -47,6 +47,18 @@ public sealed class FieldReader
         return ifEmpty;
     }
 
+    /// <summary>A time of day, seconds left out; null where nothing was typed, and after a refusal.</summary>
+    public LocalTime? ReadTimeOfDay(string field, string? typed, string example)
+    {
+        string time = (typed ?? "").Trim();
+        if (time.Length == 0)
+            return null;
+        if (LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(time.Length > 5 ? time[..5] : time) is { Success: true, Value: var read })
+            return read;
+        Refuse(field, typed, $"a time of day would be right, such as {example}");
+        return null;
+    }
+
     /// <summary>A date from today up to a last one; null where nothing was typed, and after a refusal.</summary>
     public LocalDate? ReadAhead(string field, string? typed, LocalDate today, LocalDate last)
     {

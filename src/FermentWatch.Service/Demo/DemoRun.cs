@@ -30,7 +30,7 @@ internal sealed class DemoRun(CommandContext context, int port)
         MadeHousehold? made = null;
         int prepared = await HouseholdRecords.WithAsync(settings, context, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<MemberDesk>(records));
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records);
             made = await maker.MakeAsync(now, MachineZone.Of(context.Clock) ?? DateTimeZone.Utc, cancellationToken);
             return ExitCode.Done;
         });

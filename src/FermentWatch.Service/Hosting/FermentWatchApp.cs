@@ -46,7 +46,7 @@ public static class FermentWatchApp
         builder.Services.AddLoops();
         builder.Services.AddNotices(settings.Mail, settings.Web);
         builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker, settings.Intake);
-        builder.Services.AddActs();
+        builder.Services.AddActsOfTheService();
         builder.Services.AddFermentWatchWeb();
 
         builder.Services.AddSingleton(_ => ServedFolder.Take(settings.Storage));

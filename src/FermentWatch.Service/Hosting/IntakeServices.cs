@@ -25,6 +25,7 @@ internal static class IntakeServices
             .AddTransient(_ => BrokerAddresses.Of(options))
             .AddSingleton(outside)
             .AddSingleton(door)
+            .AddSingleton<OfferBoard>()
             .AddSingleton<SensorDirectory>()
             .AddSingleton<SourceRuleSet>()
             .AddSingleton<IJarButtons, JarButtons>()
@@ -47,7 +48,8 @@ internal static class IntakeServices
         provider.GetRequiredService<SourceRuleSet>(),
         provider.GetRequiredService<IJarButtons>(),
         new RowsBeforeStart(provider.GetRequiredService<IReadingLog>(), provider.GetRequiredService<TimeProvider>()),
-        provider.GetRequiredService<DoorOptions>());
+        provider.GetRequiredService<DoorOptions>(),
+        provider.GetRequiredService<OfferBoard>());
 
     private sealed class HostedBroker(Broker broker, BrokersOutlet outlet, ServiceLoops loops) : IHostedService
     {

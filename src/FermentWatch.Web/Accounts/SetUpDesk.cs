@@ -6,7 +6,7 @@ using FermentWatch.Kitchen.Typed;
 namespace FermentWatch.Web.Accounts;
 
 /// <summary>Makes the owner's account at first start, with the household and the ready places.</summary>
-public sealed class SetUpDesk(SetUpToken token, IAccountBook accounts, SignIns signIns, HomeDesk home, ReadyPlaces ready)
+public sealed class SetUpDesk(SetUpToken token, IAccountBook accounts, SignIns signIns, DescribeHousehold home, ReadyPlaces ready)
 {
     /// <summary>Sets up and signs the owner in; what was wrong, or nothing.</summary>
     public async Task<IReadOnlyList<Refusal>> SetUpAsync(HttpContext context, string? with, SetUpInput input)
@@ -20,7 +20,7 @@ public sealed class SetUpDesk(SetUpToken token, IAccountBook accounts, SignIns s
         ];
         if (refusals.Count > 0)
             return refusals;
-        if (await home.WriteAsync(input.Household, context.RequestAborted) is { Count: > 0 } wrong)
+        if (await home.DoAsync(input.Household, context.RequestAborted) is { Count: > 0 } wrong)
             return wrong;
         IReadOnlyList<Refusal>? notMade = await token.UseAsync(with, () => accounts.AddAsync(user, MemberRole.Adult, input.Password!), context.RequestAborted);
         if (notMade is not { Count: 0 })

@@ -20,7 +20,7 @@ internal static class CalendarEndpoints
     {
         RouteGroupBuilder calendar = api.MapGroup("/calendar").WithTags("notices");
         calendar.MapGet("", AddressAsync).WithSummary("The secret address of your calendar.").Produces<CalendarAddressAnswer>().ProducesProblem(404);
-        calendar.MapPost("", RenewAsync).Does<FeedDesk>().WithSummary("Makes a new address; the one before stops at once.").Produces<CalendarAddressAnswer>();
+        calendar.MapPost("", RenewAsync).Does<CalendarAddress>().WithSummary("Makes a new address; the one before stops at once.").Produces<CalendarAddressAnswer>();
     }
 
     private static async Task<IResult> FileAsync(
@@ -33,9 +33,9 @@ internal static class CalendarEndpoints
         return Results.Bytes(file, calendar.MediaType, entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(file))[..32]}\""));
     }
 
-    private static async Task<IResult> AddressAsync(ClaimsPrincipal person, FeedDesk desk, WebOptions web, CancellationToken cancellationToken) =>
+    private static async Task<IResult> AddressAsync(ClaimsPrincipal person, CalendarAddress desk, WebOptions web, CancellationToken cancellationToken) =>
         await desk.PathAsync(person.Identity!.Name!, cancellationToken) is { } path ? Results.Ok(new CalendarAddressAnswer($"{web.SubPath}/{path}")) : RefusalProblem.NotThere("calendar of yours yet");
 
-    private static async Task<IResult> RenewAsync(ClaimsPrincipal person, FeedDesk desk, WebOptions web, CancellationToken cancellationToken) =>
+    private static async Task<IResult> RenewAsync(ClaimsPrincipal person, CalendarAddress desk, WebOptions web, CancellationToken cancellationToken) =>
         Results.Ok(new CalendarAddressAnswer($"{web.SubPath}/{await desk.RenewAsync(person.Identity!.Name!, cancellationToken)}"));
 }

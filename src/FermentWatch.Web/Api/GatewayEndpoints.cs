@@ -14,15 +14,15 @@ internal static class GatewayEndpoints
     {
         RouteGroupBuilder gateways = api.MapGroup("/gateways").WithTags("sensors");
         gateways.MapGet("", AllAsync).WithSummary("Every gateway and button, without passwords.").Produces<GatewayAnswer[]>();
-        gateways.MapPost("", AddAsync).Does<CredentialDesk>().WithSummary("Adds a gateway, or buttons by the jars where no filter is given, and says its password this once.")
+        gateways.MapPost("", AddAsync).Does<AdmitGear>().WithSummary("Adds a gateway, or buttons by the jars where no filter is given, and says its password this once.")
             .Produces<NewGatewayAnswer>(201).ProducesValidationProblem(422);
-        gateways.MapDelete("/{user}", RemoveAsync).WithSummary("Takes a gateway's credential away; what it published stays.").Produces(204).ProducesProblem(404);
+        gateways.MapDelete("/{user}", RemoveAsync).Does<AdmitGear>().WithSummary("Takes a gateway's credential away; what it published stays.").Produces(204).ProducesProblem(404);
     }
 
     private static async Task<IResult> AllAsync(ISensorBook sensors, CancellationToken cancellationToken) =>
         Results.Ok((await sensors.GatewaysAsync(cancellationToken)).Select(GatewayAnswer.Of));
 
-    private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, CredentialDesk desk, BrokerAddress address, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, AdmitGear desk, BrokerAddress address, CancellationToken cancellationToken)
     {
         var (added, refusals) = await desk.AddAsync(form.ToInput(person.Identity!.Name!), cancellationToken);
         if (added is null)
@@ -31,6 +31,6 @@ internal static class GatewayEndpoints
             address.Host, address.Port, address.Tls, added.Issued.Credential.User, added.Issued.Password, added.Issued.Credential.TopicFilter));
     }
 
-    private static async Task<IResult> RemoveAsync(string user, ISensorBook sensors, CancellationToken cancellationToken) =>
-        await sensors.RemoveGatewayAsync(user, cancellationToken) ? Results.NoContent() : RefusalProblem.NotThere($"gateway {user}");
+    private static async Task<IResult> RemoveAsync(string user, AdmitGear gear, CancellationToken cancellationToken) =>
+        await gear.RemoveGatewayAsync(user, cancellationToken) ? Results.NoContent() : RefusalProblem.NotThere($"gateway {user}");
 }

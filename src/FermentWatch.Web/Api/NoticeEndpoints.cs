@@ -17,11 +17,11 @@ internal static class NoticeEndpoints
     {
         RouteGroupBuilder notices = api.MapGroup("").WithTags("notices");
         notices.MapGet("/notice-routes", RoutesAsync).WithSummary("How people are reached; secrets are not shown.").Produces<NoticeRouteAnswer[]>();
-        notices.MapPost("/notice-routes", AddAsync).Does<NoticeDesk>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
-        notices.MapPost("/notice-routes/web-push", AddPhoneAsync).Does<PhoneDesk>().WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
+        notices.MapPost("/notice-routes", AddAsync).Does<ReachPeople>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
+        notices.MapPost("/notice-routes/web-push", AddPhoneAsync).Does<TellPhone>().WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
             .Produces<NoticeRouteAnswer>().Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
-        notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).WithSummary("Removes one.").Produces(204);
-        notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).Does<NoticeDesk>().WithSummary("Sends a test message at once.").Produces<TestAnswer>();
+        notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).Does<ReachPeople>().WithSummary("Removes one.").Produces(204);
+        notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).Does<ReachPeople>().WithSummary("Sends a test message at once.").Produces<TestAnswer>();
         notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
     }
 
@@ -33,14 +33,14 @@ internal static class NoticeEndpoints
             ? RefusalProblem.Of([new Refusal("atMost", $"{atMost}", $"a number from 1 to {ShownAtMost} would be right")])
             : Results.Ok((await book.LatestAsync(atMost, cancellationToken)).Select(NoticeAnswer.Of));
 
-    private static async Task<IResult> AddAsync(NoticeRouteForm form, ClaimsPrincipal person, NoticeDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(NoticeRouteForm form, ClaimsPrincipal person, ReachPeople desk, CancellationToken cancellationToken)
     {
         var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
         (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, person.Identity!.Name!, cancellationToken);
         return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()));
     }
 
-    private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, PhoneDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, TellPhone desk, CancellationToken cancellationToken)
     {
         (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Identity!.Name!, form, cancellationToken);
         if (route is null)
@@ -48,12 +48,12 @@ internal static class NoticeEndpoints
         return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role())) : Results.Ok(NoticeRouteAnswer.Of(route, person.Role()));
     }
 
-    private static async Task<IResult> TestAsync(Guid id, NoticeDesk desk, CancellationToken cancellationToken) =>
+    private static async Task<IResult> TestAsync(Guid id, ReachPeople desk, CancellationToken cancellationToken) =>
         await desk.TestAsync(id, cancellationToken) is { } outcome ? Results.Ok(new TestAnswer(outcome.Result, outcome.Trouble)) : Results.NotFound();
 
-    private static async Task<IResult> RemoveAsync(Guid id, INoticeBook book, CancellationToken cancellationToken)
+    private static async Task<IResult> RemoveAsync(Guid id, ReachPeople desk, CancellationToken cancellationToken)
     {
-        await book.RemoveRouteAsync(id, cancellationToken);
+        await desk.RemoveAsync(id, cancellationToken);
         return Results.NoContent();
     }
 }

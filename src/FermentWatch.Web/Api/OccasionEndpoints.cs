@@ -1,5 +1,7 @@
+using FermentWatch.Acts.Notices;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Web.Api.Answers;
+using FermentWatch.Web.Gates;
 
 namespace FermentWatch.Web.Api;
 
@@ -10,7 +12,7 @@ internal static class OccasionEndpoints
     {
         RouteGroupBuilder occasions = api.MapGroup("/occasions").WithTags("notices");
         occasions.MapGet("/", KindsAsync).WithSummary("Every kind of occasion, and whether it is muted.").Produces<OccasionKindAnswer[]>();
-        occasions.MapPut("/{kind}", MuteAsync).WithSummary("Mutes a kind, or tells of it again.").Produces(204).ProducesProblem(404);
+        occasions.MapPut("/{kind}", MuteAsync).Does<MuteOccasion>().WithSummary("Mutes a kind, or tells of it again.").Produces(204).ProducesProblem(404);
     }
 
     private static async Task<IResult> KindsAsync(IOccasionBook book, CancellationToken cancellationToken)
@@ -19,11 +21,11 @@ internal static class OccasionEndpoints
         return Results.Ok(OccasionWords.Told.Select(kind => new OccasionKindAnswer(kind, OccasionWords.Of(kind), muted.Contains(kind))));
     }
 
-    private static async Task<IResult> MuteAsync(string kind, MuteForm form, IOccasionBook book, CancellationToken cancellationToken)
+    private static async Task<IResult> MuteAsync(string kind, MuteForm form, MuteOccasion act, CancellationToken cancellationToken)
     {
         if (!Enum.TryParse(kind, ignoreCase: true, out OccasionKind read) || !Enum.IsDefined(read) || char.IsAsciiDigit(kind[0]))
             return RefusalProblem.NotThere($"kind of occasion '{kind}'");
-        await book.MuteAsync(read, form.Muted, cancellationToken);
+        await act.DoAsync(read, form.Muted, cancellationToken);
         return Results.NoContent();
     }
 }

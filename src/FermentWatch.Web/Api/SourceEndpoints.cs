@@ -12,27 +12,27 @@ internal static class SourceEndpoints
     {
         RouteGroupBuilder sources = api.MapGroup("").WithTags("sensors");
         sources.MapGet("/source-rules", RulesAsync).WithSummary("How sensors that were not made for us are read.").Produces<SourceRuleAnswer[]>();
-        sources.MapPost("/source-rules", AddAsync).Does<RuleDesk>().WithSummary("Adds a rule.").Produces<SourceRuleAnswer>(201).ProducesValidationProblem(422);
-        sources.MapDelete("/source-rules/{id:guid}", RemoveAsync).WithSummary("Removes a rule; what it stored stays.").Produces(204).ProducesProblem(404);
-        sources.MapGet("/offers", (OfferDesk desk) => Results.Ok(desk.All.Select(OfferAnswer.Of)))
+        sources.MapPost("/source-rules", AddAsync).Does<ReadByRule>().WithSummary("Adds a rule.").Produces<SourceRuleAnswer>(201).ProducesValidationProblem(422);
+        sources.MapDelete("/source-rules/{id:guid}", RemoveAsync).Does<ReadByRule>().WithSummary("Removes a rule; what it stored stays.").Produces(204).ProducesProblem(404);
+        sources.MapGet("/offers", (TakeOffer desk) => Results.Ok(desk.All.Select(OfferAnswer.Of)))
             .WithSummary("Unknown topics that carry what looks like a temperature or pH.").Produces<OfferAnswer[]>();
-        sources.MapPost("/offers/take", TakeAsync).Does<OfferDesk>().WithSummary("Makes a sensor of an offer and gives it to a place or a jar.")
+        sources.MapPost("/offers/take", TakeAsync).Does<TakeOffer>().WithSummary("Makes a sensor of an offer and gives it to a place or a jar.")
             .Produces<TakenSensorAnswer>(201).ProducesValidationProblem(422);
     }
 
     private static async Task<IResult> RulesAsync(ISourceRuleBook rules, CancellationToken cancellationToken) =>
         Results.Ok((await rules.AllAsync(cancellationToken)).Select(SourceRuleAnswer.Of));
 
-    private static async Task<IResult> AddAsync(RuleForm form, RuleDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(RuleForm form, ReadByRule desk, CancellationToken cancellationToken)
     {
         RuleEntry entry = await desk.AddAsync(form, cancellationToken);
         return entry.Rule is { } rule ? Results.Created($"/api/v1/source-rules/{rule.Id}", SourceRuleAnswer.Of(rule)) : RefusalProblem.Of(entry.Refusals);
     }
 
-    private static async Task<IResult> RemoveAsync(Guid id, ISourceRuleBook rules, CancellationToken cancellationToken) =>
-        await rules.RemoveAsync(id, cancellationToken) ? Results.NoContent() : RefusalProblem.NotThere($"rule {id}");
+    private static async Task<IResult> RemoveAsync(Guid id, ReadByRule act, CancellationToken cancellationToken) =>
+        await act.RemoveAsync(id, cancellationToken) ? Results.NoContent() : RefusalProblem.NotThere($"rule {id}");
 
-    private static async Task<IResult> TakeAsync(OfferForm form, OfferDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> TakeAsync(OfferForm form, TakeOffer desk, CancellationToken cancellationToken)
     {
         var (sensor, refusals) = await desk.TakeAsync(form, cancellationToken);
         return sensor is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/sensors/{sensor.Slug}", new TakenSensorAnswer(sensor.Slug));

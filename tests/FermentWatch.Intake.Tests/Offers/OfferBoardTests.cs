@@ -3,6 +3,7 @@ using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Offers;
 using FermentWatch.Intake.Tests.Doubles;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Sensors;
 using Microsoft.Extensions.Time.Testing;
 using NodaTime;
 

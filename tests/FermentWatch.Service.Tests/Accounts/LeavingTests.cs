@@ -149,10 +149,10 @@ public sealed class LeavingTests : IAsyncLifetime
         Assert.NotEqual(MemberRole.Adult, (await members.AllAsync(default)).Single(member => member.Name == "Somebody").Role);
     }
 
-    private async Task<IReadOnlyList<Kinetics.Refusal>> DeskAsync(Func<MemberDesk, Task<IReadOnlyList<Kinetics.Refusal>>> act)
+    private async Task<IReadOnlyList<Kinetics.Refusal>> DeskAsync(Func<ManageMembers, Task<IReadOnlyList<Kinetics.Refusal>>> act)
     {
         await using AsyncServiceScope scope = _kitchen.Services.CreateAsyncScope();
-        return await act(scope.ServiceProvider.GetRequiredService<MemberDesk>());
+        return await act(scope.ServiceProvider.GetRequiredService<ManageMembers>());
     }
 
     private static async Task<string> CalendarAsync(Script script) =>

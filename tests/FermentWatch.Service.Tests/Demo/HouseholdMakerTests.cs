@@ -42,7 +42,7 @@ public sealed class HouseholdMakerTests : IDisposable
         IReadOnlyList<Jar> jars = [];
         await HouseholdRecords.WithAsync(ServiceSettings.Read(configuration).OrThrow(), context, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<MemberDesk>(records));
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<ManageMembers>(records));
             MadeHousehold made = await maker.MakeAsync(Instant.FromUtc(2026, 10, 4, 12, 0), Zone, CancellationToken.None);
             Assert.Equal(NumberNine.Sensors.Count, made.Sensors.Count);
             jars = await records.GetRequiredService<IJarBook>().AllAsync(CancellationToken.None);

@@ -48,7 +48,7 @@ public sealed class FoundedHousehold : IAsyncLifetime
         var context = new CommandContext { Output = TextWriter.Null, Error = TextWriter.Null, Clock = new FakeTimeProvider((Now - Duration.FromDays(60)).ToDateTimeOffset()) };
         await HouseholdRecords.WithAsync(ServiceSettings.Read(Configuration(_folder)).OrThrow(), context, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<MemberDesk>(records));
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<ManageMembers>(records));
             await maker.MakeAsync(Now, DateTimeZone.Utc, CancellationToken.None);
             return ExitCode.Done;
         });

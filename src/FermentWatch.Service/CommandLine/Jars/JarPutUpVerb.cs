@@ -1,12 +1,12 @@
 using System.CommandLine;
-using FermentWatch.Acts.Households;
+using FermentWatch.Acts;
+using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Forecasts;
-using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.CommandLine.Records;
-using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Jars;
 
@@ -40,12 +40,11 @@ internal static class JarPutUpVerb
                 Place = call.GetValue(place), Cut = call.GetValue(cut), Target = call.GetValue(sour), HowMany = call.GetValue(many), PackedAt = call.GetValue(packed),
                 Name = call.GetValue(name), ItIsRight = call.GetValue(right),
             };
-            Household household = await provider.GetRequiredService<IHouseholdBook>().ReadAsync(cancellationToken);
-            var places = await ActivatorUtilities.CreateInstance<ReadyPlaces>(provider).MakeAsync(cancellationToken);
-            PutUpOrder order = PutUp.Read(form, household, places, context.Clock.GetUtcNow().ToInstant());
-            if (order.Jars.Count == 0)
-                return context.Refuse([.. order.Refusals, .. order.Doubts.Select(doubt => new Refusal(doubt.Field, "odd", $"{doubt.Question} Then say it again with --it-is-right"))]);
-            foreach (Jar jar in await provider.GetRequiredService<IJarBook>().AddAsync(order.Jars, cancellationToken))
+            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), "command line", MemberRole.Adult);
+            PutUpAnswer answer = await provider.GetRequiredService<PutUpJars>().DoAsync(form, mark, cancellationToken);
+            if (answer.Jars.Count == 0)
+                return context.Refuse([.. answer.Refusals, .. answer.Doubts.Select(doubt => new Refusal(doubt.Field, "odd", $"{doubt.Question} Then say it again with --it-is-right"))]);
+            foreach (Jar jar in answer.Jars)
                 await context.Output.WriteLineAsync($"jar {jar.Number}, {jar.Name}{(NoForecast.Of(jar) is { } why ? $". {why}" : "")}");
             return ExitCode.Done;
         });

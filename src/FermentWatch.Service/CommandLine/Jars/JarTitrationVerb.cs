@@ -2,12 +2,10 @@ using System.CommandLine;
 using FermentWatch.Acts;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.CommandLine.Records;
-using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Jars;
 
@@ -29,16 +27,14 @@ internal static class JarTitrationVerb
             IJarBook jars = provider.GetRequiredService<IJarBook>();
             if (await jars.FindAsync(call.GetValue(number), cancellationToken) is not { } jar)
                 return context.Refuse([new Refusal("jar", FormattableString.Invariant($"{call.GetValue(number)}"), "the number of a jar there is would be right")]);
-            Household household = await provider.GetRequiredService<IHouseholdBook>().ReadAsync(cancellationToken);
             var form = new TitrationForm
             {
                 Percent = call.GetValue(percent), BaseMillilitres = call.GetValue(ml), BaseNormality = call.GetValue(normality), SampleMillilitres = call.GetValue(sample), At = call.GetValue(at),
             };
             var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), call.GetValue(by) ?? "command line", MemberRole.Adult);
-            TitrationEntry entry = TitrationEntry.Read(form, jar, household.Zone, context.Clock.GetUtcNow().ToInstant(), mark);
+            TitrationEntry entry = await provider.GetRequiredService<TitrateBrine>().DoAsync(jar, form, mark, cancellationToken);
             if (entry.Titration is not { } titration)
                 return context.Refuse(entry.Refusals);
-            await jars.ObserveAsync([titration], cancellationToken);
             await context.Output.WriteLineAsync($"Written down for jar {jar.Number}: {ObservationWords.Of(titration)}.");
             return ExitCode.Done;
         });

@@ -23,7 +23,7 @@ internal static class MemberAddVerb
             if (reader.Refusals.Count > 0)
                 return context.Refuse(reader.Refusals);
             string typed = (call.GetValue(name) ?? "").Trim(), chosen = password.Of(call, context);
-            IReadOnlyList<Refusal> refusals = await ActivatorUtilities.CreateInstance<MemberDesk>(provider).AddAsync(typed, asked, chosen);
+            IReadOnlyList<Refusal> refusals = await provider.GetRequiredService<ManageMembers>().AddAsync(typed, asked, chosen);
             if (refusals.Count > 0)
                 return context.Refuse(refusals);
             password.Say(call, typed, chosen, context);

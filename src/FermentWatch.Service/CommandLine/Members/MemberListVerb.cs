@@ -16,7 +16,7 @@ internal static class MemberListVerb
         var form = new OutputForm(verb);
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
-            IReadOnlyList<KnownAccount> members = await ActivatorUtilities.CreateInstance<MemberDesk>(provider).AllAsync(cancellationToken);
+            IReadOnlyList<KnownAccount> members = await provider.GetRequiredService<ManageMembers>().AllAsync(cancellationToken);
             Rows.Write(Columns, [.. members.Select(member => new[] { member.Name, member.Role == MemberRole.Child ? "child" : "adult" })], form.Of(call), context);
             return ExitCode.Done;
         });

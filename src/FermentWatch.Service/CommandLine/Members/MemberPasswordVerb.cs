@@ -16,7 +16,7 @@ internal static class MemberPasswordVerb
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
             string typed = (call.GetValue(name) ?? "").Trim(), chosen = password.Of(call, context);
-            IReadOnlyList<Refusal> refusals = await ActivatorUtilities.CreateInstance<MemberDesk>(provider).SetPasswordAsync(typed, chosen, cancellationToken);
+            IReadOnlyList<Refusal> refusals = await provider.GetRequiredService<ManageMembers>().SetPasswordAsync(typed, chosen, cancellationToken);
             if (refusals.Count > 0)
                 return context.Refuse(refusals);
             password.Say(call, typed, chosen, context);

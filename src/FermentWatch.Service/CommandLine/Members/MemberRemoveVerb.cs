@@ -15,7 +15,7 @@ internal static class MemberRemoveVerb
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
             string typed = (call.GetValue(name) ?? "").Trim();
-            IReadOnlyList<Refusal> refusals = await ActivatorUtilities.CreateInstance<MemberDesk>(provider).RemoveAsync(typed, cancellationToken);
+            IReadOnlyList<Refusal> refusals = await provider.GetRequiredService<ManageMembers>().RemoveAsync(typed, cancellationToken);
             if (refusals.Count > 0)
                 return context.Refuse(refusals);
             await context.Output.WriteLineAsync($"{typed} cannot sign in any more; what {typed} entered stays.");

@@ -22,7 +22,7 @@ internal static class MemberRoleVerb
             if (reader.Refusals.Count > 0)
                 return context.Refuse(reader.Refusals);
             string typed = (call.GetValue(name) ?? "").Trim();
-            IReadOnlyList<Refusal> refusals = await ActivatorUtilities.CreateInstance<MemberDesk>(provider).SetRoleAsync(typed, asked, cancellationToken);
+            IReadOnlyList<Refusal> refusals = await provider.GetRequiredService<ManageMembers>().SetRoleAsync(typed, asked, cancellationToken);
             if (refusals.Count > 0)
                 return context.Refuse(refusals);
             await context.Output.WriteLineAsync($"{typed} is {(asked == MemberRole.Adult ? "an adult" : "a child")} from now on and signs in again.");

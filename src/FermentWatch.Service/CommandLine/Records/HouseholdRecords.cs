@@ -1,7 +1,11 @@
 using System.CommandLine;
+using FermentWatch.Acts;
+using FermentWatch.Service.Hosting;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 using FermentWatch.Storage.Records;
+using NodaTime;
+using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Records;
 
@@ -13,8 +17,10 @@ internal static class HouseholdRecords
     {
         var services = new ServiceCollection();
         services.AddLogging();
-        services.AddSingleton(context.Clock);
+        services.AddSingleton(context.Clock).AddSingleton<IClock>(context.Clock.ToClock());
         services.AddFermentWatchStorage(settings.Storage);
+        services.AddKitchen();
+        services.AddActs().AddSingleton<IForecastRenewal, RenewedByTheService>();
         await using ServiceProvider provider = services.BuildServiceProvider();
         try
         {

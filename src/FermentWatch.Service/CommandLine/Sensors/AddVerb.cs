@@ -21,7 +21,7 @@ internal static class AddVerb
         var verb = new Command("add", "Adds a sensor and prints broker address, user, password and topic, once.") { name, place, gateway, form };
         HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, settings, cancellationToken) =>
         {
-            var desk = ActivatorUtilities.CreateInstance<CredentialDesk>(provider);
+            var desk = provider.GetRequiredService<AdmitGear>();
             var input = new AddInput(call.GetValue(name) ?? "", call.GetValue(place), call.GetValue(gateway));
             (AddedSensor? added, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, cancellationToken);
             if (added is null)

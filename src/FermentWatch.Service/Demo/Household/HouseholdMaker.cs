@@ -14,7 +14,7 @@ namespace FermentWatch.Service.Demo.Household;
 
 /// <summary>Writes the invented household into empty records, by the rules by which a real one enters things.</summary>
 internal sealed class HouseholdMaker(
-    IHouseholdBook households, IPlaceBook places, ISensorBook sensors, IJarBook jars, MemberDesk members)
+    IHouseholdBook households, IPlaceBook places, ISensorBook sensors, IJarBook jars, ManageMembers members)
 {
     /// <summary>How far back sensors have reported.</summary>
     private static readonly Duration History = Duration.FromDays(36);

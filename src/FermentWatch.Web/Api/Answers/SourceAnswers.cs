@@ -1,4 +1,3 @@
-using FermentWatch.Intake.Offers;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;

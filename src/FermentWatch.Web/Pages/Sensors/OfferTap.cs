@@ -13,9 +13,9 @@ internal static class OfferTap
     /// <summary>Where the buttons of an offer lead.</summary>
     public const string Path = "/sensors/take";
 
-    public static void MapOfferTap(this WebApplication app) => app.MapPost(Path, TakeAsync).Does<OfferDesk>().ExcludeFromDescription();
+    public static void MapOfferTap(this WebApplication app) => app.MapPost(Path, TakeAsync).Does<TakeOffer>().ExcludeFromDescription();
 
-    private static async Task<IResult> TakeAsync([FromForm] OfferTapForm form, OfferDesk desk, CancellationToken cancellationToken)
+    private static async Task<IResult> TakeAsync([FromForm] OfferTapForm form, TakeOffer desk, CancellationToken cancellationToken)
     {
         var taken = new OfferForm { Topic = form.Topic, ValuePointer = form.ValuePointer, Unit = form.Unit, Where = form.Where };
         var (sensor, _) = await desk.TakeAsync(taken, cancellationToken);

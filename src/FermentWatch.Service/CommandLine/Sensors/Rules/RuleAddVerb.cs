@@ -35,7 +35,7 @@ internal static class RuleAddVerb
                 TimeAt = call.GetValue(timeAt), Record = call.GetValue(record), Offset = call.GetValue(offset), Low = call.GetValue(low),
                 High = call.GetValue(high), LongestSilence = call.GetValue(silence),
             };
-            RuleEntry entry = await ActivatorUtilities.CreateInstance<RuleDesk>(provider).AddAsync(form, cancellationToken);
+            RuleEntry entry = await provider.GetRequiredService<ReadByRule>().AddAsync(form, cancellationToken);
             if (entry.Rule is not { } rule)
                 return context.Refuse(entry.Refusals);
             string feeds = rule.SensorSlug is { } slug ? $"It feeds {slug}." : "It feeds sensors of the names that stand in the topic; unknown ones are offered on the sensors page.";

@@ -8,7 +8,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Members;
 
 /// <summary>Where people who may sign in are added, listed and removed.</summary>
-public sealed class MemberDesk(IAccountBook accounts, ISignInBook doors, IJarBook jars, TimeProvider clock)
+public sealed class ManageMembers(IAccountBook accounts, ISignInBook doors, IJarBook jars, TimeProvider clock)
 {
     private Instant Now => clock.GetUtcNow().ToInstant();
 

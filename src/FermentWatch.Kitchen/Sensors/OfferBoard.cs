@@ -1,8 +1,6 @@
-using FermentWatch.Intake.Door;
-using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
-namespace FermentWatch.Intake.Offers;
+namespace FermentWatch.Kitchen.Sensors;
 
 /// <summary>What looks like a sensor and is none yet. In memory, bounded: whoever was heard longest ago makes place.</summary>
 public sealed class OfferBoard

@@ -11,7 +11,7 @@ using NodaTime.Text;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>What jars will need in days away, and pauses of the round.</summary>
-public sealed class AwayDesk(OccasionFactsReader reading, IHouseholdBook households, IMemberBook members, TimeProvider clock)
+public sealed class PauseRounds(OccasionFactsReader reading, IHouseholdBook households, IMemberBook members, TimeProvider clock)
 {
     private const int LongestDays = 60;
 
@@ -66,4 +66,17 @@ public sealed class AwayDesk(OccasionFactsReader reading, IHouseholdBook househo
         reader.Refuse(field, typed, "a date would be right, such as 2026-10-24");
         return default;
     }
+}
+
+/// <summary>Days away, as typed.</summary>
+public sealed class AwayInput
+{
+    /// <summary>The first date away, ISO.</summary>
+    public string? From { get; set; }
+
+    /// <summary>The date of coming back, ISO.</summary>
+    public string? Until { get; set; }
+
+    /// <summary>The pause that is ended; empty for a new one.</summary>
+    public string? Ended { get; set; }
 }

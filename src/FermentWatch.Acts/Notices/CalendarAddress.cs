@@ -5,7 +5,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Notices;
 
 /// <summary>Where people get the address of their calendar, from the page and the API.</summary>
-public sealed class FeedDesk(ICalendarFeedBook feeds, TimeProvider clock)
+public sealed class CalendarAddress(ICalendarFeedBook feeds, TimeProvider clock)
 {
     private const int SecretBytes = 16;
 

@@ -9,7 +9,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Households;
 
 /// <summary>Where links for whoever looks in are made and withdrawn.</summary>
-public sealed class GuestDesk(IGuestBook guests, TimeProvider clock)
+public sealed class InviteGuest(IGuestBook guests, TimeProvider clock)
 {
     private const int SecretBytes = 18;
     private const int LongestName = 40;
@@ -42,4 +42,16 @@ public sealed class GuestDesk(IGuestBook guests, TimeProvider clock)
     /// <summary>The link of a secret; null if there is none. Whether it still opens the round is said beside it.</summary>
     public async Task<(GuestLink Link, bool Opens)?> FindAsync(string secret, CancellationToken cancellationToken) =>
         await guests.FindAsync(GuestLink.HashOf(secret), cancellationToken) is { } link ? (link, link.Opens(Now)) : null;
+}
+
+/// <summary>Somebody who looks in, as typed.</summary>
+public sealed class GuestInput
+{
+    public string? Name { get; set; }
+
+    /// <summary>For how many days the link opens the round.</summary>
+    public string? Days { get; set; }
+
+    /// <summary>The link that is withdrawn; empty for a new one.</summary>
+    public string? Withdrawn { get; set; }
 }

@@ -5,7 +5,7 @@ namespace FermentWatch.Acts.Notices;
 
 /// <summary>Where a browser says that it wants to be told by push.</summary>
 [OpenToChildren]
-public sealed class PhoneDesk(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock) : IDisposable
+public sealed class TellPhone(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock) : IDisposable
 {
     /// <summary>One at a time: a wet finger taps twice, and must not have a phone told twice.</summary>
     private readonly SemaphoreSlim _turn = new(1, 1);
@@ -59,3 +59,9 @@ public sealed class PhoneDesk(INoticeBook book, IEnumerable<INoticeChannel> chan
 
     private static string Came(string? typed) => string.IsNullOrWhiteSpace(typed) ? "nothing" : typed.Trim() is { Length: > 60 } much ? much[..60] + "…" : typed.Trim();
 }
+
+/// <summary>What a browser gives with its subscription (W3C Push API).</summary>
+/// <param name="Endpoint">Where its push service takes messages for it.</param>
+/// <param name="P256dh">Its public key, 65 bytes as base64url.</param>
+/// <param name="Auth">Its authentication secret, 16 bytes as base64url.</param>
+public sealed record PhoneInput(string? Endpoint, string? P256dh, string? Auth);

@@ -3,12 +3,11 @@ using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Typed;
 using NodaTime;
-using NodaTime.Text;
 
 namespace FermentWatch.Acts.Households;
 
 /// <summary>Where it is written down who does the round on which days, and when people are left in peace.</summary>
-public sealed class DutyDesk(IMemberBook members, INoticeBook notices)
+public sealed class ShareDuties(IMemberBook members, INoticeBook notices)
 {
     /// <summary>Everybody the round may fall to, each with the number of ways there are to reach this person.</summary>
     public async Task<IReadOnlyList<(Member Member, int Routes)>> AllAsync(CancellationToken cancellationToken)
@@ -27,22 +26,26 @@ public sealed class DutyDesk(IMemberBook members, INoticeBook notices)
         if ((await AllAsync(cancellationToken)).All(each => each.Member.Name != person))
             reader.Refuse("person", person, "somebody of the household would be right");
         Weekdays days = (input.Days ?? []).Aggregate(Weekdays.None, (sum, day) => sum | reader.ReadChoice("days", day, Weekdays.None));
-        LocalTime? from = ReadTime("quiet from", input.QuietFrom, reader), until = ReadTime("quiet until", input.QuietUntil, reader);
+        LocalTime? from = reader.ReadTimeOfDay("quiet from", input.QuietFrom, "22:00"), until = reader.ReadTimeOfDay("quiet until", input.QuietUntil, "22:00");
         if (reader.Refusals.Count == 0 && (from is null != until is null || (from is not null && from == until)))
             reader.Refuse("quiet until", input.QuietUntil, "both times of the quiet hours would be right, one unlike the other, or neither");
         if (reader.Refusals.Count == 0)
             await members.WriteAsync(new Duty { Person = person, Days = days & Weekdays.All, QuietFrom = from, QuietUntil = until }, cancellationToken);
         return reader.Refusals;
     }
+}
 
-    private static LocalTime? ReadTime(string field, string? typed, FieldReader reader)
-    {
-        string time = (typed ?? "").Trim();
-        if (time.Length == 0)
-            return null;
-        if (LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(time.Length > 5 ? time[..5] : time) is { Success: true, Value: var read })
-            return read;
-        reader.Refuse(field, typed, "a time of day would be right, such as 22:00");
-        return null;
-    }
+/// <summary>A person's days and quiet hours, as typed.</summary>
+public sealed class DutyInput
+{
+    public string? Person { get; set; }
+
+    /// <summary>Names of days.</summary>
+    public List<string>? Days { get; set; }
+
+    /// <summary>Begin of the quiet hours, <c>22:00</c>; empty for none.</summary>
+    public string? QuietFrom { get; set; }
+
+    /// <summary>End of the quiet hours; empty for none.</summary>
+    public string? QuietUntil { get; set; }
 }

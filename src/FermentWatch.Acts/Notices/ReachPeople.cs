@@ -6,8 +6,8 @@ using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Notices;
 
-/// <summary>Where the ways to reach people are written down and tried, by the page and by the API.</summary>
-public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock)
+/// <summary>The ways to reach people: adds, keeps, removes and tries them.</summary>
+public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock)
 {
     private static readonly Duration TestHolds = Duration.FromMinutes(5);
 
@@ -35,6 +35,12 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
         return (route, []);
     }
 
+    /// <summary>Keeps a way that somebody made who has left, as one's own.</summary>
+    public Task KeepAsync(Guid routeId, string by, CancellationToken cancellationToken) => book.KeepRouteAsync(routeId, by, cancellationToken);
+
+    /// <summary>Removes a way; what waits for it is not sent.</summary>
+    public Task RemoveAsync(Guid routeId, CancellationToken cancellationToken) => book.RemoveRouteAsync(routeId, cancellationToken);
+
     /// <summary>Sends a test message at once, past the outbox; how it ended, or null where there is no such route.</summary>
     public async Task<DeliveryOutcome?> TestAsync(Guid routeId, CancellationToken cancellationToken)
     {
@@ -50,4 +56,20 @@ public sealed class NoticeDesk(INoticeBook book, IEnumerable<INoticeChannel> cha
         };
         return await channels.First(each => each.Channel == route.Channel).SendAsync(test, route, null, cancellationToken);
     }
+}
+
+/// <summary>How somebody is to be reached, as typed.</summary>
+public sealed class NoticeRouteInput
+{
+    /// <summary>The name the household uses.</summary>
+    public string? Person { get; set; }
+
+    /// <summary><c>Email</c>, <c>Webhook</c> or <c>Mqtt</c>.</summary>
+    public string? Channel { get; set; }
+
+    /// <summary>Mail address, web address or topic.</summary>
+    public string? Address { get; set; }
+
+    /// <summary>Key by which a webhook's body is signed.</summary>
+    public string? Secret { get; set; }
 }

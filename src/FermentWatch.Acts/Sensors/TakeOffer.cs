@@ -1,5 +1,3 @@
-using FermentWatch.Intake.Door;
-using FermentWatch.Intake.Offers;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
@@ -9,14 +7,14 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Sensors;
 
 /// <summary>Where offers are taken: what was heard on an unknown topic becomes a sensor of the household.</summary>
-public sealed class OfferDesk(
-    MessageDoor door, ISourceRuleBook rules, ISensorBook sensors, SensorDesk desk, TimeProvider clock) : IDisposable
+public sealed class TakeOffer(
+    OfferBoard offers, ISourceRuleBook rules, ISensorBook sensors, GiveSensor desk, TimeProvider clock) : IDisposable
 {
     /// <summary>One at a time: a wet finger taps twice, and must not make two sensors of one topic.</summary>
     private readonly SemaphoreSlim _turn = new(1, 1);
 
     /// <summary>What is offered at present, last heard first.</summary>
-    public IReadOnlyList<Offer> All => door.Offers.All();
+    public IReadOnlyList<Offer> All => offers.All();
 
     /// <summary>Takes an offer and gives its sensor to a place or a jar; what was wrong, or nothing.</summary>
     public async Task<(Sensor? Sensor, IReadOnlyList<Refusal> Refusals)> TakeAsync(OfferForm form, CancellationToken cancellationToken)
@@ -47,7 +45,7 @@ public sealed class OfferDesk(
             return (null, refusals);
         Sensor sensor = await MakeAsync(offer, unit, cancellationToken);
         await desk.GiveAsync(sensor, placement, cancellationToken);
-        door.Offers.Remove(offer);
+        offers.Remove(offer);
         return (sensor, []);
     }
 
@@ -84,4 +82,20 @@ public sealed class OfferDesk(
         }
         return slug;
     }
+}
+
+/// <summary>Takes an offer: this topic is a sensor, and it measures this.</summary>
+public sealed record OfferForm
+{
+    /// <summary>The topic that was offered.</summary>
+    public string? Topic { get; init; }
+
+    /// <summary>JSON Pointer to the value that was offered; empty for a bare number.</summary>
+    public string? ValuePointer { get; init; }
+
+    /// <summary>The unit, where the guess was wrong; empty takes the guess.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary><c>place NAME</c>, <c>jar NUMBER</c> or <c>nowhere</c>.</summary>
+    public string? Where { get; init; }
 }

@@ -1,12 +1,71 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Typed;
 using NodaTime;
+using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Sensors;
+
+/// <summary>Where checks of probes in buffers are handed in, by the pages and the API.</summary>
+public sealed class CheckProbe(IProbeBook probes, IHouseholdBook households, WrittenDown written, TimeProvider clock)
+{
+    /// <summary>Files a check, or tells everything that is wrong with it; what was read since is judged again.</summary>
+    public async Task<CalibrationEntry> EnterAsync(Sensor sensor, CalibrationForm form, EntryMark mark, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        CalibrationEntry entry = CalibrationEntry.Read(form, sensor, household, clock.GetUtcNow().ToInstant(), mark);
+        if (entry.Check is { } check)
+        {
+            await probes.AddAsync(check, cancellationToken);
+            written.SayChecks();
+        }
+        return entry;
+    }
+
+    /// <summary>Takes a check back, and what was read since is judged again. False if there is none of this id of this sensor.</summary>
+    public async Task<bool> TakeBackAsync(Sensor sensor, Guid check, string by, CancellationToken cancellationToken)
+    {
+        if (!(await probes.FiledAsync(sensor.Id, cancellationToken)).Any(each => each.Id == check))
+            return false;
+        await probes.TakeBackAsync(check, clock.GetUtcNow().ToInstant(), by, cancellationToken);
+        written.SayChecks();
+        return true;
+    }
+
+    /// <summary>The checks of a sensor's probe, the last first, those taken back among them.</summary>
+    public async Task<IReadOnlyList<ProbeCheck>> OfAsync(Sensor sensor, CancellationToken cancellationToken) =>
+        [.. (await probes.FiledAsync(sensor.Id, cancellationToken)).Reverse()];
+}
+
+/// <summary>What somebody typed of a probe in buffers, as typed.</summary>
+public sealed record CalibrationForm
+{
+    /// <summary>What it shows: <c>mV</c> or <c>pH</c>.</summary>
+    public string? Shows { get; init; }
+
+    /// <summary>Two or three buffers.</summary>
+    public IReadOnlyList<BufferForm> Buffers { get; init; } = [];
+
+    /// <summary>When, on the household's clock; empty is now.</summary>
+    public string? At { get; init; }
+}
+
+/// <summary>What a probe showed in one buffer, as typed. All empty is no buffer.</summary>
+public sealed record BufferForm
+{
+    /// <summary>The buffer by its pH at 25 C, as the bottle says: <c>4.00</c>, <c>6.86</c>, <c>7.00</c>, <c>9.18</c>, <c>10.01</c>; or its name.</summary>
+    public string? Buffer { get; init; }
+
+    /// <summary>What the probe showed, in millivolts or pH.</summary>
+    public string? Shown { get; init; }
+
+    /// <summary>The temperature of the buffer.</summary>
+    public string? Temperature { get; init; }
+}
 
 /// <summary>A calibration form that was read: the check, or every field that was wrong.</summary>
 /// <param name="Check">The check; null if anything was wrong.</param>

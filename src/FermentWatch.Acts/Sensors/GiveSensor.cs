@@ -10,7 +10,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Sensors;
 
 /// <summary>Where it is said what a sensor measures.</summary>
-public sealed class SensorDesk(ISensorBook sensors, ReadyPlaces places, IJarBook jars, WrittenDown written, TimeProvider clock)
+public sealed class GiveSensor(ISensorBook sensors, ReadyPlaces places, IJarBook jars, WrittenDown written, TimeProvider clock)
 {
     private const string PlaceWord = "place ", JarWord = "jar ", Nowhere = "nowhere";
 

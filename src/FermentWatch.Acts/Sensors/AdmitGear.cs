@@ -1,6 +1,5 @@
 using FermentWatch.Acts.Households;
-using FermentWatch.Intake.Credentials;
-using FermentWatch.Intake.Topics;
+using FermentWatch.Acts.Rounds;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
@@ -11,8 +10,8 @@ using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Sensors;
 
-/// <summary>Where sensors and gateways are added to the records.</summary>
-internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, TimeProvider clock)
+/// <summary>Lets gear speak to our broker: adds sensors and gateways, keeps and removes the credentials of gateways.</summary>
+public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentialIssuer issuer, TimeProvider clock)
 {
     /// <summary>Adds a sensor or gateway, or tells what was wrong.</summary>
     public async Task<(AddedSensor? Added, IReadOnlyList<Refusal> Refusals)> AddAsync(AddInput input, CancellationToken cancellationToken)
@@ -27,13 +26,19 @@ internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, Tim
             : await AddGatewayAsync(slug, input, cancellationToken);
     }
 
+    /// <summary>Keeps the credential of a gateway that somebody made who has left, as one's own.</summary>
+    public Task KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) => sensors.KeepGatewayAsync(user, by, cancellationToken);
+
+    /// <summary>Takes a gateway's credential away; what it published stays. False if there is none of that name.</summary>
+    public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => sensors.RemoveGatewayAsync(user, cancellationToken);
+
     private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddGatewayAsync(string slug, AddInput input, CancellationToken cancellationToken)
     {
         if (TopicFilter.WhatIsWrong(input.Gateway!) is { } wrong)
             return (null, [new Refusal("gateway", input.Gateway!, wrong)]);
         if (input.Place is not null)
             return (null, [new Refusal("place", input.Place, "a gateway stands nowhere: give its sensors a place instead")]);
-        IssuedCredential issued = CredentialIssuer.ForGateway(slug, input.Gateway!, input.By);
+        IssuedCredential issued = issuer.ForGateway(slug, input.Gateway!, input.By);
         await sensors.AddGatewayAsync(issued.Credential, cancellationToken);
         return (new AddedSensor(null, issued), []);
     }
@@ -52,7 +57,32 @@ internal sealed class CredentialDesk(ISensorBook sensors, IPlaceBook places, Tim
         var sensor = new Sensor { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Slug = slug, Name = name, AddedAt = now };
         if (place is not null)
             sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = sensor.Id, PlaceId = place.Id, From = now });
-        IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
+        IssuedCredential issued = issuer.ForSensor(sensor);
         return (new AddedSensor(await sensors.AddAsync(sensor, issued.Credential, cancellationToken), issued), []);
     }
 }
+
+/// <summary>A sensor or gateway to be added, as it was typed.</summary>
+/// <param name="Name">What the household calls it.</param>
+/// <param name="Place">Name of the place it stands in.</param>
+/// <param name="Gateway">Topic filter of a gateway; null for a sensor.</param>
+/// <param name="By">Who of the household adds it; null on the command line.</param>
+public sealed record AddInput(string Name, string? Place, string? Gateway, string? By = null);
+
+/// <summary>The form that adds a gateway or buttons, by the page and the API.</summary>
+public sealed class GatewayForm
+{
+    /// <summary>What the household calls it.</summary>
+    public string? Name { get; set; }
+
+    /// <summary>The topic filter under which it may publish; buttons by the jars unless it says otherwise.</summary>
+    public string? Filter { get; set; } = OwnTopics.JarButtons;
+
+    /// <summary>What the desk takes. An empty filter is none at all, and never a sensor.</summary>
+    internal AddInput ToInput(string by) => new(Name ?? "", null, Filter?.Trim() ?? "", by);
+}
+
+/// <summary>A sensor or gateway that was added, with the password that can be shown now and never again.</summary>
+/// <param name="Sensor">The sensor; null for a gateway.</param>
+/// <param name="Issued">Its credential and password.</param>
+public sealed record AddedSensor(Sensor? Sensor, IssuedCredential Issued);

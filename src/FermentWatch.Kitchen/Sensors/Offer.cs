@@ -1,9 +1,7 @@
-using FermentWatch.Intake.Decoding;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
-namespace FermentWatch.Intake.Offers;
+namespace FermentWatch.Kitchen.Sensors;
 
 /// <summary>Something unknown that looks like a sensor: "Use this sensor?"</summary>
 /// <param name="Topic">The topic it reports on.</param>

@@ -1,0 +1,62 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Typed;
+using NodaTime;
+
+namespace FermentWatch.Acts.Households;
+
+/// <summary>Writes down what holds for the household.</summary>
+public sealed class DescribeHousehold(IHouseholdBook households)
+{
+    /// <summary>Writes what holds for the household; what was wrong, or nothing.</summary>
+    public async Task<IReadOnlyList<Refusal>> DoAsync(HouseholdInput input, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        var reader = new FieldReader();
+        household.Name = reader.ReadName("name", input.Name);
+        household.TimeZoneId = ReadZone(input.TimeZone, reader);
+        household.TemperatureUnit = reader.ReadChoice("temperature unit", input.TemperatureUnit, household.TemperatureUnit);
+        household.MassUnit = reader.ReadChoice("mass unit", input.MassUnit, household.MassUnit);
+        household.Mould = reader.ReadChoice("mould", input.Mould, household.Mould);
+        household.PhTool = reader.ReadChoice("pH", input.PhTool, household.PhTool);
+        household.RoundAt = reader.ReadTimeOfDay("morning round", input.RoundAt, "07:00") ?? household.RoundAt;
+        household.EveningAt = reader.ReadTimeOfDay("evening", input.EveningAt, "07:00") ?? household.EveningAt;
+        if (household.EveningAt <= household.RoundAt)
+            reader.Refuse("evening", input.EveningAt, "a time after the morning round would be right");
+        if (reader.Refusals.Count == 0)
+            await households.WriteAsync(household, cancellationToken);
+        return reader.Refusals;
+    }
+
+    private static string ReadZone(string? typed, FieldReader reader)
+    {
+        string zone = (typed ?? "").Trim();
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) is null)
+            reader.Refuse("time zone", typed, "a name of the tz database would be right, such as Europe/Vienna");
+        return zone;
+    }
+}
+
+/// <summary>What holds for the household, as typed.</summary>
+public sealed class HouseholdInput
+{
+    public string? Name { get; set; }
+
+    public string? TimeZone { get; set; }
+
+    public string? TemperatureUnit { get; set; }
+
+    public string? MassUnit { get; set; }
+
+    /// <summary>When the morning round is due, <c>07:00</c>.</summary>
+    public string? RoundAt { get; set; }
+
+    /// <summary>What it does about mould.</summary>
+    public string? Mould { get; set; }
+
+    /// <summary>What it measures a pH with.</summary>
+    public string? PhTool { get; set; }
+
+    /// <summary>When jars nobody looked at are asked for again.</summary>
+    public string? EveningAt { get; set; }
+}

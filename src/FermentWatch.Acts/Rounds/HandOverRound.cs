@@ -1,0 +1,22 @@
+using FermentWatch.Kitchen.Members;
+using NodaTime;
+
+namespace FermentWatch.Acts.Rounds;
+
+/// <summary>Hands the round of one date over to somebody else, or takes it back.</summary>
+[OpenToChildren]
+public sealed class HandOverRound(IMemberBook members)
+{
+    /// <summary>Hands it over; a name that is nobody's in the household changes nothing.</summary>
+    /// <param name="date">The date of the round.</param>
+    /// <param name="somebody">Who does it instead; empty to take it back.</param>
+    /// <param name="by">Who hands it over.</param>
+    /// <param name="cancellationToken">Gives up before anything is written.</param>
+    public async Task DoAsync(LocalDate date, string? somebody, string by, CancellationToken cancellationToken)
+    {
+        if (string.IsNullOrEmpty(somebody))
+            await members.TakeBackAsync(date, cancellationToken);
+        else if ((await members.RosterAsync(date, cancellationToken)).Members.Any(member => member.Name == somebody))
+            await members.HandOverAsync(new HandOver { Date = date, Person = somebody, By = by }, cancellationToken);
+    }
+}
