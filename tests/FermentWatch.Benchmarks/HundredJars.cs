@@ -4,7 +4,6 @@ using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;

@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using FermentWatch.Kitchen.Words;
+using FermentWatch.Kitchen.Guides;
 using Microsoft.Playwright;
 
 namespace FermentWatch.Browser.Tests;

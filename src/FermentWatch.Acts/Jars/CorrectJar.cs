@@ -1,8 +1,8 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.RoundAnswers;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Jars;

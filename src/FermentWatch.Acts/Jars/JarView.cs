@@ -6,6 +6,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;

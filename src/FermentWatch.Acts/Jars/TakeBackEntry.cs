@@ -1,8 +1,8 @@
 using FermentWatch.Acts.Rounds;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
 using NodaTime;
 using NodaTime.Extensions;
 

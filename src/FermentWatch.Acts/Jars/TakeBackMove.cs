@@ -1,6 +1,6 @@
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.RoundAnswers;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Jars;

@@ -1,4 +1,5 @@
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
 
 namespace FermentWatch.Acts.Notices;

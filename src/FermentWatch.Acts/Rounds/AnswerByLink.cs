@@ -3,7 +3,6 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
-using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
 using NodaTime;
 using NodaTime.Extensions;

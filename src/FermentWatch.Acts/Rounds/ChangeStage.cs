@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.RoundAnswers;

@@ -2,7 +2,6 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
-using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 using NodaTime.Extensions;
 

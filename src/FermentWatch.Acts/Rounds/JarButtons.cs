@@ -1,6 +1,6 @@
 using System.Globalization;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 

@@ -1,6 +1,6 @@
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Rounds;
 
 namespace FermentWatch.Acts.Rounds;
 

@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Rounds;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 using NodaTime.Extensions;
 

@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
 

@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 

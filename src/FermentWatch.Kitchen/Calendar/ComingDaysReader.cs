@@ -5,7 +5,6 @@ using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Rounds;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Calendar;

@@ -6,6 +6,7 @@ using FermentWatch.Kinetics.Household;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 

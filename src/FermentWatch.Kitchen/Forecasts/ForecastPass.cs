@@ -3,6 +3,7 @@ using FermentWatch.Kinetics.Household;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;

@@ -5,6 +5,7 @@ using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 

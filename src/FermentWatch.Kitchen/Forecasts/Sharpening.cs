@@ -4,6 +4,7 @@ using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;

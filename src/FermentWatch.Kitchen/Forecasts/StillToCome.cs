@@ -3,6 +3,7 @@ using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 
 namespace FermentWatch.Kitchen.Forecasts;
 

@@ -1,6 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 
 namespace FermentWatch.Kitchen.Forecasts;
 

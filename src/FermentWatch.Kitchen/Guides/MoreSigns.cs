@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.Households;
 
 namespace FermentWatch.Kitchen.Guides;
 

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 
 namespace FermentWatch.Kitchen.Guides;

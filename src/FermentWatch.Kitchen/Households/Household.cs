@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Guides;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Households;

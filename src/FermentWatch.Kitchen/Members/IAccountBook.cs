@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
 
 namespace FermentWatch.Kitchen.Members;
 

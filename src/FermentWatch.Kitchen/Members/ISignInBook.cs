@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Households;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Members;

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Households;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Members;
@@ -25,14 +26,4 @@ public sealed record Member(string Name, MemberRole Role, Duty Duty)
 
     /// <summary>Somebody of whom nothing was written down: told on every day, with no quiet hours, and never an adult.</summary>
     public static Member Unknown(string name) => new(name, MemberRole.Child, new Duty { Person = name }) { SignsIn = false };
-}
-
-/// <summary>What a person may do.</summary>
-public enum MemberRole
-{
-    /// <summary>Everything.</summary>
-    Adult = 1,
-
-    /// <summary>Look at jars and report; pH, first tastes and trouble are for adults.</summary>
-    Child = 2,
 }

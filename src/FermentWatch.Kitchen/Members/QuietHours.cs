@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Households;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Members;

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Jars;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;

@@ -1,5 +1,5 @@
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;

@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 
 namespace FermentWatch.Kitchen.Observations;
 

@@ -1,5 +1,3 @@
-using FermentWatch.Kitchen.Jars;
-
 namespace FermentWatch.Kitchen.Observations;
 
 /// <summary>The jar went into the cold, was finished, or was thrown out; why stands in the note.</summary>

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Rounds;
 using NodaTime;

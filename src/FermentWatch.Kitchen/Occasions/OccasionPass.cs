@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Readings;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;

@@ -1,7 +1,6 @@
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;

@@ -3,7 +3,7 @@ using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
 using NodaTime;

@@ -10,6 +10,9 @@ namespace FermentWatch.Kitchen.Publishing;
 /// </summary>
 public sealed class AnnouncementPass(AnnouncementOptions options, IJarBook jars, IAnnouncementBook book, IMessageOutlet outlet, SetAside setAside)
 {
+    /// <summary>The name under which it sets things aside.</summary>
+    public const string Name = "announcement";
+
     private readonly Dictionary<string, string> _said = [];
 
     private volatile bool _all;
@@ -24,7 +27,7 @@ public sealed class AnnouncementPass(AnnouncementOptions options, IJarBook jars,
             _said.Clear();
         _all = false;
         var wanted = new Dictionary<string, string>();
-        using SetAside.SetAsideRun run = setAside.Begin("announcement");
+        using SetAside.SetAsideRun run = setAside.Begin(Name);
         foreach (Jar jar in options.Enabled ? await jars.KeptAsync(cancellationToken) : [])
             run.Try($"jar {jar.Number}", () =>
             {

@@ -2,7 +2,7 @@ using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Kitchen.Words;

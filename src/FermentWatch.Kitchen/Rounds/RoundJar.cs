@@ -2,7 +2,6 @@ using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Troubles;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;

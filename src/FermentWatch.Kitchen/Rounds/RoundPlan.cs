@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using NodaTime;
 

@@ -3,7 +3,6 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Troubles;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;

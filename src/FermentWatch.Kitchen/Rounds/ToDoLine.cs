@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Kitchen.Rounds;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Observation;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 

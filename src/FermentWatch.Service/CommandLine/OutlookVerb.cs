@@ -1,7 +1,7 @@
 using System.CommandLine;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kitchen.Words;
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Service.CommandLine.Outlook;
 using NodaTime.Extensions;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Words;
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Service.CommandLine.SaltByWeight;
 
 namespace FermentWatch.Service.CommandLine;

@@ -58,7 +58,7 @@ public sealed class ServiceLoops
         if (forwarding is not null)
             Forwarding = new Loop("forwarding", (_, cancellationToken) => forwarding.RunAsync(Forwarding!.Wake, cancellationToken), time, logger);
         judging.TurnEnded += Judging.Step;
-        setAside.Stepped += pass => InOrder.FirstOrDefault(loop => loop.Name == pass)?.Step();
+        setAside.Stepped += pass => LoopOf(pass)?.Step();
         written.Readings += Judging.Wake;
         written.Checks += Judging.Wake;
         written.Facts += Forecasts.Wake;
@@ -90,6 +90,9 @@ public sealed class ServiceLoops
     /// <summary>Each loop after those whose work it reads.</summary>
     public IReadOnlyList<Loop> InOrder =>
         [Judging, Forecasts, Rounds, Occasions, Deliveries, States, .. Forwarding is null ? (ReadOnlySpan<Loop>)[] : [Forwarding]];
+
+    /// <summary>The loop in which a pass runs: that of its name, or the one that does it as well.</summary>
+    private Loop? LoopOf(string pass) => pass == AnnouncementPass.Name ? States : InOrder.FirstOrDefault(loop => loop.Name == pass);
 
     /// <summary>Lets every loop run once, in order, and completes when the last has ended.</summary>
     public async Task SettleAsync(CancellationToken cancellationToken)

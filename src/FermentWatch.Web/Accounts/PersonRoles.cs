@@ -1,6 +1,6 @@
 using System.Security.Claims;
 using FermentWatch.Acts;
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.RoundAnswers;
 
 namespace FermentWatch.Web.Accounts;

@@ -1,5 +1,6 @@
 using FermentWatch.Acts.Households;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Typed;
 

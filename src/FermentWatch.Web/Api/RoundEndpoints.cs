@@ -4,7 +4,6 @@ using FermentWatch.Acts.Rounds;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
-using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;

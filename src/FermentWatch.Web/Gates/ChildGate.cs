@@ -1,5 +1,5 @@
 using FermentWatch.Acts;
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Web.Accounts;
 using Microsoft.AspNetCore.Authorization;
 

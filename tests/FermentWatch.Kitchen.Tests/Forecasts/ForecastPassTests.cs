@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Health;
-using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;

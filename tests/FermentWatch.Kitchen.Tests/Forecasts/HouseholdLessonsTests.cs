@@ -4,6 +4,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Tests.Doubles;
 using NodaTime;
 

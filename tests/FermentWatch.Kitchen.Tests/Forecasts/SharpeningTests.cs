@@ -2,6 +2,7 @@ using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Tests.Doubles;
 
 namespace FermentWatch.Kitchen.Tests.Forecasts;

@@ -3,8 +3,8 @@ using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Tests.Doubles;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Forecasts;

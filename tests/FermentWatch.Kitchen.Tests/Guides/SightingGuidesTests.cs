@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Guides;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 
 namespace FermentWatch.Kitchen.Tests.Guides;

@@ -1,7 +1,6 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Tests.Doubles;
 

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;

@@ -1,4 +1,6 @@
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Guides;
 
 namespace FermentWatch.Kitchen.Tests.OneHome;
 

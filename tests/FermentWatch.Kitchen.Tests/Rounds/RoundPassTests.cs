@@ -1,5 +1,5 @@
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
-using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Tests.Doubles;
 using NodaTime;
 

@@ -8,7 +8,6 @@ using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Tests.Doubles;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Rounds;

@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Tests.Doubles;
-using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Kitchen.Tests.Rounds;
 

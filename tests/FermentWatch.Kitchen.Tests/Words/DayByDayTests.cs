@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

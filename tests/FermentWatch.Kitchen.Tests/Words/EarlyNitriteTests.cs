@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Words;

@@ -1,8 +1,8 @@
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Tests.Doubles;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 

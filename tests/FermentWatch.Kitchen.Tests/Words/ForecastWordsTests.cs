@@ -1,6 +1,7 @@
 using CsCheck;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

@@ -1,8 +1,9 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Guides;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Words;

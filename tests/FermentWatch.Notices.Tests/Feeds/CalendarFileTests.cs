@@ -1,7 +1,6 @@
 using System.Text;
 using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Notices.Feeds;
 using Ical.Net;
 using Ical.Net.CalendarComponents;

@@ -2,6 +2,7 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using FermentWatch.Kitchen.Notices;
 
 namespace FermentWatch.Notices.Tests.WebPush;
 

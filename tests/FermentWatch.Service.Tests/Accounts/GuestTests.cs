@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.RunningTests;
 using FermentWatch.Service.Tests.Api;

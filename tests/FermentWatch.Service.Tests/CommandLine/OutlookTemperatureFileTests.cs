@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;

@@ -4,8 +4,6 @@ using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
-using FermentWatch.Kitchen.RoundAnswers;
 using NodaTime;
 
 namespace FermentWatch.Service.Tests.Doors;

@@ -4,6 +4,7 @@ using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Rounds;

@@ -2,9 +2,9 @@ using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Words;
 using FermentWatch.Web.Pages.Charts;
 using NodaTime;
 

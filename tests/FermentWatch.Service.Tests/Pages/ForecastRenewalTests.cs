@@ -1,6 +1,7 @@
 using FermentWatch.Acts;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Service.Tests.Health;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;

@@ -16,7 +16,6 @@ using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Kitchen.Words;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
 using NSubstitute;

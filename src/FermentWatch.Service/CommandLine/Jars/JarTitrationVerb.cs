@@ -2,8 +2,8 @@ using System.CommandLine;
 using FermentWatch.Acts;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.CommandLine.Records;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
+using FermentWatch.Acts.Members;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Acts.Members;
 
 namespace FermentWatch.Service.CommandLine.Members;
 

@@ -1,7 +1,8 @@
 using System.CommandLine;
+using FermentWatch.Acts.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Service.CommandLine.Records;
-using FermentWatch.Acts.Members;
 
 namespace FermentWatch.Service.CommandLine.Members;
 

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using FermentWatch.Kinetics.Forecasting;
-using FermentWatch.Kitchen.Words;
+using FermentWatch.Kitchen.Guides;
 using NodaTime;
 using NodaTime.Text;
 

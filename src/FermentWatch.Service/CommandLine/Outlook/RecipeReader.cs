@@ -1,6 +1,5 @@
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
-using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Service.CommandLine.Outlook;

@@ -1,8 +1,6 @@
 using System.CommandLine;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Places;
-using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Hosting;
 using FermentWatch.Web.Pages.Sensors;

@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Temperature;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Readings;
 using NodaTime;
 
 namespace FermentWatch.Service.Demo.Household;

@@ -1,13 +1,12 @@
+using FermentWatch.Acts.Members;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Acts.Members;
 using NodaTime;
 
 namespace FermentWatch.Service.Demo.Household;

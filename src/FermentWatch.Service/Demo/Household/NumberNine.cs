@@ -1,4 +1,4 @@
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;

@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;

@@ -1,5 +1,6 @@
 using System.Linq.Expressions;
 using System.Security.Claims;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Forwarding;
-using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
 using NodaTime;

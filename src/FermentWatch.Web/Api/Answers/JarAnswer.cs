@@ -1,6 +1,8 @@
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Web.Api.Answers;

@@ -1,5 +1,5 @@
 using FermentWatch.Acts.Notices;
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
 using NodaTime;

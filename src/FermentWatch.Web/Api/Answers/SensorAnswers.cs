@@ -1,7 +1,7 @@
 using FermentWatch.Acts.Sensors;
+using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Web.Api.Answers;

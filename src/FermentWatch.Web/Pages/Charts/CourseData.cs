@@ -1,8 +1,8 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Temperature;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Web.Pages.Charts;
 

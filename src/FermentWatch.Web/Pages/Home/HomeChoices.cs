@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Web.Pages.Shared;

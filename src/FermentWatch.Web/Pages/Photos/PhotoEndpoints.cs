@@ -1,6 +1,6 @@
 using System.Security.Claims;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Gates;

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Identity;

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Forecasts;
 
 /// <summary>Turns days after packing into dates on the household's calendar.</summary>
 /// <param name="Origin">Day 0.</param>

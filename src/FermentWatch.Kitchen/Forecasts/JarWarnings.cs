@@ -3,7 +3,7 @@ using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Forecasts;
 
 /// <summary>What is said of one jar as long as it is so: what went in, and what is ahead of it.</summary>
 public static class JarWarnings

@@ -1,4 +1,4 @@
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Guides;
 
 /// <summary>The cautions of this kitchen. Local food-safety guidance comes first, always.</summary>
 public static class Cautions

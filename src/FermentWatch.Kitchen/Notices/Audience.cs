@@ -1,7 +1,8 @@
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Members;
+namespace FermentWatch.Kitchen.Notices;
 
 /// <summary>Who is sent what, and when it may reach them. Nothing falls through: where it would reach nobody, everybody is sent it.</summary>
 /// <param name="routes">How people are reached.</param>

@@ -1,10 +1,11 @@
+using FermentWatch.Kitchen.Words;
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Forecasts;
 
 /// <summary>What a forecast says, in words: the day, how sure, and whether anything was measured.</summary>
 public static class ForecastWords

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Words;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
@@ -6,7 +7,7 @@ using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 using static FermentWatch.Kinetics.Sentence;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>The one thing to do now with a jar, the most pressing first.</summary>
 /// <param name="Kind">What it is about.</param>

@@ -1,7 +1,7 @@
 using FermentWatch.Kitchen.Notices;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Members;
+namespace FermentWatch.Kitchen.Notices;
 
 /// <summary>What is to be said, before it is known to whom.</summary>
 /// <param name="Occasion">Names the occasion; with person and route it is the notice's key.</param>

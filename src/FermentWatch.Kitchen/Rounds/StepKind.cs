@@ -1,4 +1,4 @@
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>What the next step of a jar is about, the most pressing first.</summary>
 public enum StepKind

@@ -1,8 +1,9 @@
+using FermentWatch.Kitchen.Words;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>
 /// Days 1 to 7 of a jar in words. When the bubbling comes and goes by warmth is common practice, no source; what the sources

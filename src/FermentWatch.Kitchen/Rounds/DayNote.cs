@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>What one of the first days looks like, and what to do.</summary>
 /// <param name="Day">1 to 7; the day of packing is day 0.</param>

@@ -1,10 +1,12 @@
+using FermentWatch.Kitchen.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>
 /// When to taste first: from the expected day; where none is expected, after about a week (common practice, no source);

@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Temperature;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Forecasts;
+namespace FermentWatch.Kitchen.Readings;
 
 /// <summary>The grid of quarter hours since the Unix epoch on which the model eats temperatures.</summary>
 public static class QuarterHour

@@ -1,7 +1,7 @@
 using NodaTime;
 using NodaTime.TimeZones;
 
-namespace FermentWatch.Kitchen.Rounds;
+namespace FermentWatch.Kitchen.Households;
 
 /// <summary>
 /// When rounds are due on a household's own calendar. An hour that the spring change skips is kept with the offset before

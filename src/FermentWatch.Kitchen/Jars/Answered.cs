@@ -2,7 +2,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Rounds;
+namespace FermentWatch.Kitchen.Jars;
 
 /// <summary>Whether somebody has answered for a jar on a date: the one rule that page, round, notice, topic and calendar ask.</summary>
 public static class Answered

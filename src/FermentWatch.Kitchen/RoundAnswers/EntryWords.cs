@@ -1,9 +1,11 @@
+using FermentWatch.Kitchen.Words;
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.RoundAnswers;
 
 /// <summary>What is answered to an entry: what was written down, and what it changed.</summary>
 public static class EntryWords

@@ -1,6 +1,6 @@
 using FermentWatch.Kitchen.Rounds;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>What to look for on a round, in words.</summary>
 public static class LookForWords

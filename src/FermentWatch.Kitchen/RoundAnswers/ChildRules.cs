@@ -1,8 +1,10 @@
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
 
-namespace FermentWatch.Kitchen.Members;
+namespace FermentWatch.Kitchen.RoundAnswers;
 
 /// <summary>What is for adults: children and guests look and report, adults settle trouble, enter pH and taste first.</summary>
 public static class ChildRules

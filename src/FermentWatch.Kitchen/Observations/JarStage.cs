@@ -1,4 +1,4 @@
-namespace FermentWatch.Kitchen.Jars;
+namespace FermentWatch.Kitchen.Observations;
 
 /// <summary>Where a jar is in its life.</summary>
 public enum JarStage

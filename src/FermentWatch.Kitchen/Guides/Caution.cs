@@ -1,4 +1,4 @@
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Guides;
 
 /// <summary>A caution shown where a decision is made.</summary>
 /// <param name="Key">Stable name, for tests and links.</param>

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Words;
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
@@ -5,7 +6,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Forecasts;
 
 /// <summary>What becomes of a jar elsewhere or later, and what is in a serving, in words.</summary>
 public static class WhatIfWords

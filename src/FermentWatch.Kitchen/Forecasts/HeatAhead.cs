@@ -1,7 +1,8 @@
+using FermentWatch.Kitchen.Words;
 using FermentWatch.Kinetics.Forecasting;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Forecasts;
 
 /// <summary>
 /// A room, measured or expected, in which the bacteria that sour no longer keep up: the starters grow up to 37 C and best at 15 to 25

@@ -1,4 +1,4 @@
-namespace FermentWatch.Kitchen.Guides;
+namespace FermentWatch.Kitchen.Households;
 
 /// <summary>What this household does about mould, where public advice disagrees. Whoever cannot tell film from mould treats it as mould under either.</summary>
 public enum MouldPolicy

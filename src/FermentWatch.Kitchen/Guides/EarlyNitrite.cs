@@ -3,7 +3,7 @@ using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Guides;
 
 /// <summary>
 /// Nitrite of the first days: germs make it of the vegetables' nitrate before the acid is there, and its peak goes down once the brine

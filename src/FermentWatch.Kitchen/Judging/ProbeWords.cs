@@ -3,7 +3,7 @@ using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Probes;
 using NodaTime;
 
-namespace FermentWatch.Kitchen.Words;
+namespace FermentWatch.Kitchen.Judging;
 
 /// <summary>pH probes and their calibrations, in words.</summary>
 public static class ProbeWords
