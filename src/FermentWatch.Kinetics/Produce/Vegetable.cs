@@ -59,6 +59,9 @@ public sealed class Vegetable
     /// <summary>The published recipe that is its own; null where none is known here.</summary>
     public PublishedRecipe? Recipe { get; init; }
 
+    /// <summary>How long it keeps once sour and cold, days; null where nothing is published of it alone.</summary>
+    public int? KeptColdDays { get; init; }
+
     /// <summary>What a head of it weighs; null where nobody counts it by the head.</summary>
     public HeadMass? Head { get; init; }
 

@@ -11,11 +11,8 @@ public static class StoreOccasions
     /// <summary>Public advice lets kraut work 3 to 6 weeks (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015).</summary>
     public const int EarlyBeforeDay = 21;
 
-    /// <summary>Pickles 4 to 6 months, kraut several (USDA Guide 6): the stricter end.</summary>
+    /// <summary>Where nothing is published of a vegetable alone: pickles 4 to 6 months, kraut several (USDA Guide 6): the stricter end.</summary>
     private const int KeptDays = 120;
-
-    /// <summary>Kimchi 1, 2 or 4 weeks (Colorado State, older; Colorado State 2025; trade practice): this project takes the middle and says the range.</summary>
-    private const int KimchiKeptDays = 14;
 
     /// <summary>A chilling entered later than this after it happened is no longer worth a word.</summary>
     private const int EarlyToldWithinDays = 3;
@@ -33,7 +30,7 @@ public static class StoreOccasions
             int age = Period.DaysBetween(facts.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, facts.Today);
             if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays && Early(facts, jar) is { } early)
                 yield return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", early);
-            if (facts.AfterMorning && kept >= (TestedRecipe.IsKimchi(jar) ? KimchiKeptDays : KeptDays))
+            if (facts.AfterMorning && kept >= (TestedRecipe.MainVegetable(jar)?.KeptColdDays ?? KeptDays))
                 yield return EatFirst(facts, jar, chilled, on);
         }
     }

@@ -45,12 +45,16 @@ public class QuantityHomeTests
         Assert.Equal(named, string.Join(", ", SourceFile.Of("Any.cs", text).Says(Members)));
 
     [Fact]
+    public void OneOf_SeveralWords_AreSaidAsAChoice() => Assert.Equal("temperature, ph or mass", MeasureUnit.OneOf(["temperature", "ph", "mass"]));
+
+    [Fact]
     public void Catalogue_EveryQuantity_HasOneEntryWithNamesAndUnitsOfItsOwn()
     {
         Assert.Equal(Enum.GetValues<Quantity>(), MeasuredQuantity.All.Select(each => each.Key).Order());
         Assert.Equal(MeasuredQuantity.All.Count, MeasuredQuantity.All.Select(each => each.Name).Distinct().Count());
         Assert.Equal(MeasureUnit.All.Count, MeasureUnit.All.Select(each => each.Symbol).Distinct().Count());
         Assert.All(MeasuredQuantity.All, each => Assert.All(each.Units, unit => Assert.Equal(each.Key, unit.Quantity)));
+        Assert.Equal(["temperature"], MeasuredQuantity.All.Where(each => each.Say is null).Select(each => each.Name));
         string[] spellings = [.. MeasureUnit.All.SelectMany(each => each.Spellings)];
         Assert.Equal(spellings.Length, spellings.Distinct().Count());
         Assert.All(spellings, spelling => Assert.Equal(spelling.ToUpperInvariant(), spelling));

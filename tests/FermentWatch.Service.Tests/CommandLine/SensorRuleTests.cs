@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Readings;
 using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
@@ -33,7 +34,7 @@ public sealed class SensorRuleTests : IDisposable
     [Theory]
     [InlineData("add hub/x --unit Cel", "rule: hub/x cannot be used. Give the sensor, or put {device} where the topic names it.")]
     [InlineData("add hub/x --sensor shelv --unit Cel", "sensor: shelv cannot be used. Did you mean shelf?")]
-    [InlineData("add hub/x --sensor shelf --unit Grad", "rule: hub/x cannot be used. The quantity is missing; temperature, ph, millivolts or humidity belongs here.|rule: hub/x cannot be used. The unit is 'Grad'; Cel, degF, K, pH, mV, V, %RH are known.")]
+    [InlineData("add hub/x --sensor shelf --unit Grad", "rule: hub/x cannot be used. The quantity is missing; {quantities} belongs here.|rule: hub/x cannot be used. The unit is 'Grad'; {units} are known.")]
     [InlineData("add hub/x --sensor shelf --unit Cel --low cold", "low: cold cannot be used. Enter a number, such as 18C or 64F.")]
     [InlineData("add hub/x --sensor shelf --unit Cel --time tomorrow", "time: tomorrow cannot be used. Choose one of s, ms, iso8601.")]
     [InlineData("add fermentwatch/sensor/+/temperature --sensor shelf --unit Cel", "rule: fermentwatch/sensor/+/temperature cannot be used. Topics under fermentwatch/sensor/ need no rule.")]
@@ -43,7 +44,9 @@ public sealed class SensorRuleTests : IDisposable
         await Run("sensor", "add", "shelf");
         Call call = await Rule(args.Split(' '));
         Assert.Equal((2, ""), (call.ExitCode, call.Output));
-        Assert.Equal(lines.Split('|'), call.ErrorLines);
+        string right = lines.Replace("{quantities}", MeasuredQuantity.NamesInWords, StringComparison.Ordinal)
+            .Replace("{units}", string.Join(", ", MeasureUnit.All), StringComparison.Ordinal);
+        Assert.Equal(right.Split('|'), call.ErrorLines);
         Assert.Equal("none yet\n", (await Rule("list")).Output);
     }
 

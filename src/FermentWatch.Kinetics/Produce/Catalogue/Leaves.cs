@@ -20,6 +20,7 @@ internal static class Leaves
             Flora = FloraKind.Leaf, UsualCut = Cut.SaltedLeaves,
             EndPercentLactic = 1.0, // Kim et al. 2020, Foods 9(8):1075: 0.90 to 1.00 %
             Recipe = PublishedRecipe.Kimchi,
+            KeptColdDays = 14, // kimchi 1, 2 or 4 weeks: Colorado State, older; Colorado State 2025; trade practice; the middle is taken
             IsRichInNitrate = true, // EFSA 2008
             FermentsInTheCold = true, // ripe after a week at 10 C: reviews of kimchi
         },
