@@ -4,7 +4,7 @@ using System.Xml.Linq;
 namespace FermentWatch.Service.Tests.Architecture;
 
 /// <summary>The arrows of the house: a room may lean only on the rooms named here.</summary>
-public class RoomArrowTests
+public partial class RoomArrowTests
 {
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
@@ -49,6 +49,21 @@ public class RoomArrowTests
             Assert.Empty(packages);
     }
 
+    /// <summary>What a folder of the kitchen leans on leans nowhere back on it, by however many steps.</summary>
+    [Fact]
+    public void FoldersOfTheKitchen_LeanOneWay()
+    {
+        string kitchen = Path.Combine(Root(), "src", "FermentWatch.Kitchen");
+        var leansOn = Directory.GetDirectories(kitchen).Where(folder => Directory.EnumerateFiles(folder, "*.cs").Any()).ToDictionary(
+            folder => Path.GetFileName(folder),
+            folder => Directory.EnumerateFiles(folder, "*.cs").SelectMany(file => Usings().Matches(File.ReadAllText(file)).Select(found => found.Groups["folder"].Value)).ToHashSet());
+        Assert.True(leansOn.Count > 20, $"{leansOn.Count} folders");
+        // Whatever leans on nothing that is left is taken away; a circle is what stays.
+        while (leansOn.FirstOrDefault(each => !each.Value.Any(other => other != each.Key && leansOn.ContainsKey(other))).Key is { } free)
+            leansOn.Remove(free);
+        Assert.Empty(leansOn.Select(each => $"{each.Key} -> {string.Join(", ", each.Value.Where(leansOn.ContainsKey))}"));
+    }
+
     /// <summary>Doors translate: they may ask a book what they show, and only acts write.</summary>
     [Fact]
     public void Web_WritesNoBook()
@@ -66,6 +81,9 @@ public class RoomArrowTests
             .SelectMany(file => books.Matches(File.ReadAllText(file)).Select(found => $"{Path.GetFileName(file)}: {found.Value}"));
         Assert.Empty(written);
     }
+
+    [GeneratedRegex(@"^using (static )?FermentWatch\.Kitchen\.(?<folder>\w+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Usings();
 
     private static IEnumerable<string> Items(string room, string kind) =>
         XDocument.Load(ProjectFile(room)).Descendants(kind).Select(item => item.Attribute("Include")!.Value);
