@@ -9,7 +9,10 @@ namespace FermentWatch.Acts;
 /// <param name="IsFiled">Whether that is on record already.</param>
 /// <param name="Asked">What is asked of somebody who sends other content and does not say what it is; null where nothing is.</param>
 /// <param name="Corrects">What it takes the place of; null where it is one more.</param>
-public sealed record SentBefore<T>(T Observation, bool IsFiled, string? Asked, Guid? Corrects) where T : Observation
+public sealed record SentBefore<T>(T Observation, bool IsFiled, string? Asked, Guid? Corrects) where T : Observation;
+
+/// <summary>Holds what was read of a form against what was filed under its id.</summary>
+public static class SentBefore
 {
     /// <summary>
     /// The same sent twice is that once; something else under the same id is asked about, takes its place, or is one more, as was said.
@@ -19,16 +22,16 @@ public sealed record SentBefore<T>(T Observation, bool IsFiled, string? Asked, G
     /// <param name="mark">Under which id it is entered, and what is said of other content.</param>
     /// <param name="content">All that one says, as one text.</param>
     /// <param name="under">The same under another id.</param>
-    public static SentBefore<T> Of(T now, Jar jar, EntryMark mark, Func<T, string> content, Func<Guid, T> under)
+    public static SentBefore<T> Of<T>(T now, Jar jar, EntryMark mark, Func<T, string> content, Func<Guid, T> under) where T : Observation
     {
         if (jar.Observations.Find(each => each.Id == mark.Id) is not { } sent)
-            return new(now, false, null, null);
+            return new SentBefore<T>(now, false, null, null);
         if (sent is T before && content(before) == content(now))
-            return new(before, true, null, null);
+            return new SentBefore<T>(before, true, null, null);
         if (mark.Again == Again.NotSaid)
-            return new(now, false, Answering.AskedAgain(sent), null);
+            return new SentBefore<T>(now, false, Answering.AskedAgain(sent), null);
         T own = under(AnswerId.Of(mark.Id, AnswerId.Named(content(now))));
         bool isFiled = jar.Observations.Exists(each => each.Id == own.Id);
-        return new(own, isFiled, null, mark.Again == Again.Correction && sent.VoidedAt is null ? sent.Id : null);
+        return new SentBefore<T>(own, isFiled, null, mark.Again == Again.Correction && sent.VoidedAt is null ? sent.Id : null);
     }
 }

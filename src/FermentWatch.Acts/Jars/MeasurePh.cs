@@ -27,7 +27,7 @@ public sealed class MeasurePh(IHouseholdBook households, EntryFiling filing, Tim
         PhEntry entry = PhEntry.Read(form, jar, household, clock.GetUtcNow().ToInstant(), mark);
         if (entry.Measurement is not { } read)
             return entry;
-        var sent = SentBefore<PhMeasurement>.Of(read, jar, mark, each => each.Content, read.Under);
+        var sent = SentBefore.Of(read, jar, mark, each => each.Content, read.Under);
         if (sent.Asked is null && !sent.IsFiled)
         {
             await NoteToolAsync(household, read.Method, cancellationToken);

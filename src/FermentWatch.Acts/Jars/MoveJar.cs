@@ -16,6 +16,8 @@ public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook hou
     /// <summary>What was wrong, what is asked, or nothing.</summary>
     public async Task<AnswerOutcome> DoAsync(Jar jar, MoveForm form, EntryMark mark, CancellationToken cancellationToken)
     {
+        if (ChildRules.Moving(mark.Role) is { } refusal)
+            return new AnswerOutcome([], [], [refusal]);
         Household household = await households.ReadAsync(cancellationToken);
         IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
         var reader = new FieldReader();

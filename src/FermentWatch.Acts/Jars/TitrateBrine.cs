@@ -22,7 +22,7 @@ public sealed class TitrateBrine(IHouseholdBook households, EntryFiling filing, 
         TitrationEntry entry = TitrationEntry.Read(form, jar, household.Zone, clock.GetUtcNow().ToInstant(), mark);
         if (entry.Titration is not { } read)
             return entry;
-        var sent = SentBefore<Titration>.Of(read, jar, mark, each => each.Content, read.Under);
+        var sent = SentBefore.Of(read, jar, mark, each => each.Content, read.Under);
         if (sent.Asked is null && !sent.IsFiled)
             await filing.FileAsync(jar, sent.Observation, sent.Corrects, mark, cancellationToken);
         return entry with { Titration = sent.Observation, Asked = sent.Asked };

@@ -16,3 +16,16 @@ public sealed record WriteOutcome(WriteResult Result, long Connection, string? T
 
     public static WriteOutcome Refused(string trouble) => new(WriteResult.Refused, NoConnection, trouble);
 }
+
+/// <summary>What a write came to.</summary>
+public enum WriteResult
+{
+    /// <summary>The receiver says that it has them. Whether they are on its disk it does not say.</summary>
+    Taken = 1,
+
+    /// <summary>Not now: nobody there, no answer, no right to write, too busy.</summary>
+    TryAgain = 2,
+
+    /// <summary>The receiver does not want these points as they are.</summary>
+    Refused = 3,
+}

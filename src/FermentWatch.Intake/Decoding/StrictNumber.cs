@@ -47,3 +47,16 @@ public static class StrictNumber
 
     private static ReadOnlySpan<byte> Trim(ReadOnlySpan<byte> text) => text.Trim(" \t\r\n\0"u8);
 }
+
+/// <summary>What a text that should be a number turned out to be.</summary>
+public enum NumberShape
+{
+    /// <summary>A finite number.</summary>
+    Finite = 1,
+
+    /// <summary>Empty, null, NaN or infinity: the device says that it has no value.</summary>
+    NoValue = 2,
+
+    /// <summary>Anything else.</summary>
+    NotANumber = 3,
+}

@@ -102,3 +102,9 @@ public sealed class SourceReader
 
     private static JsonPointer? Pointer(string? text) => text is null ? null : JsonPointer.Parse(text);
 }
+
+/// <inheritdoc/>
+public sealed class SourceRuleCheck : ISourceRuleCheck
+{
+    public IEnumerable<string> Errors(SourceRule rule) => SourceReader.Errors(rule);
+}

@@ -36,3 +36,8 @@ public sealed record Composition
     /// <summary>Sodium, mg per 100 g.</summary>
     public required double SodiumMilligrams { get; init; }
 }
+
+/// <summary>One vegetable of a jar and how much of it went in.</summary>
+/// <param name="Vegetable">A vegetable of the catalogue.</param>
+/// <param name="MassKilograms">Prepared mass in kilograms, above zero.</param>
+public sealed record ProduceShare(Vegetable Vegetable, double MassKilograms);

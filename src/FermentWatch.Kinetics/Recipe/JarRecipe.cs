@@ -43,3 +43,13 @@ public sealed record JarRecipe
     /// <summary>Everything about the recipe that keeps it from a forecast; empty when it can be used.</summary>
     public IReadOnlyList<Refusal> Check() => RecipeRules.Check(this);
 }
+
+/// <summary>Brine of an earlier ferment added as a starter. Only from a jar with a counted reading and no trouble.</summary>
+/// <param name="MassKilograms">Mass added, kg.</param>
+/// <param name="AcidityPercentLactic">Its titratable acidity, per cent lactic.</param>
+public sealed record StarterBrine(double MassKilograms, double AcidityPercentLactic);
+
+/// <summary>Vinegar added at packing.</summary>
+/// <param name="MassKilograms">Mass added, kg.</param>
+/// <param name="AceticPercent">Its strength, per cent acetic acid by mass; table vinegar is 5.</param>
+public sealed record Vinegar(double MassKilograms, double AceticPercent);

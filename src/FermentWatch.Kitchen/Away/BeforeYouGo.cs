@@ -85,3 +85,10 @@ public sealed class BeforeYouGo(OccasionFacts facts, LocalDate from, LocalDate u
             yield return string.Create(CultureInfo.InvariantCulture, $"{days} days unseen under a leaf: add a weight.");
     }
 }
+
+/// <summary>What one jar will need while nobody is there.</summary>
+/// <param name="Jar">The jar.</param>
+/// <param name="Place">Where it stands.</param>
+/// <param name="Lines">What it needs and what to do before leaving, the most pressing first; at least one.</param>
+/// <param name="Daily">Whether it needs somebody every day: ask somebody to look in.</param>
+public sealed record AwayNeed(Jar Jar, string Place, IReadOnlyList<string> Lines, bool Daily);

@@ -60,3 +60,9 @@ public static class Cautions
     public static readonly IReadOnlyList<Caution> Deciding =
         [LocalGuidanceFirst, NeverTasteToDecide, EarlyNitrite, EarlyChilling, NoPlainWater, VulnerablePeople, SaltRestricted, Histamine, ForecastIsNoMeasurement];
 }
+
+/// <summary>A caution shown where a decision is made.</summary>
+/// <param name="Key">Stable name, for tests and links.</param>
+/// <param name="Text">The caution in one or two sentences.</param>
+/// <param name="Source">Who says so, or that it is common practice.</param>
+public sealed record Caution(string Key, string Text, string Source);

@@ -62,3 +62,10 @@ public sealed record HealthReport(IReadOnlyList<LoopHealth> Loops, IReadOnlyList
 
     private static string Clock(Instant instant) => instant.ToString("uuuu-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture);
 }
+
+/// <summary>Tells a failure of the disk or of a database from one of our own.</summary>
+public interface IDiskTrouble
+{
+    /// <summary>What it is and what to do, for the household; null where the failure has another cause.</summary>
+    string? WordsOf(Exception? trouble);
+}

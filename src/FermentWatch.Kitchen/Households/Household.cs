@@ -41,3 +41,50 @@ public sealed class Household
     public Instant? FoundedAt => Id.Version == 7
         ? Instant.FromUnixTimeMilliseconds(Convert.ToInt64(Id.ToString("N")[..12], 16)) : null;
 }
+
+/// <summary>The unit in which this household weighs.</summary>
+public enum MassUnit
+{
+    Kilogram = 1,
+    Pound = 2,
+}
+
+/// <summary>The unit in which this household reads temperatures.</summary>
+public enum TemperatureUnit
+{
+    Celsius = 1,
+    Fahrenheit = 2,
+}
+
+/// <summary>What a household can measure a pH with. What it is asked for follows; what it enters counts by the method entered.</summary>
+public enum PhTool
+{
+    /// <summary>Nothing: no jar is asked for its pH.</summary>
+    Nothing = 0,
+
+    Strips = 1,
+    Meter = 2,
+
+    /// <summary>A probe that stands in a jar or is dipped, with its checks in buffer.</summary>
+    Probe = 3,
+}
+
+/// <summary>What this household does about mould, where public advice disagrees. Whoever cannot tell film from mould treats it as mould under either.</summary>
+public enum MouldPolicy
+{
+    /// <summary>Any mould: the jar goes. The default, and the stricter advice.</summary>
+    ThrowOut = 0,
+
+    /// <summary>Small patches of green or grey on top may be skimmed; much of it, and black, pink or orange: the jar goes (Oregon State SP 50-745; Ask Extension).</summary>
+    SkimSmallPatches = 1,
+}
+
+/// <summary>What a person may do.</summary>
+public enum MemberRole
+{
+    /// <summary>Everything.</summary>
+    Adult = 1,
+
+    /// <summary>Look at jars and report; pH, first tastes and trouble are for adults.</summary>
+    Child = 2,
+}

@@ -86,3 +86,15 @@ public sealed class Jar
         ?? Placements.MinBy(placement => placement.From)
         ?? throw new InvalidOperationException($"Jar {Number} was never given a place.");
 }
+
+/// <summary>From when on a jar stands in a place.</summary>
+public sealed class JarPlacement
+{
+    public required Guid Id { get; init; }
+
+    public required Guid JarId { get; init; }
+
+    public required Guid PlaceId { get; init; }
+
+    public required Instant From { get; init; }
+}

@@ -42,3 +42,13 @@ public sealed record SournessLevel(Sourness Step, string Words, double AcidityPe
     /// <summary>The words with the per cent beside them.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Words} (about {AcidityPercentLactic:0.##} % acid)");
 }
+
+/// <summary>How sour a household wants a jar, in five steps.</summary>
+public enum Sourness
+{
+    ALittleSour = 1,
+    BetweenALittleSourAndSour = 2,
+    Sour = 3,
+    BetweenSourAndVerySour = 4,
+    VerySour = 5,
+}

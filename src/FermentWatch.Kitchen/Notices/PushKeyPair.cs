@@ -27,3 +27,10 @@ public interface IPushKeyBook
     /// <summary>Keeps a pair where there is none yet, and gives the one that is kept: of several made at once the first stays.</summary>
     Task<PushKeyPair> KeepAsync(PushKeyPair made, CancellationToken cancellationToken);
 }
+
+/// <summary>What a browser is shown so that it lets us send to it.</summary>
+public interface IPushOffer
+{
+    /// <summary>The public key as browsers want it for a subscription: base64url.</summary>
+    Task<string> PublicKeyAsync(CancellationToken cancellationToken);
+}

@@ -1,4 +1,3 @@
-
 namespace FermentWatch.Kitchen.Sensors;
 
 /// <summary>A user and password for our broker. A sensor's may publish under its own topics, a gateway's under its filter.</summary>
@@ -21,3 +20,24 @@ public sealed class MqttCredential
     /// <summary>Who of the household made it on the pages or by the API, or keeps it; null where the command line did.</summary>
     public string? MadeBy { get; init; }
 }
+
+/// <summary>Makes credentials for our broker.</summary>
+public interface ICredentialIssuer
+{
+    /// <summary>A credential with which a sensor may publish under its own topics. Its user name is the sensor's slug.</summary>
+    IssuedCredential ForSensor(Sensor sensor);
+
+    /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
+    /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="Topics.TopicFilter.WhatIsWrong"/> says beforehand.</exception>
+    IssuedCredential ForGateway(string user, string filter, string? madeBy = null);
+}
+
+/// <summary>A new credential with its password, which can be shown now and never again.</summary>
+public sealed record IssuedCredential(MqttCredential Credential, string Password);
+
+/// <summary>Where a sensor finds our broker.</summary>
+/// <param name="Host">An address of this machine.</param>
+/// <param name="Port">The port.</param>
+/// <param name="Tls">Whether it must speak TLS there.</param>
+/// <param name="IsOn">Whether our broker listens at all.</param>
+public sealed record BrokerAddress(string Host, int Port, bool Tls = false, bool IsOn = true);

@@ -111,3 +111,9 @@ public sealed partial class Amount
     [GeneratedRegex(@"^[1-9]\d*,\d{3}$", RegexOptions.CultureInvariant)]
     private static partial Regex AmbiguousThousands();
 }
+
+/// <summary>A unit people type, and how to turn it into ours: ours = (typed - Offset) x Factor.</summary>
+internal readonly record struct AmountUnit(double Factor, double Offset = 0)
+{
+    public double ToOurs(double typed) => (typed - Offset) * Factor;
+}

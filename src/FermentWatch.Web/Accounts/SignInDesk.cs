@@ -39,3 +39,11 @@ public sealed partial class SignInDesk(IAccountBook accounts, SignIns signIns, P
 /// <param name="Words">What to say.</param>
 /// <param name="Status">The status for scripts.</param>
 public sealed record SignInTrouble(string Words, int Status);
+
+/// <summary>Name and password, as typed.</summary>
+public sealed class SignInForm
+{
+    public string? User { get; set; }
+
+    public string? Password { get; set; }
+}

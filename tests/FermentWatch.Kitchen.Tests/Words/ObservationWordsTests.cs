@@ -22,7 +22,7 @@ public class ObservationWordsTests
     {
         Assert.All(Enum.GetValues<SightingKind>(), kind => Assert.NotEmpty(ObservationWords.Of(kind)));
         Assert.All(Enum.GetValues<TasteVerdict>(), verdict => Assert.NotEmpty(ObservationWords.Of(verdict)));
-        Assert.All(Enum.GetValues<Kitchen.Jars.JarStage>(), stage => Assert.NotEmpty(ObservationWords.Of(stage)));
+        Assert.All(Enum.GetValues<JarStage>(), stage => Assert.NotEmpty(ObservationWords.Of(stage)));
         Assert.All(Enum.GetValues<PhMethod>(), method => Assert.NotEmpty(ObservationWords.Of(method)));
     }
 }

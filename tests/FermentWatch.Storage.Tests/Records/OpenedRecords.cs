@@ -24,13 +24,20 @@ public abstract class OpenedRecords : IAsyncLifetime, IDisposable
 
     public Task InitializeAsync()
     {
+        _services = Open();
+        return Task.CompletedTask;
+    }
+
+    /// <summary>The same folder opened once more, as another process would: nothing in memory is shared.</summary>
+    protected ServiceProvider Open()
+    {
         var services = new ServiceCollection();
         services.AddLogging();
         services.AddSingleton(TimeProvider.System);
         Configure(services.AddFermentWatchStorage(new StorageOptions { Folder = _folder.Root }));
-        _services = services.BuildServiceProvider();
-        _services.OpenStorage();
-        return Task.CompletedTask;
+        ServiceProvider opened = services.BuildServiceProvider();
+        opened.OpenStorage();
+        return opened;
     }
 
     public async Task DisposeAsync() => await _services.DisposeAsync();

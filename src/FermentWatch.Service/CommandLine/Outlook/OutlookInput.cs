@@ -1,3 +1,6 @@
+using FermentWatch.Kinetics.Forecasting;
+using NodaTime;
+
 namespace FermentWatch.Service.CommandLine.Outlook;
 
 /// <summary>What was typed after <c>outlook</c>, as typed.</summary>
@@ -57,3 +60,10 @@ internal sealed record OutlookInput
     /// <summary>The date on which it should be ready.</summary>
     public string? Ready { get; init; }
 }
+
+/// <summary>What is asked of <c>outlook</c>, read and checked.</summary>
+/// <param name="Request">The jar, without a target.</param>
+/// <param name="Until">Levels whose days are asked for, by the words they were asked with.</param>
+/// <param name="Target">How sour it should be, by the words it was asked with; null if nobody said.</param>
+/// <param name="Ready">On which date it should be that; null if nobody said.</param>
+internal sealed record OutlookCall(ForecastRequest Request, IReadOnlyList<NamedTarget> Until, NamedTarget? Target, LocalDate? Ready);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FermentWatch.Kinetics.Salt;
 
 namespace FermentWatch.Service.CommandLine.SaltByWeight;
@@ -101,4 +102,25 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
 
         public SaltAnswer Answer() => new(_figures, _lines);
     }
+}
+
+/// <summary>What was typed after <c>salt</c>, as typed.</summary>
+/// <param name="ProduceMass">Prepared vegetables.</param>
+/// <param name="Percent">Salt wanted, per cent of vegetables and liquid together.</param>
+/// <param name="Water">Water added, by mass or volume.</param>
+/// <param name="Vinegar">Vinegar added, by mass or volume.</param>
+/// <param name="Salt">Salt that there is, by mass or by the spoon.</param>
+/// <param name="Brine">Brine wanted, per cent by mass.</param>
+/// <param name="SaltKind">Kind of salt.</param>
+internal sealed record SaltInput(
+    string? ProduceMass, string? Percent, string? Water, string? Vinegar, string? Salt, string? Brine, string? SaltKind);
+
+/// <summary>One figure of an answer.</summary>
+/// <param name="Column">Its name for machines, with the unit.</param>
+/// <param name="Value">The figure.</param>
+/// <param name="Format">Digits worth printing.</param>
+internal readonly record struct Figure(string Column, double Value, string Format = "0.##")
+{
+    /// <summary>The figure with its digits, in the invariant culture.</summary>
+    public string Text => Value.ToString(Format, CultureInfo.InvariantCulture);
 }

@@ -15,3 +15,50 @@ internal static class SaltWords
         return $"{weighs}; {rule}";
     }
 }
+
+/// <summary>Spoons as spoons are: quarters of a tablespoon, below one quarters of a teaspoon, of which three are a tablespoon.</summary>
+internal static class SpoonWords
+{
+    private static readonly string[] Quarters = ["", "1/4", "1/2", "3/4"];
+
+    /// <summary><c>3 1/2 tablespoons</c>, <c>1 tablespoon</c>, <c>1 1/4 teaspoons</c>.</summary>
+    public static string Of(double tablespoons)
+    {
+        bool tea = tablespoons < 0.875;
+        int quarters = (int)Math.Max(1, Math.Round(4 * (tea ? 3 * tablespoons : tablespoons)));
+        string number = $"{(quarters >= 4 ? (quarters / 4).ToString(CultureInfo.InvariantCulture) : "")} {Quarters[quarters % 4]}".Trim();
+        return $"{number} {(tea ? "teaspoon" : "tablespoon")}{(quarters > 4 ? "s" : "")}";
+    }
+}
+
+/// <summary>Kinds of salt by the names people type, and how much a cup of each holds.</summary>
+internal static class SaltKindNames
+{
+    private const double TablespoonsPerCup = 16;
+
+    // 292 g is USDA's figure for a cup of table salt (SR 02047, from memory); 16 of its tablespoons would be 288 g.
+    private const double TypicalCupOfTableSaltGrams = 292;
+
+    private static readonly (string Name, string Words, SaltKind Kind)[] All =
+    [
+        ("table", "table salt", SaltKind.Table), ("canning", "canning salt", SaltKind.CanningOrPickling),
+        ("pickling", "pickling salt", SaltKind.CanningOrPickling), ("flake", "coarse flake salt", SaltKind.CoarseFlake),
+    ];
+
+    public static string Known => string.Join(", ", All.Select(each => each.Name));
+
+    public static SaltKind? Find(string name) =>
+        All.Where(each => each.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)).Select(each => (SaltKind?)each.Kind).FirstOrDefault();
+
+    public static string Words(this SaltKind kind) => All.First(each => each.Kind == kind).Words;
+
+    /// <summary>Grams in so many millilitres of salt. From a quarter of a cup up the published cup is taken, below it the spoon.</summary>
+    public static SpoonMeasure GramsIn(this SaltKind kind, double millilitres)
+    {
+        SpoonMeasure spoon = SpoonMeasure.Of(kind);
+        double spoons = millilitres / CustomaryUnits.MillilitresPerTablespoon;
+        bool byCup = spoons >= TablespoonsPerCup / 4 && kind == SaltKind.Table;
+        double typical = byCup ? TypicalCupOfTableSaltGrams / TablespoonsPerCup : spoon.TypicalGrams;
+        return new SpoonMeasure(spoon.LowGrams * spoons, typical * spoons, spoon.HighGrams * spoons);
+    }
+}

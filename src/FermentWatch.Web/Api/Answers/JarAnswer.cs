@@ -1,5 +1,8 @@
 using FermentWatch.Acts.Jars;
+using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
@@ -92,3 +95,56 @@ public sealed record JarAnswer
         Corrections = [.. view.Jar.Corrections.Select(each => new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
     };
 }
+
+/// <summary>One thing that went into a jar.</summary>
+/// <param name="Produce">Its name.</param>
+/// <param name="MassKilograms">Prepared mass.</param>
+public sealed record PortionAnswer(string Produce, double MassKilograms);
+
+/// <summary>Brine of an earlier jar that was put in.</summary>
+/// <param name="JarNumber">Number of that jar.</param>
+/// <param name="MassKilograms">How much of it.</param>
+/// <param name="AcidityPercentLactic">Its acidity as expected when it was taken.</param>
+public sealed record StarterAnswer(int JarNumber, double MassKilograms, double AcidityPercentLactic)
+{
+    public static StarterAnswer? Of(Starter? starter) =>
+        starter is null ? null : new(starter.FromJar, starter.MassKilograms, starter.AcidityPercentLactic);
+}
+
+/// <summary>Vinegar that was put in.</summary>
+/// <param name="MassKilograms">How much.</param>
+/// <param name="AceticPercent">Its strength, per cent acetic acid.</param>
+public sealed record VinegarAnswer(double MassKilograms, double AceticPercent)
+{
+    public static VinegarAnswer? Of(Vinegar? vinegar) => vinegar is null ? null : new(vinegar.MassKilograms, vinegar.AceticPercent);
+}
+
+/// <summary>Days after packing at which something is reached; null where not reached within the forecast.</summary>
+/// <param name="DaysP10">The early end.</param>
+/// <param name="DaysP50">The middle.</param>
+/// <param name="DaysP90">The late end.</param>
+public sealed record DaysAnswer(double? DaysP10, double? DaysP50, double? DaysP90)
+{
+    public static DaysAnswer Of(PassageDays passage) => new(passage.P10, passage.P50, passage.P90);
+}
+
+/// <summary>Where a jar stands against the acid line.</summary>
+/// <param name="State"><c>NotMeasured</c>, <c>MeasuredBelow</c> or <c>MeasuredAbove</c>.</param>
+/// <param name="Settled">Two counted readings below on different days, none above since.</param>
+/// <param name="Alarm"><c>None</c>, <c>RiseToRecheck</c>, <c>Rise</c> or <c>BackAbove</c>.</param>
+/// <param name="Words">What it says and covers.</param>
+/// <param name="ExpectedWords">When it is expected, late end first; null where measured below.</param>
+public sealed record AcidLineAnswer(AcidLineState State, bool Settled, AcidLineAlarm Alarm, string Words, string? ExpectedWords)
+{
+    public static AcidLineAnswer Of(JarView view) =>
+        new(view.Line.State, view.Line.Settled, view.Line.Alarm, view.LineSentence, view.LineExpected);
+}
+
+/// <summary>One fact of a jar that was put right or changed.</summary>
+/// <param name="Field">Which fact.</param>
+/// <param name="Before">What stood before, in words.</param>
+/// <param name="After">What stands since, in words.</param>
+/// <param name="Since">Since when it is so; null where it was wrong from the beginning.</param>
+/// <param name="EnteredAt">When it was put right.</param>
+/// <param name="By">Who did.</param>
+public sealed record CorrectionAnswer(string Field, string Before, string After, Instant? Since, Instant EnteredAt, string By);

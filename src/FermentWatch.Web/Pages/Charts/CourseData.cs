@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
@@ -34,3 +35,9 @@ public sealed record CourseData
     /// <summary>Present day after packing, with its fraction.</summary>
     public double NowDay => (Calendar.Now - Calendar.Origin).TotalDays;
 }
+
+/// <summary>A measured pH in the picture; its shape tells the method.</summary>
+/// <param name="X">Picture units from the left.</param>
+/// <param name="Y">Picture units from the top.</param>
+/// <param name="Method">How it was measured.</param>
+public sealed record MeasuredPoint(double X, double Y, PhMethod Method);

@@ -23,3 +23,8 @@ public static class NiceTicks
         return power * lead switch { <= 1 => 1, <= 2 => 2, <= 5 => 5, _ => 10 };
     }
 }
+
+/// <summary>A labelled place on an axis.</summary>
+/// <param name="At">Where it lies, picture units.</param>
+/// <param name="Label">What is written beside it.</param>
+public sealed record AxisMark(double At, string Label);

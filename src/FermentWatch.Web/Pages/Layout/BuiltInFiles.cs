@@ -16,3 +16,17 @@ public static class BuiltInFiles
         return $"{name}?v={Convert.ToHexStringLower(SHA256.HashData(content))[..12]}";
     }
 }
+
+/// <summary>The style sheet of every page.</summary>
+public static class StyleSheet
+{
+    /// <summary>Where it is fetched.</summary>
+    public static string Address { get; } = BuiltInFiles.AddressOf("fermentwatch.css");
+}
+
+/// <summary>The script that shows notices while no page is open.</summary>
+public static class PushWorker
+{
+    /// <summary>Where it is fetched: at the root, as a worker may only act for pages below its own folder.</summary>
+    public const string Path = "/push-worker.js";
+}

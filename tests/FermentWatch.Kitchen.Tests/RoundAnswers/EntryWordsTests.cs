@@ -1,0 +1,57 @@
+using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Tests.Doubles;
+using NodaTime;
+using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
+
+namespace FermentWatch.Kitchen.Tests.RoundAnswers;
+
+/// <summary>Entries, and what is answered to them: what was written down, and what it changed.</summary>
+public class EntryWordsTests
+{
+    [Theory]
+    [InlineData("strip 3.9 pale", "pH 3.9 by strip, pale brine. Below the line. One more reading on another day settles it.")]
+    [InlineData("strip 3.9 pale|strip 3.8 pale", "pH 3.8 by strip, pale brine. That is the second below the line, on another day: settled.")]
+    [InlineData("strip 3.9 pale|strip 3.8 pale|strip 3.8 pale", "pH 3.8 by strip, pale brine. The line stays settled.")]
+    [InlineData("meter 5.2", "pH 5.2 by meter, checked in buffer. That is above the line at 4.6: not acid enough yet. Measure again tomorrow.")]
+    public void Of_Ph_SaysWhatItChanged(string readings, string answer)
+    {
+        PhMeasurement[] measured = [.. readings.Split('|').Select((typed, day) => Read(typed.Split(' '), day + 8))];
+        Assert.Equal($"Written down for jar 4: {answer}", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc));
+    }
+
+    [Theory]
+    [InlineData("strip 3.9 dark", "dark")]
+    [InlineData("strip 4.3 pale", "strip")]
+    [InlineData("meter 4.5", "tomorrow")]
+    [InlineData("meter 4.1 unchecked", "buffer")]
+    public void Of_PhThatDoesNotCount_SaysWhy(string typed, string why)
+    {
+        PhMeasurement measured = Read(typed.Split(' '), 8);
+        string answer = EntryWords.Of(Make.Jar(4, seen: measured), measured, DateTimeZone.Utc);
+        Assert.Contains(why, answer[answer.IndexOf(". ", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.DoesNotContain("elow the line. One more", answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_PhThatRises_IsTheAlarm()
+    {
+        PhMeasurement[] measured = [Read(["meter", "3.7"], 8), Read(["meter", "4.0"], 9), Read(["meter", "4.1"], 10)];
+        Assert.Contains("rising", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_StageOrTaste_SaysWhatFollows()
+    {
+        Observation thrown = Make.Stage(JarStage.ThrownOut, 12);
+        Assert.Equal("Written down for jar 4: thrown out. It stands among the past jars, and can be reopened there.", EntryWords.Of(Make.Jar(4, seen: thrown), thrown, DateTimeZone.Utc));
+        var taste = new Taste { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(12), EnteredAt = Make.Day(12), By = "Mira", Verdict = TasteVerdict.Right };
+        Assert.Equal("Written down for jar 4: tasted: right.", EntryWords.Of(Make.Jar(4, seen: taste), taste, DateTimeZone.Utc));
+    }
+
+    private static PhMeasurement Read(string[] typed, double day) => Make.Ph(
+        double.Parse(typed[1], System.Globalization.CultureInfo.InvariantCulture), typed[0] == "strip" ? PhMethod.Strip : PhMethod.Meter, day,
+        inBuffer: typed[0] == "meter" && typed is not [_, _, "unchecked"], pale: typed is [_, _, "pale"]);
+}
