@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Tests.Words;
 using CsCheck;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
@@ -10,9 +11,9 @@ namespace FermentWatch.Kitchen.Tests.Forecasts;
 public class ForecastWordsTests
 {
     /// <summary>Packed on Monday 5 October 2026 at 18:00 in Vienna, looked at on the same evening.</summary>
-    private static readonly ForecastCalendar Monday = new(Jars.Packed, 60, Jars.Packed + Duration.FromMinutes(5), Jars.Vienna);
+    private static readonly ForecastCalendar Monday = new(SampleJars.Packed, 60, SampleJars.Packed + Duration.FromMinutes(5), SampleJars.Vienna);
 
-    private static ForecastCalendar After(int days) => Monday with { Now = Jars.Packed + Duration.FromDays(days) };
+    private static ForecastCalendar After(int days) => Monday with { Now = SampleJars.Packed + Duration.FromDays(days) };
 
     [Theory]
     [InlineData(2.2, 3.0, 3.9, "Probably sour enough Thursday, give or take a day; not measured.")]
@@ -37,7 +38,7 @@ public class ForecastWordsTests
     [Fact]
     public void SourEnough_DayIsPast_SaysByNowAndSinceWhen() =>
         Assert.Equal("Probably sour enough by now, since 12 October, give or take 3 days; last pH 3.85 on 13 October.",
-            ForecastWords.SourEnough(new(5, 7, 9), After(11), Jars.Ph(3.85, Jars.Packed + Duration.FromDays(8))));
+            ForecastWords.SourEnough(new(5, 7, 9), After(11), SampleJars.Ph(3.85, SampleJars.Packed + Duration.FromDays(8))));
 
     [Theory]
     [InlineData(5.0, 7.0, 9.0, "Probably sour enough by now; not measured.")]
@@ -118,7 +119,7 @@ public class ForecastWordsTests
     [Fact]
     public void Sentences_AcrossTheAutumnClockChange_KeepTheHouseholdsDates()
     {
-        var calendar = new ForecastCalendar(Instant.FromUtc(2026, 10, 24, 21, 30), 60, Instant.FromUtc(2026, 10, 24, 21, 45), Jars.Vienna);
+        var calendar = new ForecastCalendar(Instant.FromUtc(2026, 10, 24, 21, 30), 60, Instant.FromUtc(2026, 10, 24, 21, 45), SampleJars.Vienna);
         Assert.Equal(new LocalDate(2026, 10, 24), calendar.Today);
         Assert.Equal(new LocalDate(2026, 10, 25), calendar.Date(1));
     }

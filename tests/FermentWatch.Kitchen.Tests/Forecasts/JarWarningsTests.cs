@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
@@ -14,15 +15,15 @@ public class JarWarningsTests
     [InlineData(34.9, null)]
     [InlineData(35, "35 °C (95 °F) or more is expected in it tomorrow. The bacteria that sour it hardly keep up there, others thrive. Move it somewhere cooler now, and measure the pH.")]
     public void Of_HotDayAhead_IsToldFrom35On(double celsius, string? expected) =>
-        Assert.Equal(expected is null ? [] : [expected], JarWarnings.Of(Jars.Of("cabbage"), Course((0, 45), (3.5, 22), (4.6, celsius)), On(day: 3.6)));
+        Assert.Equal(expected is null ? [] : [expected], JarWarnings.Of(SampleJars.Of("cabbage"), Course((0, 45), (3.5, 22), (4.6, celsius)), On(day: 3.6)));
 
     [Fact]
-    public void Of_HotDayThatIsOver_IsNotTold() => Assert.Empty(JarWarnings.Of(Jars.Of("cabbage"), Course((0, 36), (3.5, 22)), On(day: 3.6)));
+    public void Of_HotDayThatIsOver_IsNotTold() => Assert.Empty(JarWarnings.Of(SampleJars.Of("cabbage"), Course((0, 36), (3.5, 22)), On(day: 3.6)));
 
     [Fact]
     public void Of_ChilliMash_WarnsUnlessItWasStarted()
     {
-        Jar mash = Jars.Of("red chilli");
+        Jar mash = SampleJars.Of("red chilli");
         Assert.Contains("4.83 after 15 days", Assert.Single(JarWarnings.Of(mash, null, On(1))), StringComparison.Ordinal);
         mash.Starter = new Starter(3, 0.05, 1.2);
         Assert.Empty(JarWarnings.Of(mash, null, On(1)));
@@ -56,7 +57,7 @@ public class JarWarningsTests
     [Fact]
     public void Strips_AreToldByTheirRange() => Assert.Contains("from about 3 to 5", LineRule.WhatStripsTell, StringComparison.Ordinal);
 
-    private static ForecastCalendar On(double day) => new(Jars.Packed, 60, Jars.Packed + Duration.FromDays(day), Jars.Vienna);
+    private static ForecastCalendar On(double day) => new(SampleJars.Packed, 60, SampleJars.Packed + Duration.FromDays(day), SampleJars.Vienna);
 
     private static Forecast Course(params (double Day, double Celsius)[] course)
     {

@@ -1,3 +1,5 @@
+using FermentWatch.Kitchen.Tests.Guides;
+using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.AcidLines;
@@ -124,10 +126,10 @@ public class NextStepTests
         Assert.StartsWith("Worth tasting now", Tasting.Words(today, today), StringComparison.Ordinal);
     }
 
-    private static LocalDate Packed => Jars.Packed.InZone(Jars.Vienna).Date;
+    private static LocalDate Packed => SampleJars.Packed.InZone(SampleJars.Vienna).Date;
 
     private static LocalDate From(string produce, PassageDays target, AcidLineState state) =>
-        Tasting.From(Jars.Of(produce), EarlyNitriteTests.BelowOnDayFour(target), Jars.Vienna, state);
+        Tasting.From(SampleJars.Of(produce), EarlyNitriteTests.BelowOnDayFour(target), SampleJars.Vienna, state);
 
     private static Jar Settled() => Make.Jar(1, seen: [Make.Ph(3.9, PhMethod.Meter, 8), Make.Ph(3.8, PhMethod.Meter, 9), Make.Ph(3.8, PhMethod.Meter, 19.5), Make.Look(11), Make.Look(19)]);
 

@@ -12,7 +12,7 @@ public sealed class TopicFilterTests
     [InlineData("fermentwatch/sensor/+/temperature", false)]
     [InlineData("fermentwatch/sensor", false)]
     public void Matches_FilterOfOneSensor_HoldsItsTopicsOnly(string topic, bool expected) =>
-        Assert.Equal(expected, TopicFilter.Matches(topic, OwnTopic.FilterFor("cellar")));
+        Assert.Equal(expected, TopicFilter.Matches(topic, "fermentwatch/sensor/cellar/#"));
 
     [Theory]
     [InlineData("a", "+/#", true)]

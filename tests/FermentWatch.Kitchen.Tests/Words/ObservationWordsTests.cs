@@ -10,10 +10,10 @@ public class ObservationWordsTests
     [Fact]
     public void Of_Measurement_SaysHowItWasMade()
     {
-        Assert.Equal("pH 3.85 by meter, checked in buffer", ObservationWords.Of(Jars.Ph(3.85, Jars.Packed)));
+        Assert.Equal("pH 3.85 by meter, checked in buffer", ObservationWords.Of(SampleJars.Ph(3.85, SampleJars.Packed)));
         Assert.Equal("pH 4.0 by strip, dark brine, blended", ObservationWords.Of(new PhMeasurement
         {
-            Id = Guid.Empty, JarId = Guid.Empty, At = Jars.Packed, EnteredAt = Jars.Packed, By = "Ada", Ph = 4, Method = PhMethod.Strip, Blended = true,
+            Id = Guid.Empty, JarId = Guid.Empty, At = SampleJars.Packed, EnteredAt = SampleJars.Packed, By = "Ada", Ph = 4, Method = PhMethod.Strip, Blended = true,
         }));
     }
 

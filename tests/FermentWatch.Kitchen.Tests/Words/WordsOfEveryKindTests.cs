@@ -18,20 +18,20 @@ public class WordsOfEveryKindTests
         Check<Cut>(JarWords.Of);
         Check<Cover>(JarWords.Of);
         Check<Lid>(JarWords.Of);
-        Check<Warmth>(warmth => WarmthClasses.Words(warmth, Jars.Of("cabbage")));
-        Check<Warmth>(warmth => WarmthClasses.Words(warmth, Jars.Of("carrot")));
+        Check<Warmth>(warmth => WarmthClasses.Words(warmth, SampleJars.Of("cabbage")));
+        Check<Warmth>(warmth => WarmthClasses.Words(warmth, SampleJars.Of("carrot")));
     }
 
     [Fact]
     public void Words_OfWarmth_TellTheWeeksOfKrautOfKrautOnly() =>
-        Assert.Equal((2, 0), (Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, Jars.Of("cabbage")).Contains("Kraut", StringComparison.Ordinal)),
-            Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, Jars.Of("carrot")).Contains("Kraut", StringComparison.Ordinal))));
+        Assert.Equal((2, 0), (Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, SampleJars.Of("cabbage")).Contains("Kraut", StringComparison.Ordinal)),
+            Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, SampleJars.Of("carrot")).Contains("Kraut", StringComparison.Ordinal))));
 
     [Fact]
     public void Words_OfCold_NeverSayOfNapaAndDaikonThatTheyMayNotStart()
     {
-        Assert.Contains("may not start", WarmthClasses.Words(Warmth.Cold, Jars.Of("cabbage")), StringComparison.Ordinal);
-        Assert.All(["napa", "daikon", "radish"], produce => Assert.DoesNotContain("may not", WarmthClasses.Words(Warmth.Cold, Jars.Of(produce)), StringComparison.Ordinal));
+        Assert.Contains("may not start", WarmthClasses.Words(Warmth.Cold, SampleJars.Of("cabbage")), StringComparison.Ordinal);
+        Assert.All(["napa", "daikon", "radish"], produce => Assert.DoesNotContain("may not", WarmthClasses.Words(Warmth.Cold, SampleJars.Of(produce)), StringComparison.Ordinal));
     }
 
     [Fact]

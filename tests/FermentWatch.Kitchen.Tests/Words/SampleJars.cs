@@ -7,7 +7,7 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Tests.Words;
 
 /// <summary>Jars to speak of.</summary>
-internal static class Jars
+internal static class SampleJars
 {
     public static readonly DateTimeZone Vienna = DateTimeZoneProviders.Tzdb["Europe/Vienna"];
     public static readonly Instant Packed = Instant.FromUtc(2026, 10, 5, 16, 0);
