@@ -28,7 +28,7 @@ public class VegetableHomeTests
         ["MoreSigns.cs"] = ("cucumber", "the title of a source"),
         ["SightingGuides.cs"] = ("cabbage, cucumber, garlic", "quotes guides and the title of a source"),
         ["Cautions.cs"] = ("cabbage, chinese cabbage, daikon, beet, radish, celery, fennel", "quotes cautions and the title of a source"),
-        ["BubblingCourse.cs"] = ("cabbage, radish", "what a jar smells of"),
+        ["Bubbling.cs"] = ("cabbage, radish", "what a jar smells of"),
         ["JarWarnings.cs"] = ("chilli", "quotes what is published of chilli mash"),
         ["IngredientList.cs"] = ("carrot", "an example of what to type"),
         ["PutUp.cs"] = ("cabbage", "an example of what to type"),
