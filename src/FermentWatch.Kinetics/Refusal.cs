@@ -8,7 +8,8 @@ namespace FermentWatch.Kinetics;
 /// </summary>
 /// <param name="Field">The field in plain words, for example <c>salt</c>.</param>
 /// <param name="Came">What was given, with its unit; <c>nothing</c> where it was left out.</param>
-/// <param name="WouldBeRight">What would be taken instead, with its unit and range; says so by the words <c>would be right</c>, or what to do.</param>
+/// <param name="WouldBeRight">What would be taken instead, with its unit and range; says so by the words <c>would be right</c>, or what to
+/// do.</param>
 public sealed record Refusal(string Field, string Came, string WouldBeRight)
 {
     private const string RightWords = " would be right", SuchAs = "such as ";

@@ -21,7 +21,8 @@ internal static class DatabaseFile
         if (!File.Exists(path))
         {
             if (File.Exists(path + "-wal"))
-                throw new DatabaseRefusedException(path, $"the file is missing, but its journal {path}-wal is there and may hold what was written last. Put the database back beside its journal, or move the journal away to begin with a new one.");
+                throw new DatabaseRefusedException(path,
+                    $"the file is missing, but its journal {path}-wal is there and may hold what was written last. Put the database back beside its journal, or move the journal away to begin with a new one.");
             return false;
         }
 
@@ -32,7 +33,8 @@ internal static class DatabaseFile
             throw new DatabaseRefusedException(path, $"it is not a SQLite database. {MoveAway}");
         int found = BinaryPrimitives.ReadInt32BigEndian(header.AsSpan(68));
         if (found != applicationId)
-            throw new DatabaseRefusedException(path, $"it is a SQLite database of something else (application id 0x{found:x8}, ours is 0x{applicationId:x8}). {MoveAway}");
+            throw new DatabaseRefusedException(path,
+                $"it is a SQLite database of something else (application id 0x{found:x8}, ours is 0x{applicationId:x8}). {MoveAway}");
         RefuseIfCutShort(path, header, length);
         PrivateFiles.Keep([.. Companions.Select(companion => path + companion), .. PrivateFiles.CopiesOf(path)]);
         return true;

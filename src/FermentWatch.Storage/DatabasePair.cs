@@ -16,12 +16,15 @@ internal static class DatabasePair
     {
         bool records = File.Exists(options.RecordsPath), readings = File.Exists(options.ReadingsPath);
         if (records && !readings && HasRecords(options.RecordsPath))
-            throw new DatabaseRefusedException(options.RecordsPath, $"the readings that belong to it are missing. Put {options.ReadingsPath} back, or restore both files from one backup. {StartAnew}");
+            throw new DatabaseRefusedException(options.RecordsPath,
+                $"the readings that belong to it are missing. Put {options.ReadingsPath} back, or restore both files from one backup. {StartAnew}");
         if (readings && !records && HasReadings(options.ReadingsPath))
-            throw new DatabaseRefusedException(options.ReadingsPath, $"the records that belong to it are missing. Put {options.RecordsPath} back, or restore both files from one backup. {StartAnew}");
+            throw new DatabaseRefusedException(options.ReadingsPath,
+                $"the records that belong to it are missing. Put {options.RecordsPath} back, or restore both files from one backup. {StartAnew}");
     }
 
-    /// <summary>Makes two files that are whole and of this version a pair; a log that holds nothing, or is older than pairs are, joins the records.</summary>
+    /// <summary>Makes two files that are whole and of this version a pair; a log that holds nothing, or is older than pairs are, joins the
+    /// records.</summary>
     /// <exception cref="DatabaseRefusedException">They are of two households.</exception>
     internal static void Join(StorageOptions options)
     {
@@ -30,7 +33,8 @@ internal static class DatabasePair
         if (pair == household)
             return;
         if (pair is not null && HasReadings(options.ReadingsPath))
-            throw new DatabaseRefusedException(options.ReadingsPath, $"it belongs to other records than those in {options.RecordsPath}. Restore both files from one backup. {StartAnew}");
+            throw new DatabaseRefusedException(options.ReadingsPath,
+                $"it belongs to other records than those in {options.RecordsPath}. Restore both files from one backup. {StartAnew}");
         using SqliteConnection connection = Open(options.ReadingsPath);
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = "UPDATE state SET pair = $1";

@@ -25,12 +25,18 @@ public sealed class StorageTrouble : IDiskTrouble
 
     private static string? Words(Exception cause) => cause switch
     {
-        SqliteException { SqliteErrorCode: Full } => "The disk is full. Make room on the disk that holds the databases; what was stored before is kept.",
-        SqliteException { SqliteErrorCode: ReadOnly } => "The databases cannot be written. Look whether the disk is mounted read-only, and whether the folder still belongs to the service.",
-        SqliteException { SqliteErrorCode: InputOutput } => "The disk or card fails when it is read or written. Copy the folder of the databases to another one and start from there.",
-        SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => "A database is damaged. Stop the service, keep the folder as it is, and put a backup in its place.",
-        SqliteException { SqliteErrorCode: CannotOpen } => "A database cannot be opened. Look whether its disk is there, and whether too many files are open.",
-        IOException when (cause.HResult & 0xFFFF) is NoSpace or QuotaExceeded => "The disk is full. Make room on the disk that holds the databases; what was stored before is kept.",
+        SqliteException { SqliteErrorCode: Full } =>
+            "The disk is full. Make room on the disk that holds the databases; what was stored before is kept.",
+        SqliteException { SqliteErrorCode: ReadOnly } =>
+            "The databases cannot be written. Look whether the disk is mounted read-only, and whether the folder still belongs to the service.",
+        SqliteException { SqliteErrorCode: InputOutput } =>
+            "The disk or card fails when it is read or written. Copy the folder of the databases to another one and start from there.",
+        SqliteException { SqliteErrorCode: Corrupt or NotADatabase } =>
+            "A database is damaged. Stop the service, keep the folder as it is, and put a backup in its place.",
+        SqliteException { SqliteErrorCode: CannotOpen } =>
+            "A database cannot be opened. Look whether its disk is there, and whether too many files are open.",
+        IOException when (cause.HResult & 0xFFFF) is NoSpace or QuotaExceeded =>
+            "The disk is full. Make room on the disk that holds the databases; what was stored before is kept.",
         _ => null,
     };
 }

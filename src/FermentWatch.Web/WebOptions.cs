@@ -30,10 +30,12 @@ public sealed class WebOptions
     /// </summary>
     public string AllowedHosts { get; set; } = "";
 
-    /// <summary>The path under which a proxy serves the pages, such as <c>/kitchen</c>. Default: none, they begin at the host's first page.</summary>
+    /// <summary>The path under which a proxy serves the pages, such as <c>/kitchen</c>. Default: none, they begin at the host's first
+    /// page.</summary>
     public string PathBase { get; set; } = "";
 
-    /// <summary><see cref="PathBase"/> as it stands before the paths of the pages: empty, or with a slash at its begin and none at its end.</summary>
+    /// <summary><see cref="PathBase"/> as it stands before the paths of the pages: empty, or with a slash at its begin and none at its
+    /// end.</summary>
     public string SubPath => PathBase.Trim('/') is { Length: > 0 } path ? $"/{path}" : "";
 
     /// <summary>
@@ -81,7 +83,8 @@ public sealed class WebOptions
 
     /// <summary><see cref="PublicAddress"/>, read; null where it is not set or none.</summary>
     public Uri? PublicUrl() =>
-        Uri.TryCreate(PublicAddress, UriKind.Absolute, out Uri? url) && url.Scheme is "http" or "https" && url.PathAndQuery == "/" && url.Fragment.Length == 0 && url.UserInfo.Length == 0
+        Uri.TryCreate(PublicAddress, UriKind.Absolute, out Uri? url) && url.Scheme is "http" or "https" && url.PathAndQuery == "/"
+            && url.Fragment.Length == 0 && url.UserInfo.Length == 0
             ? url : null;
 
     /// <summary>The address it listens on, as a URL.</summary>
@@ -97,5 +100,7 @@ public sealed class WebOptions
     internal static string[] Listed(string setting) => setting.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private static bool IsPath(string path) =>
-        path.Trim('/') is { Length: > 0 } inner && inner.Split('/').All(part => part.Trim('.').Length > 0 && part.All(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '_' or '.'));
+        path.Trim('/') is { Length: > 0 } inner
+            && inner.Split('/').All(part => part.Trim('.').Length > 0
+            && part.All(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '_' or '.'));
 }

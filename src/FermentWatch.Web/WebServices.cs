@@ -54,7 +54,8 @@ public static class WebServices
             SuppressDiagnosticsCallback = failed => statusOf(failed.Exception) != StatusCodes.Status500InternalServerError,
         });
         app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
-        app.UseWhen(context => !IsForScripts(context), people => people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
+        app.UseWhen(context => !IsForScripts(context), people =>
+            people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseStaticFiles(new StaticFileOptions { FileProvider = BuiltInFiles.Provider, OnPrepareResponse = KeepForEver });
         app.Use(next => context => app.Services.GetRequiredService<PagesInTurn>().PassAsync(context, next));
         app.UseRouting();
@@ -85,5 +86,6 @@ public static class WebServices
 
     /// <summary>The worker stays at one address, so that a browser must ask for it again.</summary>
     private static void KeepForEver(Microsoft.AspNetCore.StaticFiles.StaticFileResponseContext file) =>
-        file.Context.Response.Headers.CacheControl = file.Context.Request.Path == PushWorker.Path ? "no-cache" : "public, max-age=31536000, immutable";
+        file.Context.Response.Headers.CacheControl = file.Context.Request.Path == PushWorker.Path ? "no-cache"
+            : "public, max-age=31536000, immutable";
 }

@@ -20,7 +20,8 @@ public sealed class DescribePlace(IPlaceBook places, WrittenDown written, TimePr
         if (known.Any(place => place.Id != old?.Id && place.Name.Equals(name, StringComparison.OrdinalIgnoreCase)))
             reader.Refuse("place name", name, "a name no other place has would be right");
         TypicalTemperature typical = reader.ReadChoice("typical temperature", input.Typical, old?.Typical ?? TypicalTemperature.Usual);
-        int order = reader.ReadWhole("shelf order", input.ShelfOrder, old?.ShelfOrder ?? known.Select(place => place.ShelfOrder).DefaultIfEmpty().Max() + 1, 0, 1000);
+        int order = reader.ReadWhole("shelf order", input.ShelfOrder,
+            old?.ShelfOrder ?? known.Select(place => place.ShelfOrder).DefaultIfEmpty().Max() + 1, 0, 1000);
         if (reader.Refusals.Count > 0)
             return reader.Refusals;
         Instant now = clock.GetUtcNow().ToInstant();

@@ -32,7 +32,8 @@ public sealed class InviteGuest(IGuestBook guests, TimeProvider clock)
         string secret = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(SecretBytes));
         await guests.AddAsync(new GuestLink
         {
-            Id = Guid.CreateVersion7(clock.GetUtcNow()), Name = name, SecretHash = GuestLink.HashOf(secret), MadeBy = by, MadeAt = Now, ExpiresAt = Now + Duration.FromDays(days),
+            Id = Guid.CreateVersion7(clock.GetUtcNow()), Name = name, SecretHash = GuestLink.HashOf(secret), MadeBy = by, MadeAt = Now,
+                ExpiresAt = Now + Duration.FromDays(days),
         }, cancellationToken);
         return ($"guest/{secret}", []);
     }

@@ -26,11 +26,13 @@ public sealed class ShareDuties(IMemberBook members, INoticeBook notices)
         if ((await AllAsync(cancellationToken)).All(each => each.Member.Name != person))
             reader.Refuse("person", person, "somebody of the household would be right");
         Weekdays days = (input.Days ?? []).Aggregate(Weekdays.None, (sum, day) => sum | reader.ReadChoice("days", day, Weekdays.None));
-        LocalTime? from = reader.ReadTimeOfDay("quiet from", input.QuietFrom, "22:00"), until = reader.ReadTimeOfDay("quiet until", input.QuietUntil, "22:00");
+        LocalTime? from = reader.ReadTimeOfDay("quiet from", input.QuietFrom, "22:00"),
+            until = reader.ReadTimeOfDay("quiet until", input.QuietUntil, "22:00");
         if (reader.Refusals.Count == 0 && (from is null != until is null || (from is not null && from == until)))
             reader.Refuse("quiet until", input.QuietUntil, "both times of the quiet hours would be right, one unlike the other, or neither");
         if (reader.Refusals.Count == 0)
-            await members.WriteAsync(new Duty { Person = person, Days = days & Weekdays.All, QuietFrom = from, QuietUntil = until }, cancellationToken);
+            await members.WriteAsync(new Duty { Person = person, Days = days & Weekdays.All, QuietFrom = from, QuietUntil = until },
+                cancellationToken);
         return reader.Refusals;
     }
 }

@@ -8,7 +8,8 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Puts the record of a jar right; what stood before is kept.</summary>
-public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyStarters starters, IForecastRenewal renewal, TimeProvider clock)
+public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyStarters starters, IForecastRenewal renewal,
+    TimeProvider clock)
 {
     /// <summary>What was wrong or odd, or what was corrected.</summary>
     public async Task<CorrectionOrder> DoAsync(Jar jar, CorrectionForm form, EntryMark mark, CancellationToken cancellationToken)
@@ -17,7 +18,8 @@ public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook 
             return new CorrectionOrder(null, [], [refusal], []);
         Household household = await households.ReadAsync(cancellationToken);
         IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
-        CorrectionOrder order = new JarCorrecting(household, known, clock.GetUtcNow().ToInstant(), mark.By, await starters.NamedByAsync(form, cancellationToken)).Read(jar, form);
+        CorrectionOrder order = new JarCorrecting(household, known, clock.GetUtcNow().ToInstant(), mark.By,
+            await starters.NamedByAsync(form, cancellationToken)).Read(jar, form);
         if (order.Corrected is not { } corrected || order.Corrections.Count == 0)
             return order;
         await jars.PutRightAsync(corrected, order.Corrections, cancellationToken);

@@ -70,7 +70,8 @@ public sealed class JarReader(
     }
 
     /// <summary>What would become of a jar in each of these places from a day on; empty where nothing is forecast of it.</summary>
-    public async Task<IReadOnlyList<WhatIf>> WhatIfAsync(JarView view, IEnumerable<(Place Place, double FromDay)> moves, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<WhatIf>> WhatIfAsync(JarView view, IEnumerable<(Place Place, double FromDay)> moves,
+        CancellationToken cancellationToken)
     {
         if (await AskedAsync(view, cancellationToken) is not var (saved, history, known))
             return [];
@@ -83,12 +84,14 @@ public sealed class JarReader(
             ? StillToCome.Of(view.Jar, known, history, saved, inTheCold ? TypicalRoom.Refrigerator : null) : null;
 
     /// <summary>What a question about a jar's days ahead is asked with; null where nothing is forecast of it.</summary>
-    private async Task<(JarForecast Saved, TemperatureHistory History, IReadOnlyDictionary<Guid, Place> Places)?> AskedAsync(JarView view, CancellationToken cancellationToken)
+    private async Task<(JarForecast Saved, TemperatureHistory History, IReadOnlyDictionary<Guid, Place> Places)?> AskedAsync(JarView view,
+        CancellationToken cancellationToken)
     {
         if (view.Forecast is null || await forecasts.LatestAsync(view.Jar.Id, cancellationToken) is not { } saved)
             return null;
         Instant from = Instant.Min(saved.Origin, saved.AsOf - Surroundings.LearnedFrom);
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, saved.AsOf, cancellationToken);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, saved.AsOf,
+            cancellationToken);
         return (saved, history, (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id));
     }
 
@@ -96,7 +99,8 @@ public sealed class JarReader(
     public async Task<IReadOnlyList<TimedTemperature>> MeasuredAsync(JarView view, CancellationToken cancellationToken)
     {
         Instant from = view.Calendar.Origin, until = QuarterHour.Floor(view.Jar.EndedAt ?? view.Calendar.Now);
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, until, cancellationToken);
+        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, until,
+            cancellationToken);
         var hours = new List<TimedTemperature>();
         for (Instant hour = from; hour < until; hour += Duration.FromHours(1))
         {

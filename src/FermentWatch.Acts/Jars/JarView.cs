@@ -116,15 +116,19 @@ public sealed class JarView
         : !IsKept ? PastWords.Of(Jar, Household.Zone)
         : NoForecast.Of(Jar) is { } why ? why
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
-        : Trouble is { ForecastWithdrawn: true, Handled: { } done } ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
-        : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null } ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."
-        : Trouble is { ForecastWithdrawn: true, Last: { } seen } ? $"Nothing is forecast since {ObservationWords.Of(seen.Kind)} was seen, until a pH is measured."
+        : Trouble is { ForecastWithdrawn: true, Handled: { } done }
+            ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
+        : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null }
+            ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."
+        : Trouble is { ForecastWithdrawn: true, Last: { } seen }
+            ? $"Nothing is forecast since {ObservationWords.Of(seen.Kind)} was seen, until a pH is measured."
         : "The forecast is being worked out. Look again in a minute.";
 
     /// <summary>The state against the acid line, in two words.</summary>
     public string LineState => Line.State switch
     {
-        AcidLineState.MeasuredBelow => Line.Alarm != AcidLineAlarm.None ? "measured below, and rising" : Line.Settled ? "measured below, settled" : "measured below",
+        AcidLineState.MeasuredBelow =>
+            Line.Alarm != AcidLineAlarm.None ? "measured below, and rising" : Line.Settled ? "measured below, settled" : "measured below",
         AcidLineState.MeasuredAbove => "measured above",
         _ => "not measured",
     };

@@ -97,7 +97,8 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
         if (method == PhMethod.Strip && form.PaleBrine is null && !string.IsNullOrWhiteSpace(form.Method))
             reader.Refuse("brine", null, "pale or dark brine? A strip counts for the acid line in pale brine only");
         double? sample = string.IsNullOrWhiteSpace(form.SampleTemperature) ? null
-            : reader.Read("sample temperature", form.SampleTemperature, Amount.Celsius, household.TemperatureUnit == TemperatureUnit.Fahrenheit ? "F" : "C", 0, 60, "0 to 60 C");
+            : reader.Read("sample temperature", form.SampleTemperature, Amount.Celsius,
+                household.TemperatureUnit == TemperatureUnit.Fahrenheit ? "F" : "C", 0, 60, "0 to 60 C");
         string note = reader.ReadNote("note", form.Note);
         if (reader.Refusals.Count > 0)
             return new PhEntry(null, reader.Refusals);

@@ -9,7 +9,8 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Says that a jar stands somewhere else.</summary>
-public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, TakeBackMove takeBack, IForecastRenewal renewal, TimeProvider clock)
+public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, TakeBackMove takeBack, IForecastRenewal renewal,
+    TimeProvider clock)
 {
     private static readonly AnswerOutcome Done = new([], [], []);
 

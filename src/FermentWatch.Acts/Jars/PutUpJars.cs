@@ -10,7 +10,8 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Puts up one jar or several alike. A form acts once; one that comes again with other content is asked about.</summary>
-public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct, IForecastRenewal renewal, TimeProvider clock)
+public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct,
+    IForecastRenewal renewal, TimeProvider clock)
 {
     private readonly OncePerForm<PutUpOrder> _once = new();
 
@@ -27,7 +28,8 @@ public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPla
     private async Task<PutUpOrder> FileAsync(PutUpForm form)
     {
         Household household = await households.ReadAsync(default);
-        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(default), clock.GetUtcNow().ToInstant(), await starters.NamedByAsync(form, default));
+        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(default), clock.GetUtcNow().ToInstant(),
+            await starters.NamedByAsync(form, default));
         if (order.Jars.Count == 0)
             return order;
         IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, default);

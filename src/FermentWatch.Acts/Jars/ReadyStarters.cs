@@ -20,6 +20,7 @@ public sealed class ReadyStarters(IJarBook jars, IForecastBook forecasts, IHouse
         DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         Instant now = clock.GetUtcNow().ToInstant();
-        return [.. (await jars.KeptAsync(cancellationToken)).Select(jar => StarterSource.Of(jar, latest.GetValueOrDefault(jar.Id), zone, now)).OfType<StarterSource>()];
+        return [.. (await jars.KeptAsync(cancellationToken)).Select(jar =>
+            StarterSource.Of(jar, latest.GetValueOrDefault(jar.Id), zone, now)).OfType<StarterSource>()];
     }
 }

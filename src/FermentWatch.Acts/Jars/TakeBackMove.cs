@@ -11,7 +11,8 @@ public sealed class TakeBackMove(IJarBook jars, IPlaceBook places, IForecastRene
     /// <summary>False if it is not of this jar, is its first place, or was taken back before.</summary>
     public async Task<bool> DoAsync(Jar jar, Guid placement, EntryMark mark, CancellationToken cancellationToken)
     {
-        if (ChildRules.Correcting(mark.Role) is not null || jar.Placements.OrderBy(each => each.From).Skip(1).FirstOrDefault(each => each.Id == placement) is not { } move)
+        if (ChildRules.Correcting(mark.Role) is not null
+            || jar.Placements.OrderBy(each => each.From).Skip(1).FirstOrDefault(each => each.Id == placement) is not { } move)
             return false;
         bool taken = await TakeBackAsync(jar, move, mark, cancellationToken);
         await renewal.RunAsync(jar.Number, cancellationToken);

@@ -73,13 +73,16 @@ public sealed record TitrationEntry(Titration? Titration, IReadOnlyList<Refusal>
     {
         var reader = new FieldReader();
         bool isWorkedOut = !string.IsNullOrWhiteSpace(form.Percent);
-        double? ml = isWorkedOut ? null : reader.Read("base used", form.BaseMillilitres, Amount.Number, null, 0.01, 500, "the millilitres of base, or the per cent,");
+        double? ml = isWorkedOut ? null
+            : reader.Read("base used", form.BaseMillilitres, Amount.Number, null, 0.01, 500, "the millilitres of base, or the per cent,");
         double? normality = isWorkedOut ? null : Read("strength of the base", form.BaseNormality, UsualNormality, 0.001, 2, "0.001 to 2 N", reader);
-        double? sample = isWorkedOut ? null : Read("brine titrated", form.SampleMillilitres, UsualSampleMillilitres, 0.1, 1000, "0.1 to 1000 ml", reader);
+        double? sample = isWorkedOut ? null
+            : Read("brine titrated", form.SampleMillilitres, UsualSampleMillilitres, 0.1, 1000, "0.1 to 1000 ml", reader);
         double percent = isWorkedOut ? reader.Read("acid", form.Percent, Amount.Percent, "%", 0, MostPercent, "0 to 5 %")
             : TitratableAcidity.PercentLacticFromTitration(ml!.Value, normality!.Value, sample!.Value);
         if (!isWorkedOut && reader.Refusals.Count == 0 && percent > MostPercent)
-            reader.Refuse("base used", form.BaseMillilitres, FormattableString.Invariant($"that is {percent:0.#} % acid, and a brine holds 5 at most: look at the strength and the millilitres again"));
+            reader.Refuse("base used", form.BaseMillilitres,
+                FormattableString.Invariant($"that is {percent:0.#} % acid, and a brine holds 5 at most: look at the strength and the millilitres again"));
         Instant at = reader.ReadPast("when", form.At, zone, now, zone.AtStartOfDay(jar.PackedAt.InZone(zone).Date).ToInstant());
         string note = reader.ReadNote("note", form.Note);
         return reader.Refusals.Count > 0 ? new TitrationEntry(null, reader.Refusals) : new TitrationEntry(new Titration

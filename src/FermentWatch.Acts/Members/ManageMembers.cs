@@ -25,8 +25,10 @@ public sealed class ManageMembers(IAccountBook accounts, ISignInBook doors, IJar
         if (await accounts.FindAsync(name, default) is not null)
             return [new Refusal("name", name, "somebody of that name is there already: another name would be right")];
         // Entries are signed with names: whoever comes later is another person.
-        if ((await jars.AllAsync(default)).Any(jar => jar.Observations.Exists(each => string.Equals(each.By, name, StringComparison.OrdinalIgnoreCase))))
-            return [new Refusal("name", name, $"somebody of that name was here before, and what was entered then bears it: another, such as {name} 2, would be right")];
+        if ((await jars.AllAsync(default)).Any(jar =>
+            jar.Observations.Exists(each => string.Equals(each.By, name, StringComparison.OrdinalIgnoreCase))))
+            return [new Refusal("name", name,
+                $"somebody of that name was here before, and what was entered then bears it: another, such as {name} 2, would be right")];
         return await accounts.AddAsync(name, role, password);
     }
 

@@ -14,7 +14,8 @@ internal static class NoticeWords
         NoticeState.Expired => "not delivered in time, given up",
         NoticeState.Answered => "answered before it was sent",
         NoticeState.Refused => "refused by the receiver",
-        _ => notice.Attempts == 0 ? "waiting" : notice.Attempts == 1 ? "tried once, is tried again" : $"tried {notice.Attempts} times, is tried again",
+        _ => notice.Attempts == 0 ? "waiting" : notice.Attempts == 1 ? "tried once, is tried again"
+            : $"tried {notice.Attempts} times, is tried again",
     };
 
     /// <summary>The same as a heading.</summary>
@@ -27,7 +28,8 @@ internal static class NoticeWords
     public static string Address(NoticeRoute route, MemberRole sees) => route.Channel switch
     {
         Channel.WebPush when PushEndpoint.IsOne(route.Address) => PushEndpoint.Origin(route.Address),
-        Channel.Webhook when sees != MemberRole.Adult => Uri.TryCreate(route.Address, UriKind.Absolute, out Uri? url) ? $"{url.Scheme}://{url.Authority}/…" : "…",
+        Channel.Webhook when sees != MemberRole.Adult =>
+            Uri.TryCreate(route.Address, UriKind.Absolute, out Uri? url) ? $"{url.Scheme}://{url.Authority}/…" : "…",
         _ => route.Address,
     };
 

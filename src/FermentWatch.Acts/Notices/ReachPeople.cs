@@ -12,7 +12,8 @@ public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> ch
     private static readonly Duration TestHolds = Duration.FromMinutes(5);
 
     /// <summary>Adds a way to reach somebody; the route, or what was wrong.</summary>
-    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, string by, CancellationToken cancellationToken)
+    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, string by,
+        CancellationToken cancellationToken)
     {
         var reader = new FieldReader();
         string person = reader.ReadName("person", input.Person);
@@ -21,7 +22,8 @@ public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> ch
         if (door.Missing is { } missing)
             reader.Refuse("channel", input.Channel, missing);
         else if (channel == Channel.WebPush)
-            reader.Refuse("channel", input.Channel, "only the browser that is to be told can add itself: press “Send notices to this phone” on its notices page");
+            reader.Refuse("channel", input.Channel,
+                "only the browser that is to be told can add itself: press “Send notices to this phone” on its notices page");
         else if (door.WouldBeRight(input.Address) is { } right)
             reader.Refuse("address", input.Address, right);
         if (reader.Refusals.Count > 0)
@@ -50,7 +52,8 @@ public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> ch
         Instant now = clock.GetUtcNow().ToInstant();
         var test = new Notice
         {
-            Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Key = $"test/{now.ToUnixTimeMilliseconds()}/{route.Id:N}", RouteId = route.Id, Person = route.Person,
+            Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Key = $"test/{now.ToUnixTimeMilliseconds()}/{route.Id:N}", RouteId = route.Id,
+                Person = route.Person,
             Title = "A test", Body = "This is how a morning round will come. Nothing is to be done.",
             DueAt = now, ExpiresAt = now + TestHolds, NextAttemptAt = now,
         };

@@ -17,7 +17,8 @@ public sealed class TellPhone(INoticeBook book, IEnumerable<INoticeChannel> chan
     /// as it was, so that what waits for it is still sent.
     /// </summary>
     /// <returns>The route and whether it is new, or what was wrong.</returns>
-    public async Task<(NoticeRoute? Route, bool IsNew, IReadOnlyList<Refusal> Refusals)> AddAsync(string person, PhoneInput input, CancellationToken cancellationToken)
+    public async Task<(NoticeRoute? Route, bool IsNew, IReadOnlyList<Refusal> Refusals)> AddAsync(string person, PhoneInput input,
+        CancellationToken cancellationToken)
     {
         if (Check(input) is { Count: > 0 } refusals)
             return (null, false, refusals);
@@ -25,10 +26,12 @@ public sealed class TellPhone(INoticeBook book, IEnumerable<INoticeChannel> chan
         await _turn.WaitAsync(cancellationToken);
         try
         {
-            var before = (await book.RoutesAsync(cancellationToken)).Where(route => route.Channel == Channel.WebPush && route.Address == endpoint).ToList();
+            var before = (await book.RoutesAsync(cancellationToken)).Where(route =>
+                route.Channel == Channel.WebPush && route.Address == endpoint).ToList();
             if (before is [var same] && same.Person == person && same.Secret == secret)
                 return (same, false, []);
-            var route = new NoticeRoute { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = Channel.WebPush, Address = endpoint, Secret = secret, MadeBy = person };
+            var route = new NoticeRoute { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = Channel.WebPush,
+                Address = endpoint, Secret = secret, MadeBy = person };
             await book.AddRouteAsync(route, cancellationToken);
             foreach (NoticeRoute old in before)
                 await book.RemoveRouteAsync(old.Id, cancellationToken);
@@ -50,14 +53,17 @@ public sealed class TellPhone(INoticeBook book, IEnumerable<INoticeChannel> chan
         if (Door.WouldBeRight(input.Endpoint) is { } right)
             refusals.Add(new("endpoint", Came(input.Endpoint), right));
         if (!BrowserKeys.IsPublicKey(input.P256dh))
-            refusals.Add(new("p256dh", Came(input.P256dh), "the browser's public key, 65 bytes of a point on the curve P-256 as base64url, would be right"));
+            refusals.Add(new("p256dh", Came(input.P256dh),
+                "the browser's public key, 65 bytes of a point on the curve P-256 as base64url, would be right"));
         // A secret is not repeated to anybody.
         if (!BrowserKeys.IsAuth(input.Auth))
-            refusals.Add(new("auth", string.IsNullOrWhiteSpace(input.Auth) ? "nothing" : "something else", "the browser's authentication secret, 16 bytes as base64url, would be right"));
+            refusals.Add(new("auth", string.IsNullOrWhiteSpace(input.Auth) ? "nothing" : "something else",
+                "the browser's authentication secret, 16 bytes as base64url, would be right"));
         return refusals;
     }
 
-    private static string Came(string? typed) => string.IsNullOrWhiteSpace(typed) ? "nothing" : typed.Trim() is { Length: > 60 } much ? much[..60] + "…" : typed.Trim();
+    private static string Came(string? typed) =>
+        string.IsNullOrWhiteSpace(typed) ? "nothing" : typed.Trim() is { Length: > 60 } much ? much[..60] + "…" : typed.Trim();
 }
 
 /// <summary>What a browser gives with its subscription (W3C Push API).</summary>

@@ -10,7 +10,8 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Where answers by link are handed in. A link opens nothing but its own answer, and each of its jars is answered for once.</summary>
-public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMemberBook members, IHouseholdBook households, IJarBook jars, SayAllWell allWell, TimeProvider clock)
+public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMemberBook members, IHouseholdBook households, IJarBook jars,
+    SayAllWell allWell, TimeProvider clock)
 {
     /// <summary>Today's notices of a household are among them.</summary>
     private const int NewestLookedAt = 200;
@@ -18,7 +19,8 @@ public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMembe
     /// <summary>What a link is good for. Changes nothing.</summary>
     public async Task<OpenedLink> OpenAsync(string token, CancellationToken cancellationToken)
     {
-        if (links.Open(token) is not { } scope || await notices.FindAsync(scope.NoticeId, cancellationToken) is not { Question: { } question } notice)
+        if (links.Open(token) is not { } scope
+            || await notices.FindAsync(scope.NoticeId, cancellationToken) is not { Question: { } question } notice)
             return new OpenedLink(LinkState.Unknown, null, []);
         if (await IsCutAsync(notice, cancellationToken))
             return new OpenedLink(LinkState.Unknown, null, []);
@@ -61,7 +63,8 @@ public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMembe
     public async Task<bool> CanPutOffAsync(string person, CancellationToken cancellationToken) =>
         (await AskedAsync(person, cancellationToken)).Any(notice => Postponing.AskAgain(notice, Now) is not null);
 
-    /// <summary>Later, by a person who signed in: by every way this person was asked. The time of day, or null where nothing is asked again.</summary>
+    /// <summary>Later, by a person who signed in: by every way this person was asked. The time of day, or null where nothing is asked
+    /// again.</summary>
     public async Task<string?> PutOffAsync(string person, CancellationToken cancellationToken)
     {
         if (await PutOffAsync(await AskedAsync(person, cancellationToken), cancellationToken) is not { } at)
@@ -84,7 +87,8 @@ public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMembe
         DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
         var newest = (await notices.LatestAsync(NewestLookedAt, cancellationToken))
-            .Where(notice => notice.Person == person && notice.Question is { } question && Now < question.Until && question.Waiting(kept, zone).Count > 0)
+            .Where(notice => notice.Person == person && notice.Question is { } question && Now < question.Until
+                && question.Waiting(kept, zone).Count > 0)
             .GroupBy(notice => notice.RouteId).Select(same => same.MaxBy(notice => notice.DueAt)!).ToList();
         return newest.Exists(notice => notice.DueAt > Now) ? [] : newest;
     }

@@ -15,14 +15,16 @@ public sealed class ChangeStage(RoundFiling filing, IJarBook jars, IPlaceBook pl
     /// <param name="coldPlace">The place of a jar that goes into the cold; null for the first cold store there is.</param>
     /// <param name="mark">Identity of the answer and who gives it.</param>
     /// <param name="cancellationToken">Gives up before anything is filed.</param>
-    public async Task<AnswerOutcome> DoAsync(int number, JarStage stage, string? why, Guid? coldPlace, EntryMark mark, CancellationToken cancellationToken)
+    public async Task<AnswerOutcome> DoAsync(int number, JarStage stage, string? why, Guid? coldPlace, EntryMark mark,
+        CancellationToken cancellationToken)
     {
         if (ChildRules.Moving(mark.Role) is { } refusal)
             return new AnswerOutcome([], [], [refusal]);
         AnswerOutcome outcome = await filing.OneAsync(number, mark, (answering, jar) => answering.Moved(jar, stage, why), cancellationToken);
         if (stage != JarStage.Cold || outcome.Observations is not [var change])
             return outcome;
-        if ((coldPlace ?? (await places.AllAsync(cancellationToken)).FirstOrDefault(each => each.Typical == TypicalTemperature.ColdStore)?.Id) is { } cold)
+        if ((coldPlace ?? (await places.AllAsync(cancellationToken)).FirstOrDefault(each =>
+            each.Typical == TypicalTemperature.ColdStore)?.Id) is { } cold)
             await jars.MoveAsync(MoveOf(change, cold), cancellationToken);
         await renewal.RunAsync(number, cancellationToken);
         return outcome;

@@ -30,7 +30,8 @@ public sealed class EnterWeekSheet(RoundFiling filing, IHouseholdBook households
 /// <summary>A box of the week sheet as an answer at the hour of that day's round.</summary>
 internal static class WeekLook
 {
-    /// <summary>The look or the sighting; null where the date is not over yet, before the packing, not in the calendar, or answered for already.</summary>
+    /// <summary>The look or the sighting; null where the date is not over yet, before the packing, not in the calendar, or answered for
+    /// already.</summary>
     public static Observation? Of(Jar jar, WeekTick tick, Household household, EntryMark mark, Instant now)
     {
         LocalDate date = tick.Date;

@@ -18,7 +18,8 @@ public sealed class PauseRounds(OccasionFactsReader reading, IHouseholdBook hous
     private Instant Now => clock.GetUtcNow().ToInstant();
 
     /// <summary>Reads two dates; what was wrong, or nothing.</summary>
-    public async Task<(LocalDate From, LocalDate Until, IReadOnlyList<Refusal> Refusals)> ReadAsync(AwayInput input, CancellationToken cancellationToken)
+    public async Task<(LocalDate From, LocalDate Until, IReadOnlyList<Refusal> Refusals)> ReadAsync(AwayInput input,
+        CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
         LocalDate today = Now.InZone(household.Zone).Date;

@@ -17,12 +17,15 @@ public sealed class ReportSeen(RoundFiling filing)
 public sealed class ReportTaste(RoundFiling filing)
 {
     public Task<AnswerOutcome> DoAsync(int number, TasteVerdict verdict, EntryMark mark, CancellationToken cancellationToken) => filing.OneAsync(
-        number, mark, (answering, jar) => ChildRules.Tasting(mark.Role, jar) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Tasted(jar, verdict), cancellationToken);
+        number, mark, (answering, jar) =>
+            ChildRules.Tasting(mark.Role, jar) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Tasted(jar, verdict),
+            cancellationToken);
 }
 
 /// <summary>Says what was done about a jar: trouble seen to, or left standing.</summary>
 public sealed class SettleTrouble(RoundFiling filing)
 {
     public Task<AnswerOutcome> DoAsync(int number, HandlingKind kind, EntryMark mark, CancellationToken cancellationToken) => filing.OneAsync(
-        number, mark, (answering, jar) => ChildRules.Settling(mark.Role) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Handled(jar, kind), cancellationToken);
+        number, mark, (answering, jar) =>
+            ChildRules.Settling(mark.Role) is { } refusal ? new AnswerOutcome([], [], [refusal]) : answering.Handled(jar, kind), cancellationToken);
 }

@@ -13,24 +13,30 @@ namespace FermentWatch.Acts.Rounds;
 /// Files answers to the round, one at a time: two people at once must not both find a jar not yet looked at. After each the forecasts
 /// are renewed or the loops told.
 /// </summary>
-public sealed class RoundFiling(IHouseholdBook households, IJarBook jars, IForecastRenewal renewal, WrittenDown written, TimeProvider clock) : IDisposable
+public sealed class RoundFiling(IHouseholdBook households, IJarBook jars, IForecastRenewal renewal, WrittenDown written, TimeProvider clock)
+    : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
 
     /// <summary>An answer about one jar; its forecast is renewed, as one jar's news may be an input of it.</summary>
-    public async Task<AnswerOutcome> OneAsync(int number, EntryMark mark, Func<Answering, Jar, AnswerOutcome> answer, CancellationToken cancellationToken)
+    public async Task<AnswerOutcome> OneAsync(int number, EntryMark mark, Func<Answering, Jar, AnswerOutcome> answer,
+        CancellationToken cancellationToken)
     {
         if (await jars.FindAsync(number, cancellationToken) is null)
-            return new AnswerOutcome([], [], [new Refusal("jar", number.ToString(CultureInfo.InvariantCulture), "the number of a jar would be right")]);
-        AnswerOutcome outcome = await FileAsync(mark, async answering => answer(answering, (await jars.FindAsync(number, cancellationToken))!), cancellationToken);
+            return new AnswerOutcome([], [],
+                [new Refusal("jar", number.ToString(CultureInfo.InvariantCulture), "the number of a jar would be right")]);
+        AnswerOutcome outcome = await FileAsync(mark, async answering =>
+            answer(answering, (await jars.FindAsync(number, cancellationToken))!), cancellationToken);
         await renewal.RunAsync(number, cancellationToken);
         return outcome;
     }
 
     /// <summary>Looks at kept jars; looks are no input of a forecast.</summary>
-    public async Task<AnswerOutcome> LooksAsync(EntryMark mark, Func<Answering, IReadOnlyList<Jar>, AnswerOutcome> answer, CancellationToken cancellationToken)
+    public async Task<AnswerOutcome> LooksAsync(EntryMark mark, Func<Answering, IReadOnlyList<Jar>, AnswerOutcome> answer,
+        CancellationToken cancellationToken)
     {
-        AnswerOutcome outcome = await FileAsync(mark, async answering => answer(answering, await jars.KeptAsync(cancellationToken)), cancellationToken);
+        AnswerOutcome outcome = await FileAsync(mark, async answering =>
+            answer(answering, await jars.KeptAsync(cancellationToken)), cancellationToken);
         written.SayFacts();
         return outcome;
     }

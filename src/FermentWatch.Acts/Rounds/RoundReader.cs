@@ -25,7 +25,8 @@ public sealed class RoundReader(RoundPass rounds, IHouseholdBook households, Tim
 public sealed record RoundView(RoundSheet Sheet, Household Household, Instant Now)
 {
     private static readonly LookFor[] ThroughTheGlass =
-        [LookFor.BrineOverSolids, LookFor.LeafUnder, LookFor.NothingUp, LookFor.Bubbles, LookFor.TrayUnder, LookFor.WaterInRim, LookFor.BrineDriesFast];
+        [LookFor.BrineOverSolids, LookFor.LeafUnder, LookFor.NothingUp, LookFor.Bubbles, LookFor.TrayUnder, LookFor.WaterInRim,
+            LookFor.BrineDriesFast];
 
     public int Waiting => Sheet.Jars.Count(each => !each.LookedAtToday);
 

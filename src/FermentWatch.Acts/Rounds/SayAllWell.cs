@@ -18,7 +18,8 @@ public sealed class SayAllWell(RoundFiling filing, RoundReader rounds)
         RoundSheet sheet = (await rounds.TodayAsync(cancellationToken)).Sheet;
         var wanted = sheet.Shelves.Where(each => shelf is null || each.Place.Id == shelf)
             .SelectMany(each => each.Jars).Select(each => each.Jar.Number).Where(number => !except.Contains(number)).ToHashSet();
-        return await filing.LooksAsync(mark, (answering, kept) => answering.AllWell(kept.Where(jar => wanted.Contains(jar.Number)), opened), cancellationToken);
+        return await filing.LooksAsync(mark, (answering, kept) =>
+            answering.AllWell(kept.Where(jar => wanted.Contains(jar.Number)), opened), cancellationToken);
     }
 
     /// <summary>All well for the jars that stood on a page, each opened or looked at through the glass.</summary>

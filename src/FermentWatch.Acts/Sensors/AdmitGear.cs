@@ -18,7 +18,8 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
     {
         string name = input.Name.Trim();
         if (name.Length > SafeText.LongestName || SafeText.HasHiddenSigns(name) || SlugOf.Name(name) is not { } slug)
-            return (null, [new Refusal("name", input.Name, $"a name of 1 to {SafeText.LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]);
+            return (null, [new Refusal("name", input.Name,
+                $"a name of 1 to {SafeText.LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]);
         if (await sensors.CredentialAsync(slug, cancellationToken) is not null)
             return (null, [new Refusal("name", slug, "there is a sensor or gateway of that name already: another name would be right")]);
         return input.Gateway is null
@@ -27,10 +28,15 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
     }
 
     /// <summary>Keeps the credential of a gateway that somebody made who has left, as one's own.</summary>
-    public Task KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) => sensors.KeepGatewayAsync(user, by, cancellationToken);
+    public Task KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) =>
+        sensors.KeepGatewayAsync(user, by, cancellationToken);
 
     /// <summary>Takes a gateway's credential away; what it published stays. False if there is none of that name.</summary>
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => sensors.RemoveGatewayAsync(user, cancellationToken);
+
+    /// <summary>Takes a sensor out of service and its credential away; its readings stay.</summary>
+    public Task RemoveAsync(Sensor sensor, CancellationToken cancellationToken) =>
+        sensors.RemoveAsync(sensor.Id, clock.GetUtcNow().ToInstant(), cancellationToken);
 
     private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddGatewayAsync(string slug, AddInput input, CancellationToken cancellationToken)
     {
@@ -43,7 +49,8 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
         return (new AddedSensor(null, issued), []);
     }
 
-    private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddSensorAsync(string name, string slug, string? placeName, CancellationToken cancellationToken)
+    private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddSensorAsync(string name, string slug, string? placeName,
+        CancellationToken cancellationToken)
     {
         Instant now = clock.GetUtcNow().ToInstant();
         IReadOnlyList<Place> known = placeName is null ? [] : await new ReadyPlaces(places, clock).MakeAsync(cancellationToken);
@@ -51,12 +58,14 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
         if (placeName is not null && place is null)
         {
             string[] names = [.. known.Select(each => each.Name)];
-            string right = NearestName.Of(placeName, names) is { } nearest ? $"did you mean '{nearest}'?" : $"one of {string.Join(", ", names)} would be right";
+            string right = NearestName.Of(placeName, names) is { } nearest ? $"did you mean '{nearest}'?"
+                : $"one of {string.Join(", ", names)} would be right";
             return (null, [new Refusal("place", placeName, right)]);
         }
         var sensor = new Sensor { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Slug = slug, Name = name, AddedAt = now };
         if (place is not null)
-            sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = sensor.Id, PlaceId = place.Id, From = now });
+            sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = sensor.Id, PlaceId = place.Id,
+                From = now });
         IssuedCredential issued = issuer.ForSensor(sensor);
         return (new AddedSensor(await sensors.AddAsync(sensor, issued.Credential, cancellationToken), issued), []);
     }

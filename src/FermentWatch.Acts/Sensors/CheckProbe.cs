@@ -57,7 +57,8 @@ public sealed record CalibrationForm
 /// <summary>What a probe showed in one buffer, as typed. All empty is no buffer.</summary>
 public sealed record BufferForm
 {
-    /// <summary>The buffer by its pH at 25 C, as the bottle says: <c>4.00</c>, <c>6.86</c>, <c>7.00</c>, <c>9.18</c>, <c>10.01</c>; or its name.</summary>
+    /// <summary>The buffer by its pH at 25 C, as the bottle says: <c>4.00</c>, <c>6.86</c>, <c>7.00</c>, <c>9.18</c>, <c>10.01</c>; or its
+    /// name.</summary>
     public string? Buffer { get; init; }
 
     /// <summary>What the probe showed, in millivolts or pH.</summary>
@@ -102,7 +103,8 @@ public sealed record CalibrationEntry(ProbeCheck? Check, IReadOnlyList<Refusal> 
             reader.Refuse("buffers", string.Join(", ", points.Select(point => point.Ph.ToString("0.00", CultureInfo.InvariantCulture))), wrong!);
         return reader.Refusals.Count > 0
             ? new CalibrationEntry(null, reader.Refusals)
-            : new CalibrationEntry(new ProbeCheck { Id = mark.Id, SensorId = sensor.Id, At = at, EnteredAt = now, By = mark.By, Points = points }, []);
+            : new CalibrationEntry(new ProbeCheck { Id = mark.Id, SensorId = sensor.Id, At = at, EnteredAt = now, By = mark.By, Points = points },
+                []);
     }
 
     private static BufferReading ReadBuffer(BufferForm form, int number, bool showsPh, Household household, FieldReader reader)
@@ -113,7 +115,8 @@ public sealed record CalibrationEntry(ProbeCheck? Check, IReadOnlyList<Refusal> 
             ? reader.Read(Field("shown"), form.Shown, Amount.Number, null, 0, 14, "a pH from 0 to 14")
             : reader.Read(Field("shown"), form.Shown, Amount.Number, null, -1000, 1000, "millivolts from -1000 to 1000");
         double celsius = reader.Read(Field("temperature"), form.Temperature, Amount.Celsius,
-            household.TemperatureUnit == TemperatureUnit.Fahrenheit ? "F" : "C", BufferTable.LowestCelsius, BufferTable.HighestCelsius, "0C to 50C, or 32F to 122F,");
+            household.TemperatureUnit == TemperatureUnit.Fahrenheit ? "F" : "C", BufferTable.LowestCelsius, BufferTable.HighestCelsius,
+                "0C to 50C, or 32F to 122F,");
         return showsPh ? BufferReading.OfShownPh(buffer, shown, celsius) : new BufferReading(buffer, shown, celsius);
     }
 

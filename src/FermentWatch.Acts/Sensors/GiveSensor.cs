@@ -30,28 +30,33 @@ public sealed class GiveSensor(ISensorBook sensors, ReadyPlaces places, IJarBook
     public async Task GiveAsync(Sensor sensor, SensorPlacement placement, CancellationToken cancellationToken)
     {
         await sensors.PlaceAsync(
-            new SensorPlacement { Id = placement.Id, SensorId = sensor.Id, PlaceId = placement.PlaceId, JarId = placement.JarId, From = placement.From }, cancellationToken);
+            new SensorPlacement { Id = placement.Id, SensorId = sensor.Id, PlaceId = placement.PlaceId, JarId = placement.JarId,
+                From = placement.From }, cancellationToken);
         written.SayFacts();
     }
 
     /// <summary>Reads where a sensor measures from now on, for a sensor yet to be named; null with what was wrong.</summary>
     /// <param name="where"><c>place NAME</c>, <c>jar NUMBER</c> or <c>nowhere</c>.</param>
     /// <param name="cancellationToken">Ends the work.</param>
-    public async Task<(SensorPlacement? Placement, IReadOnlyList<Refusal> Refusals)> ReadWhereAsync(string? where, CancellationToken cancellationToken)
+    public async Task<(SensorPlacement? Placement, IReadOnlyList<Refusal> Refusals)> ReadWhereAsync(string? where,
+        CancellationToken cancellationToken)
     {
         string typed = (where ?? "").Trim();
         Guid? placeId = null, jarId = null;
         if (typed.StartsWith(PlaceWord, StringComparison.OrdinalIgnoreCase))
         {
             string name = typed[PlaceWord.Length..].Trim();
-            placeId = (await places.MakeAsync(cancellationToken)).FirstOrDefault(place => place.Name.Equals(name, StringComparison.OrdinalIgnoreCase))?.Id;
+            placeId = (await places.MakeAsync(cancellationToken)).FirstOrDefault(place =>
+                place.Name.Equals(name, StringComparison.OrdinalIgnoreCase))?.Id;
         }
         else if (typed.StartsWith(JarWord, StringComparison.OrdinalIgnoreCase)
             && int.TryParse(typed[JarWord.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out int number))
             jarId = (await jars.KeptAsync(cancellationToken)).FirstOrDefault(jar => jar.Number == number)?.Id;
         if (placeId is null && jarId is null && typed != Nowhere)
-            return (null, [new Refusal("where", typed.Length == 0 ? "nothing" : typed, "a place of this household, a jar that is kept, or nowhere would be right")]);
+            return (null, [new Refusal("where", typed.Length == 0 ? "nothing" : typed,
+                "a place of this household, a jar that is kept, or nowhere would be right")]);
         Instant now = clock.GetUtcNow().ToInstant();
-        return (new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = Guid.Empty, PlaceId = placeId, JarId = jarId, From = now }, []);
+        return (new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = Guid.Empty, PlaceId = placeId, JarId = jarId,
+            From = now }, []);
     }
 }

@@ -104,11 +104,14 @@ public sealed record RuleEntry(SourceRule? Rule, IReadOnlyList<Refusal> Refusals
             Quantity = quantity, ValuePointer = Typed(form.ValueAt), Unit = unit, UnitPointer = Typed(form.UnitAt),
             Time = TimeOf(form.Time, reader), TimePointer = Typed(form.TimeAt), RecordName = Typed(form.Record),
             Offset = NumberOf("offset", form.Offset, Amount.Number, reader) ?? 0,
-            PlausibleLow = NumberOf("low", form.Low, KindOf(quantity), reader), PlausibleHigh = NumberOf("high", form.High, KindOf(quantity), reader),
-            LongestSilence = NumberOf("longest silence", form.LongestSilence, Amount.Days, reader, bareUnit: null) is { } days ? Duration.FromDays(days) : null,
+            PlausibleLow = NumberOf("low", form.Low, KindOf(quantity), reader),
+                PlausibleHigh = NumberOf("high", form.High, KindOf(quantity), reader),
+            LongestSilence = NumberOf("longest silence", form.LongestSilence, Amount.Days, reader, bareUnit: null) is { } days
+                ? Duration.FromDays(days) : null,
         };
         if (reader.Refusals.Count == 0)
-            reader.Refusals.AddRange(check.Errors(rule).Select(error => new Refusal("rule", rule.TopicFilter.Length == 0 ? "nothing" : rule.TopicFilter, error)));
+            reader.Refusals.AddRange(check.Errors(rule).Select(error =>
+                new Refusal("rule", rule.TopicFilter.Length == 0 ? "nothing" : rule.TopicFilter, error)));
         return new RuleEntry(reader.Refusals.Count == 0 ? rule : null, reader.Refusals);
     }
 

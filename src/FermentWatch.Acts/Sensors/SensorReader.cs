@@ -12,7 +12,8 @@ namespace FermentWatch.Acts.Sensors;
 
 /// <summary>Reads sensors for the pages and the API.</summary>
 public sealed class SensorReader(
-    ISensorBook sensors, IPlaceBook places, IJarBook jars, IHouseholdBook households, ISourceRuleBook rules, IProbeBook probes, IReadingLog log, TimeProvider clock)
+    ISensorBook sensors, IPlaceBook places, IJarBook jars, IHouseholdBook households, ISourceRuleBook rules, IProbeBook probes, IReadingLog log,
+        TimeProvider clock)
 {
     /// <summary>Every sensor in service, by name.</summary>
     public async Task<IReadOnlyList<SensorView>> InServiceAsync(CancellationToken cancellationToken)
@@ -20,7 +21,8 @@ public sealed class SensorReader(
         var known = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
         var kept = (await jars.KeptAsync(cancellationToken)).ToDictionary(jar => jar.Id);
         Instant now = clock.GetUtcNow().ToInstant();
-        Sensor[] inService = [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor => sensor.Name, StringComparer.OrdinalIgnoreCase)];
+        Sensor[] inService = [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor =>
+            sensor.Name, StringComparer.OrdinalIgnoreCase)];
         var limits = new SourceLimits(await rules.AllAsync(cancellationToken), await rules.FeedsAsync(cancellationToken));
         IReadOnlyList<ProbeCheck> checks = await probes.StandingAsync(cancellationToken);
         var watch = new SensorWatch(log, inService, limits, checks, (await households.ReadAsync(cancellationToken)).TemperatureUnit, now);
@@ -62,7 +64,8 @@ public sealed record SensorView(
     public IReadOnlyList<SourceRule> Rules { get; init; } = [];
 
     /// <summary>Where it measures, in words.</summary>
-    public string Where => Jar is not null ? $"in jar {Jar.Number}, {Jar.Name}" : Place is not null ? Place.Name : "not given to a place or a jar yet";
+    public string Where => Jar is not null ? $"in jar {Jar.Number}, {Jar.Name}" : Place is not null ? Place.Name
+        : "not given to a place or a jar yet";
 
     /// <summary>When it was last heard of; null if never.</summary>
     public required Instant? LastHeard { get; init; }

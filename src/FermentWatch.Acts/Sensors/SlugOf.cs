@@ -17,7 +17,8 @@ internal static class SlugOf
     private static string Spelt(char letter) =>
         Letters.FirstOrDefault(each => each.Letters.Contains(letter, StringComparison.Ordinal)).Spelt ?? letter.ToString();
 
-    /// <summary>Lower case letters and digits, letters with marks as they are spelt without, everything else a single hyphen; null where nothing is left.</summary>
+    /// <summary>Lower case letters and digits, letters with marks as they are spelt without, everything else a single hyphen; null where nothing is
+    /// left.</summary>
     public static string? Name(string name)
     {
         var slug = new StringBuilder();

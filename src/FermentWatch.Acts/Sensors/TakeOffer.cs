@@ -36,10 +36,12 @@ public sealed class TakeOffer(
     {
         string? pointer = string.IsNullOrEmpty(form.ValuePointer) ? null : form.ValuePointer;
         if (All.FirstOrDefault(each => each.Topic == form.Topic && each.ValuePointer == pointer) is not { } offer)
-            return (null, [new Refusal("topic", string.IsNullOrEmpty(form.Topic) ? "nothing" : form.Topic, "a topic that is offered would be right: this one was taken, or is heard no more")]);
+            return (null, [new Refusal("topic", string.IsNullOrEmpty(form.Topic) ? "nothing" : form.Topic,
+                "a topic that is offered would be right: this one was taken, or is heard no more")]);
         MeasureUnit? unit = string.IsNullOrWhiteSpace(form.Unit) ? MeasureUnit.Find(offer.UnitSymbol) : MeasureUnit.Find(form.Unit.Trim());
         if (unit?.Quantity != offer.Quantity)
-            return (null, [new Refusal("unit", form.Unit ?? "nothing", $"one of {string.Join(", ", MeasureUnit.All.Where(each => each.Quantity == offer.Quantity))} would be right")]);
+            return (null, [new Refusal("unit", form.Unit ?? "nothing",
+                $"one of {string.Join(", ", MeasureUnit.All.Where(each => each.Quantity == offer.Quantity))} would be right")]);
         (SensorPlacement? placement, IReadOnlyList<Refusal> refusals) = await desk.ReadWhereAsync(form.Where, cancellationToken);
         if (placement is null)
             return (null, refusals);
@@ -75,7 +77,8 @@ public sealed class TakeOffer(
     private async Task<string> FreeSlugAsync(string wanted, CancellationToken cancellationToken)
     {
         string slug = wanted;
-        for (int i = 2; await sensors.FindAsync(slug, cancellationToken) is not null || await sensors.CredentialAsync(slug, cancellationToken) is not null; i++)
+        for (int i = 2; await sensors.FindAsync(slug, cancellationToken) is not null
+            || await sensors.CredentialAsync(slug, cancellationToken) is not null; i++)
         {
             string ending = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"-{i}");
             slug = wanted[..Math.Min(wanted.Length, SensorSlug.LongestCharacters - ending.Length)] + ending;

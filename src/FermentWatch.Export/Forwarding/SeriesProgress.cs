@@ -9,7 +9,8 @@ namespace FermentWatch.Export.Forwarding;
 /// which it must have them on its own. The cursor follows when the receiver answers by the same connection a settle time later: it
 /// has then lived on for that long. Another connection, a failure or our own start send everything after the cursor again.
 /// </summary>
-internal sealed class SeriesProgress(Series series, IForwardCursors cursors, IPointReceiver receiver, TimeSpan settleTime, TimeProvider time, IClock clock)
+internal sealed class SeriesProgress(Series series, IForwardCursors cursors, IPointReceiver receiver, TimeSpan settleTime, TimeProvider time,
+    IClock clock)
 {
     /// <summary>Points in one call.</summary>
     internal const int BatchSize = 2000;

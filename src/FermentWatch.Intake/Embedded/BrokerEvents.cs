@@ -150,7 +150,8 @@ internal sealed class BrokerEvents(
         publish.ProcessPublish = true;
         // The word on itself of a sensor we know may be kept for later listeners; anything more would let clients fill our memory.
         if (publish.ApplicationMessage.Retain)
-            publish.ApplicationMessage.Retain = message.Payload.Length <= LongestStatus && await door.IsStatusOfASensorAsync(message.Topic, publish.CancellationToken);
+            publish.ApplicationMessage.Retain = message.Payload.Length <= LongestStatus
+                && await door.IsStatusOfASensorAsync(message.Topic, publish.CancellationToken);
     }
 
     private async Task KeepPaceAsync(InterceptingPublishEventArgs publish, ClientGrant grant)

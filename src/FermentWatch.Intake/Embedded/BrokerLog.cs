@@ -47,7 +47,8 @@ internal static partial class BrokerLog
     [LoggerMessage(2013, LogLevel.Error, "Connections cannot be accepted: {Problem}. Tried again soon")]
     public static partial void AcceptFailed(ILogger logger, string problem);
 
-    [LoggerMessage(2014, LogLevel.Warning, "MQTT client {ClientId} (user {User}) sends more than {Limit} messages a second and is slowed down. Not said again for a while")]
+    [LoggerMessage(2014, LogLevel.Warning,
+        "MQTT client {ClientId} (user {User}) sends more than {Limit} messages a second and is slowed down. Not said again for a while")]
     public static partial void TooFast(ILogger logger, string clientId, string user, int limit);
 
     [LoggerMessage(2011, LogLevel.Debug, "{Source}: {Text}")]

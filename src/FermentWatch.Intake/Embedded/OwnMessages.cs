@@ -33,7 +33,8 @@ internal sealed class OwnMessages
 
     private Task SettleAsync(ReadOnlySequence<byte> payload, bool got)
     {
-        if (SequenceMarshal.TryGetArray(payload, out ArraySegment<byte> bytes) && bytes.Array is { } array && _underWay.TryGetValue(array, out Watch? watch))
+        if (SequenceMarshal.TryGetArray(payload, out ArraySegment<byte> bytes) && bytes.Array is { } array
+            && _underWay.TryGetValue(array, out Watch? watch))
             watch.Settle(got);
         return Task.CompletedTask;
     }

@@ -18,7 +18,8 @@ public sealed class OutsideBrokerOptions
     /// <summary>Version of MQTT: 5 or 3.1.1. Default: 5.</summary>
     public string ProtocolVersion { get; set; } = "5";
 
-    /// <summary>Our client id, 1 to 128 characters. It names the session in which the broker keeps messages for us: never change it lightly.</summary>
+    /// <summary>Our client id, 1 to 128 characters. It names the session in which the broker keeps messages for us: never change it
+    /// lightly.</summary>
     public string ClientId { get; set; } = "fermentwatch";
 
     /// <summary>User name, empty if the broker asks for none.</summary>

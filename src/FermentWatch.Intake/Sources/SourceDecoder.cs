@@ -54,7 +54,8 @@ public static class SourceDecoder
         }
 
         if (UnitOf(source, root, out string? written) is not { } unit)
-            return Refused(RejectReason.UnknownUnit, root, $"The unit '{PayloadExcerpt.Of(written ?? "")}' at {source.Rule.UnitPointer} is not known.");
+            return Refused(RejectReason.UnknownUnit, root,
+                $"The unit '{PayloadExcerpt.Of(written ?? "")}' at {source.Rule.UnitPointer} is not known.");
         if (unit.Quantity != source.Rule.Quantity)
             return Refused(RejectReason.UnknownUnit, root, $"{unit} is not a unit of {MeasuredQuantity.Of(source.Rule.Quantity!.Value).Name}.");
         if (SourceTimes.Read(source, root, receivedAt) is not { } time)

@@ -15,7 +15,8 @@ internal sealed class JarMembers
     {
     }
 
-    public JarMembers(JarContents contents, double saltDeviationPercent, TemperatureCourse course, double days, ModelParameters model, PriorSpread spread)
+    public JarMembers(JarContents contents, double saltDeviationPercent, TemperatureCourse course, double days, ModelParameters model,
+        PriorSpread spread)
     {
         Climate = JarClimate.Of(course, contents.VesselLitres, days);
         _builder = new MemberBuilder(contents, model, spread, saltDeviationPercent);

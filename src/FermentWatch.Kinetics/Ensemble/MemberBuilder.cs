@@ -83,7 +83,8 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         _slots[Slot.CitricTotal] = acids * n.Citric;
         _slots[Slot.PhosphateTotal] = acids * n.Phosphate;
         _slots[Slot.SideChainTotal] = sideChain;
-        _slots[Slot.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate, sideChain, salt));
+        _slots[Slot.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate,
+            sideChain, salt));
     }
 
     /// <summary>The pace's course and what the model itself is off by.</summary>

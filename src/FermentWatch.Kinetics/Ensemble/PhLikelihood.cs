@@ -39,5 +39,6 @@ internal static class PhLikelihood
     }
 
     private static double Probability(double from, double to) =>
-        from > 0 ? NormalDistribution.Cumulative(-from) - NormalDistribution.Cumulative(-to) : NormalDistribution.Cumulative(to) - NormalDistribution.Cumulative(from);
+        from > 0 ? NormalDistribution.Cumulative(-from) - NormalDistribution.Cumulative(-to)
+            : NormalDistribution.Cumulative(to) - NormalDistribution.Cumulative(from);
 }

@@ -37,7 +37,8 @@ internal static class Philox
     }
 
     /// <summary>A standard normal deviate.</summary>
-    public static double Normal(ulong key, uint purpose, uint member, uint index) => NormalDistribution.Quantile(Uniform(key, purpose, member, index));
+    public static double Normal(ulong key, uint purpose, uint member, uint index) =>
+        NormalDistribution.Quantile(Uniform(key, purpose, member, index));
 
     /// <summary>A key from several values: each is folded in by the finalizer of SplitMix64 (Steele, Lea and Flood 2014).</summary>
     public static ulong Key(params ReadOnlySpan<ulong> parts)

@@ -22,7 +22,8 @@ internal sealed class Evidence
         Scale = scale;
         Days =
         [
-            .. Readings.Select(reading => reading.Day).Concat(Titrations.Select(titration => titration.Day)).Concat(Tastes.Select(taste => taste.Day))
+            .. Readings.Select(reading => reading.Day).Concat(Titrations.Select(titration => titration.Day)).Concat(Tastes.Select(taste =>
+                taste.Day))
                 .Concat(Gas.Select(each => each.Day)).Select(Quarter).Distinct().Order(),
         ];
     }

@@ -44,11 +44,13 @@ public sealed record Forecast
 /// <param name="AcidityPercentLactic">Titratable acidity to pH 8.2, native acids included, as per cent lactic acid.</param>
 /// <param name="SournessP50">Median sourness index: protonated acids and free hydrogen ion, mmol/L.</param>
 /// <param name="CentrePh">pH in the middle of the largest piece.</param>
-public sealed record CoursePoint(double Day, double JarCelsius, Quantiles Ph, Quantiles AcidityPercentLactic, double SournessP50, Quantiles CentrePh);
+public sealed record CoursePoint(double Day, double JarCelsius, Quantiles Ph, Quantiles AcidityPercentLactic, double SournessP50,
+    Quantiles CentrePh);
 
 /// <summary>How fast gas is made at one time.</summary>
 /// <param name="Day">Days since packing.</param>
-/// <param name="MolesPerLitreAndDay">Carbon dioxide of the heterofermentative starters, mol per litre of brine and day; what stays dissolved is in it.</param>
+/// <param name="MolesPerLitreAndDay">Carbon dioxide of the heterofermentative starters, mol per litre of brine and day; what stays dissolved is in
+/// it.</param>
 public sealed record GasPoint(double Day, Quantiles MolesPerLitreAndDay);
 
 /// <summary>Median and 80 % interval of a quantity, over the members of the ensemble.</summary>

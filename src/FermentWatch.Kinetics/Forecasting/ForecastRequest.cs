@@ -26,7 +26,8 @@ public sealed record ForecastRequest
     /// <summary>Gas seen or not, in any order. It moves the day of a sourness or acidity target, never a line.</summary>
     public IReadOnlyList<GasReading> Gas { get; init; } = [];
 
-    /// <summary>What this household's finished jars taught; null: the published prior, and the target is meant to the letter until somebody tastes.</summary>
+    /// <summary>What this household's finished jars taught; null: the published prior, and the target is meant to the letter until somebody
+    /// tastes.</summary>
     public HouseholdPrior? Household { get; init; }
 
     /// <summary>What the jar is waited for.</summary>

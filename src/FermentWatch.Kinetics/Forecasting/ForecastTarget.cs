@@ -42,7 +42,8 @@ public sealed record ForecastTarget(TargetKind Kind, double Level)
         };
         return Level >= low && Level <= high
             ? null
-            : new("until", string.Create(CultureInfo.InvariantCulture, $"{name}={Level}"), string.Create(CultureInfo.InvariantCulture, $"{name} between {low} and {high} would be right"));
+            : new("until", string.Create(CultureInfo.InvariantCulture, $"{name}={Level}"),
+                string.Create(CultureInfo.InvariantCulture, $"{name} between {low} and {high} would be right"));
     }
 
     private static TargetKind? KindOf(string word) => word.ToUpperInvariant() switch

@@ -42,7 +42,8 @@ internal sealed class MemberRun
 
     /// <summary>Gas made, by time of the course.</summary>
     public IReadOnlyList<GasPoint> Gas =>
-        [.. Enumerable.Range(0, _trace.Days.Length).Select(time => new GasPoint(_trace.Days[time], QuantileOf.Values(_trace.At(_trace.GasPerDay, time), _scratch)))];
+        [.. Enumerable.Range(0, _trace.Days.Length).Select(time =>
+            new GasPoint(_trace.Days[time], QuantileOf.Values(_trace.At(_trace.GasPerDay, time), _scratch)))];
 
     private PassageDays Days(int passage) => QuantileOf.Days(_passages[passage].Days, _scratch);
 

@@ -123,6 +123,7 @@ internal sealed class ReadingFit
     private void Flag(int index, string reason, double expected)
     {
         PhReading reading = _evidence.Readings[index];
-        _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture, $"pH {reading.Ph:0.00} on day {reading.Day:0.##} {reason}: they lead to {expected:0.00}"), reading.Ph > expected));
+        _flagged.Add(new(reading, string.Create(CultureInfo.InvariantCulture,
+            $"pH {reading.Ph:0.00} on day {reading.Day:0.##} {reason}: they lead to {expected:0.00}"), reading.Ph > expected));
     }
 }

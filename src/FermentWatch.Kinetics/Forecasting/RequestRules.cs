@@ -26,7 +26,8 @@ internal static class RequestRules
         foreach (double day in request.Tastes.Select(taste => taste.Day).Concat(request.Gas.Select(gas => gas.Day)))
             Within(refusals, "day of the observation", day, 0, MostDays, "days");
         if (request.Tastes.Count > 0 && request.Target is null or { Kind: TargetKind.Ph })
-            refusals.Add(new("tastes", "no sourness or acidity target", "a sourness or acidity target that the tastes are measured on would be right"));
+            refusals.Add(new("tastes", "no sourness or acidity target",
+                "a sourness or acidity target that the tastes are measured on would be right"));
         return refusals;
     }
 
@@ -41,6 +42,7 @@ internal static class RequestRules
     private static void Within(List<Refusal> refusals, string field, double value, double low, double high, string unit)
     {
         if (!(value >= low && value <= high))
-            refusals.Add(new(field, string.Create(CultureInfo.InvariantCulture, $"{value}"), string.Create(CultureInfo.InvariantCulture, $"{low:0.##} to {high:0.##} {unit} would be right")));
+            refusals.Add(new(field, string.Create(CultureInfo.InvariantCulture, $"{value}"),
+                string.Create(CultureInfo.InvariantCulture, $"{low:0.##} to {high:0.##} {unit} would be right")));
     }
 }

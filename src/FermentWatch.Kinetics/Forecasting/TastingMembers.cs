@@ -38,7 +38,8 @@ internal static class TastingMembers
     {
         var scale = new TasteScale(target);
         int members = deviates.Length / Deviate.Count;
-        return new(scale.Watched, [.. Enumerable.Range(0, members).Select(m => scale.LevelOf(toTheLetter ? 0 : deviates[(m * Deviate.Count) + Deviate.Taste]))]);
+        return new(scale.Watched, [.. Enumerable.Range(0, members).Select(m =>
+            scale.LevelOf(toTheLetter ? 0 : deviates[(m * Deviate.Count) + Deviate.Taste]))]);
     }
 
     private static MemberPrior PriorOf(HouseholdPrior household)

@@ -35,7 +35,8 @@ public sealed record HouseholdPrior(double LnRateMean, double LnRateDeviation, d
         // Sorted, because a sum of doubles depends on its order.
         JarLesson[] sorted = [.. lessons.OrderBy(lesson => lesson.LnRateMean).ThenBy(lesson => lesson.LnTasteMean)];
         (double rate, double rateDeviation) = Pool(sorted.Select(lesson => (lesson.LnRateMean, lesson.LnRateDeviation)), KitchenRate, JarRate);
-        (double taste, double tasteDeviation) = Pool(sorted.Select(lesson => (lesson.LnTasteMean, lesson.LnTasteDeviation)), HouseholdTaste, JarTaste);
+        (double taste, double tasteDeviation) = Pool(sorted.Select(lesson => (lesson.LnTasteMean, lesson.LnTasteDeviation)), HouseholdTaste,
+            JarTaste);
         return new(rate, rateDeviation, taste, tasteDeviation);
     }
 

@@ -15,13 +15,16 @@ public static class RefusedIngredient
     [
         new("oil on top keeps air out and is no seal; it favours germs that need no air", Words("oil")),
         new("meat needs other rules than vegetables", Words(
-            "meat", "pork", "beef", "chicken", "ham", "bacon", "sausage", "salami", "chorizo", "lamb", "mutton", "veal", "venison", "turkey", "duck", "goose",
+            "meat", "pork", "beef", "chicken", "ham", "bacon", "sausage", "salami", "chorizo", "lamb", "mutton", "veal", "venison", "turkey",
+                "duck", "goose",
             "poultry", "liver", "lard", "tallow", "bone", "broth", "pate")),
         new("fish needs other rules than vegetables", Words(
-            "fish", "seafood", "shellfish", "oyster", "anchovy", "shrimp", "prawn", "krill", "squid", "cuttlefish", "octopus", "clam", "mussel", "scallop", "crab",
+            "fish", "seafood", "shellfish", "oyster", "anchovy", "shrimp", "prawn", "krill", "squid", "cuttlefish", "octopus", "clam", "mussel",
+                "scallop", "crab",
             "lobster", "salmon", "trout", "herring", "mackerel", "tuna", "sardine", "cod", "pollock", "hake", "eel", "roe", "caviar")),
         new("dairy needs other rules than vegetables", Words(
-            "dairy", "milk", "buttermilk", "cheese", "yogurt", "yoghurt", "butter", "cream", "whey", "kefir", "curd", "quark", "ghee", "feta", "paneer")),
+            "dairy", "milk", "buttermilk", "cheese", "yogurt", "yoghurt", "butter", "cream", "whey", "kefir", "curd", "quark", "ghee", "feta",
+                "paneer")),
         new("eggs need other rules than vegetables", Words("egg", "mayonnaise")),
         new("beans sour slowly and hold much protein", Words(
             "bean", "soybean", "lentil", "chickpea", "dal", "lupin", "tofu", "tempeh", "natto", "hummus", "peanut")),
@@ -60,7 +63,8 @@ public static class RefusedIngredient
 
     /// <summary>Peas in the pod are vegetables; dried and split ones are beans.</summary>
     private static string? Pulses(string[] words) =>
-        words.Contains("pea") && words.Any(word => word is "split" or "dried" or "dry" or "eyed" or "pigeon") ? Classes.First(each => each.Words.Contains("bean")).Reason : null;
+        words.Contains("pea") && words.Any(word => word is "split" or "dried" or "dry" or "eyed" or "pigeon")
+            ? Classes.First(each => each.Words.Contains("bean")).Reason : null;
 
     private static string Without(string plain, string[] things) =>
         things.Aggregate($" {plain} ", (left, thing) => left.Replace($" {thing} ", " ", StringComparison.Ordinal));
@@ -74,7 +78,8 @@ public static class RefusedIngredient
     {
         [.. { Length: > 1 } stem, 'i', 'e', 's'] => stem + "y",
         [.., 's', 's'] or [.., 'u', 's'] => word,
-        [.. var stem, 'e', 's'] when stem.EndsWith("sh", StringComparison.Ordinal) || stem.EndsWith("ch", StringComparison.Ordinal) || stem.EndsWith('o') => stem,
+        [.. var stem, 'e', 's'] when stem.EndsWith("sh", StringComparison.Ordinal) || stem.EndsWith("ch", StringComparison.Ordinal)
+            || stem.EndsWith('o') => stem,
         [.. { Length: > 1 } stem, 's'] => stem,
         _ => word,
     };

@@ -39,7 +39,8 @@ internal static class RecipeRules
         foreach (ProduceShare share in recipe.Shares)
         {
             if (!(share.MassKilograms > 0) || share.MassKilograms > MostKilograms)
-                refusals.Add(new($"mass of {share.Vegetable.Name}", Show(share.MassKilograms, "kg"), $"above 0 and at most {MostKilograms} kg would be right"));
+                refusals.Add(new($"mass of {share.Vegetable.Name}", Show(share.MassKilograms, "kg"),
+                    $"above 0 and at most {MostKilograms} kg would be right"));
         }
     }
 
@@ -47,9 +48,11 @@ internal static class RecipeRules
     {
         bool inRange = salt.Percent is >= SaltDose.LowestPercent and <= SaltDose.HighestPercent;
         if (!inRange)
-            refusals.Add(new("salt", Show(salt.Percent, "%"), $"1.5 to 8 % of vegetables and added water together would be right: {Why(salt.Percent)}"));
+            refusals.Add(new("salt", Show(salt.Percent, "%"),
+                $"1.5 to 8 % of vegetables and added water together would be right: {Why(salt.Percent)}"));
         if (!(salt.StandardDeviationPercent >= 0) || (inRange && salt.StandardDeviationPercent > 3))
-            refusals.Add(new("spread of the salt", Show(salt.StandardDeviationPercent, "percentage points"), "0 to 3 percentage points would be right"));
+            refusals.Add(new("spread of the salt", Show(salt.StandardDeviationPercent, "percentage points"),
+                "0 to 3 percentage points would be right"));
     }
 
     private static string Why(double percent) => percent > SaltDose.HighestPercent

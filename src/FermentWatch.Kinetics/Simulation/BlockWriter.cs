@@ -59,7 +59,8 @@ internal ref struct BlockWriter
         Vector256<double> offset = LanePace.Line(_c, Slot.PhOffset, hours);
         Vector256<double> ph = (lnH * Vector256.Create(-1 / LaneChemistry.Ln10)) + offset;
         Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
-        Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero, (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[Slot.AcidityFactor]);
+        Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero,
+            (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[Slot.AcidityFactor]);
         Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[Slot.AcidityFactor] : Vector256<double>.Zero;
         Vector256<double> centrePh = CentrePh(hours, celsius) + offset;
         Watch(hours, ph, centrePh, acidity, sourness);
@@ -89,7 +90,8 @@ internal ref struct BlockWriter
     private readonly Vector256<double> Sourness(ReadOnlySpan<Vector256<double>> y, Vector256<double> lnH, Vector256<double> celsius)
     {
         Vector256<double> h = LaneMath.Exp(lnH);
-        Vector256<double> protonated = (y[State.LacticOuter] * h / (h + LaneChemistry.LacticConstant(_c, celsius))) + (y[State.AceticOuter] * h / (h + _c[Slot.Acetic]));
+        Vector256<double> protonated = (y[State.LacticOuter] * h / (h + LaneChemistry.LacticConstant(_c,
+            celsius))) + (y[State.AceticOuter] * h / (h + _c[Slot.Acetic]));
         return Vector256.Create(1000.0) * (protonated + (h * _c[Slot.FreeHydrogen]));
     }
 

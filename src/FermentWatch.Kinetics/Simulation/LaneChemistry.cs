@@ -60,7 +60,8 @@ internal static class LaneChemistry
         return one - (step * (one - (step * (Vector256.Create(0.5) - (step * (Vector256.Create(1.0 / 6) - (step * Vector256.Create(1.0 / 24))))))));
     }
 
-    /// <summary>The lactic constant at the lanes' temperatures; its exponential written as a series, which ends below 1e-5 within -5 to 45 C.</summary>
+    /// <summary>The lactic constant at the lanes' temperatures; its exponential written as a series, which ends below 1e-5 within -5 to 45
+    /// C.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<double> LacticConstant(ReadOnlySpan<Vector256<double>> c, Vector256<double> celsius)
     {

@@ -33,7 +33,8 @@ internal ref struct LaneGroup
         _at = work.Slice(4 * State.Count, State.Count);
         _writer = new BlockWriter(trace, firstMember, climate, c);
         Pack();
-        _lnH = LaneChemistry.LnHydrogen(c, Vector256.Create(-5 * LaneChemistry.Ln10), LaneGrowth.NativeOuter(c, 0), _y[State.LacticOuter], _y[State.AceticOuter],
+        _lnH = LaneChemistry.LnHydrogen(c, Vector256.Create(-5 * LaneChemistry.Ln10), LaneGrowth.NativeOuter(c, 0), _y[State.LacticOuter],
+            _y[State.AceticOuter],
             Celsius(0, 0.25), 40);
     }
 

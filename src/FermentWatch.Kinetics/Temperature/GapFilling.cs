@@ -18,7 +18,8 @@ internal static class GapFilling
             counted[i] = steps[i].Celsius is { } celsius && TemperatureStep.IsInRange(celsius) ? celsius : null;
         int missing = StepsInLongGaps(counted);
         if (missing > 0 && missing < counted.Length)
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{missing / 4.0:0.##} h of temperature were not measured: filled from the room's own cycle, with a wider spread"));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{missing / 4.0:0.##} h of temperature were not measured: filled from the room's own cycle, with a wider spread"));
         RoomCycle cycle = RoomCycle.Learn(counted, fallback);
         int[] toPrevious = Distances(counted, forward: true);
         int[] toNext = Distances(counted, forward: false);
@@ -36,7 +37,8 @@ internal static class GapFilling
             double weight = Math.Max(1, before + after);
             double unknown = 1 - Math.Max(before, after);
             double spread = Math.Sqrt(Square(steps[i].SpreadCelsius) + (unknown * (2 - unknown) * Square(cycle.LevelSpreadCelsius)));
-            return new(Math.Clamp(cycle.At(i) + (level / weight), TemperatureStep.LowestCelsius, TemperatureStep.HighestCelsius), spread, steps[i].InsideJar);
+            return new(Math.Clamp(cycle.At(i) + (level / weight), TemperatureStep.LowestCelsius, TemperatureStep.HighestCelsius), spread,
+                steps[i].InsideJar);
         }
 
         double Level(int at) => counted[at]!.Value - cycle.At(at);

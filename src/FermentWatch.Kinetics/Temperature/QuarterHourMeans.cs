@@ -21,7 +21,8 @@ internal static class QuarterHourMeans
             sums[index] = (sum + reading.Celsius, count + 1);
         }
         if (refused > 0)
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{refused} temperatures outside -5 to 45 C or outside day 0 to 400 were left out"));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{refused} temperatures outside -5 to 45 C or outside day 0 to 400 were left out"));
         int length = sums.Count == 0 ? 1 : sums.Keys.Last() + 1;
         var steps = new TemperatureStep[length];
         Array.Fill(steps, insideJar ? TemperatureStep.Jar(null) : TemperatureStep.Room(null));

@@ -31,7 +31,8 @@ public sealed class RoomOutlook
     /// <param name="insideJar">Whether they were measured in a jar.</param>
     public static RoomOutlook Learn(IReadOnlyList<double?> past, TypicalRoom typical, bool insideJar = false)
     {
-        double?[] counted = [.. past.Skip(Math.Max(0, past.Count - MostSteps)).Select(value => value is { } celsius && TemperatureStep.IsInRange(celsius) ? value : null)];
+        double?[] counted = [.. past.Skip(Math.Max(0, past.Count - MostSteps)).Select(value =>
+            value is { } celsius && TemperatureStep.IsInRange(celsius) ? value : null)];
         RoomCycle cycle = RoomCycle.Learn(counted, typical);
         double level = 0;
         double weight = 0;

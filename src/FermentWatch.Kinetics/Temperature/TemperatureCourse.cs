@@ -94,6 +94,7 @@ public sealed class TemperatureCourse
         int back = StepsPerDay - ((index - _steps.Length) % StepsPerDay);
         TemperatureStep same = _steps[^back];
         double days = (index - _steps.Length + 1) * StepDays;
-        return same with { SpreadCelsius = Math.Sqrt((same.SpreadCelsius * same.SpreadCelsius) + (2.0 * 2.0 * (1 - Math.Exp(-days / 5)))), InsideJar = last.InsideJar };
+        return same with { SpreadCelsius = Math.Sqrt((same.SpreadCelsius * same.SpreadCelsius) + (2.0 * 2.0 * (1 - Math.Exp(-days / 5)))),
+            InsideJar = last.InsideJar };
     }
 }

@@ -12,7 +12,8 @@ namespace FermentWatch.Kitchen.AcidLines;
 /// </summary>
 public static class AcidLine
 {
-    /// <summary>Below it Clostridium botulinum does not grow (Snyder, Breidt, Andress &amp; Ingham 2020, Food Protection Trends 40:251-263).</summary>
+    /// <summary>Below it Clostridium botulinum does not grow (Snyder, Breidt, Andress &amp; Ingham 2020, Food Protection Trends
+    /// 40:251-263).</summary>
     public const double Ph = 4.6;
 
     /// <summary>A meter or probe reading counts as below up to here.</summary>
@@ -53,7 +54,8 @@ public static class AcidLine
         return measurement.CheckedInBuffer ? LineEvidence.CountsBelow : LineEvidence.MeterNotChecked;
     }
 
-    /// <summary>Whether it is so thick that the acid reaches the middle of it days after the brine; liquid and solids are blended then (21 CFR 114.90).</summary>
+    /// <summary>Whether it is so thick that the acid reaches the middle of it days after the brine; liquid and solids are blended then (21 CFR
+    /// 114.90).</summary>
     public static bool IsInPieces(Jar jar) => jar.Cut is Cut.Whole or Cut.Pieces;
 
     /// <summary>Where a jar stands, from what was measured and stands.</summary>
@@ -76,7 +78,8 @@ public static class AcidLine
         var below = Enumerable.Reverse(counted).TakeWhile(measurement => measurement.Ph <= Ph).ToList();
         bool onTwoDays = alarm == AcidLineAlarm.None && below.Select(measurement => measurement.At.InZone(zone).Date).Distinct().Count() >= 2;
         bool blendedMissing = IsInPieces(jar) && below.Count > 0 && !below.Exists(measurement => measurement.Blended);
-        return new AcidLineReport(state, last, onTwoDays && !blendedMissing, alarm) { BlendedMissing = blendedMissing, AwaitsBlended = onTwoDays && blendedMissing };
+        return new AcidLineReport(state, last, onTwoDays && !blendedMissing, alarm) { BlendedMissing = blendedMissing, AwaitsBlended = onTwoDays
+            && blendedMissing };
     }
 
     private static AcidLineAlarm Alarm(List<PhMeasurement> ordered, List<PhMeasurement> counted)

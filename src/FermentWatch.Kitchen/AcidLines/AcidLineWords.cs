@@ -12,13 +12,15 @@ public static class AcidLineWords
     public const string Covers =
         "Below 4.6 the botulism germ does not grow. This does not show that other germs are gone, or that mould or spoilage is harmless.";
 
-    /// <summary>What is known to work with cabbage, where nothing was measured (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015).</summary>
+    /// <summary>What is known to work with cabbage, where nothing was measured (USDA Complete Guide to Home Canning, Guide 6, AIB 539,
+    /// 2015).</summary>
     private const string TestedForCabbage =
         "The tested recipe: salt weighed (2.25 to 2.5 % of the cabbage), 70 to 75 F (21 to 24 C), 3 to 4 weeks. A strip or a meter tells more.";
 
     /// <summary>What is said where nothing was measured: a tested recipe is quoted for its own vegetable only.</summary>
     public static string NotMeasured(Jar jar) => "Not measured is neither fine nor a reason to discard. "
-        + (TestedRecipe.IsKraut(jar) ? TestedForCabbage : $"No tested recipe for {TestedRecipe.Main(jar)} is known here: measure it, by strip or meter.");
+        + (TestedRecipe.IsKraut(jar) ? TestedForCabbage
+            : $"No tested recipe for {TestedRecipe.Main(jar)} is known here: measure it, by strip or meter.");
 
     /// <summary>One or two sentences for the jar's page.</summary>
     public static string Sentence(Jar jar, AcidLineReport report, DateTimeZone zone) => report.State switch
@@ -33,7 +35,8 @@ public static class AcidLineWords
     public static string? Sentence(AcidLineAlarm alarm) => alarm switch
     {
         AcidLineAlarm.None => null,
-        AcidLineAlarm.RiseToRecheck => "The last reading is more than 0.2 above an earlier one by the same method. Check the meter in buffer and measure again today.",
+        AcidLineAlarm.RiseToRecheck =>
+            "The last reading is more than 0.2 above an earlier one by the same method. Check the meter in buffer and measure again today.",
         AcidLineAlarm.Rise => "The pH is rising: film yeasts and other organisms eat acid. Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.",
         AcidLineAlarm.BackAbove => "Measured above 4.6 after it was below. Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.",
         _ => throw new ArgumentOutOfRangeException(nameof(alarm), alarm, "Not an alarm."),
@@ -47,7 +50,8 @@ public static class AcidLineWords
         LineEvidence.MeterNotChecked => "Kept, but it does not count for the acid line: the meter was not checked in buffer that day.",
         LineEvidence.StripTooHigh => "Kept, but it does not count for the acid line: a strip counts at 4.0 or less; above that only a meter does.",
         LineEvidence.StripInDarkBrine => "Kept, but it does not count for the acid line: a strip cannot be read in dark brine.",
-        LineEvidence.SampleTooColdOrWarm => "Kept, and it moves the forecast, but it does not count for the acid line: a sample is measured between 20 and 30 °C (68 and 86 °F; 21 CFR 114.90).",
+        LineEvidence.SampleTooColdOrWarm =>
+            "Kept, and it moves the forecast, but it does not count for the acid line: a sample is measured between 20 and 30 °C (68 and 86 °F; 21 CFR 114.90).",
         LineEvidence.NotEvenedOut => "Kept, but it does not count for the acid line yet: the vinegar still stands in the brine, whose pH rises as the vegetables take it up. Pieces blended with their brine would count.",
         _ => throw new ArgumentOutOfRangeException(nameof(weight), weight, "Not a weight."),
     };

@@ -5,7 +5,8 @@ namespace FermentWatch.Kitchen.AcidLines;
 /// <summary>Our own rule on time, and what a household without anything to measure with is told, once.</summary>
 public static class LineRule
 {
-    /// <summary>From this day on a jar without a reading below the line is told so (Univ. of Minnesota Extension 2021: normally within a week).</summary>
+    /// <summary>From this day on a jar without a reading below the line is told so (Univ. of Minnesota Extension 2021: normally within a
+    /// week).</summary>
     public const int WeekRuleDay = 7;
 
     /// <summary>What public advice says of jars that are late.</summary>
@@ -14,7 +15,8 @@ public static class LineRule
     /// <summary>Said once of a household that can measure nothing.</summary>
     public const string NotMeasuredHere = "Acid line: not measured here. That is neither fine nor a reason to discard.";
 
-    /// <summary>What strips would tell. A strip counts at 4.0 or less (21 CFR 114.80); that it must show that figure within its own range is common practice, no source.</summary>
+    /// <summary>What strips would tell. A strip counts at 4.0 or less (21 CFR 114.80); that it must show that figure within its own range is common
+    /// practice, no source.</summary>
     public const string WhatStripsTell = "A packet of strips that range from about 3 to 5 would tell: at 4.0 or less in pale brine a jar is measured below the line at 4.6; without one only the tested way of making it speaks for a jar.";
 
     /// <summary>Which strips can tell 4.0 from 4.6. Common practice, no source.</summary>

@@ -26,11 +26,13 @@ public sealed class ComingDaysReader(
         var fermenting = kept.Where(jar => jar.Stage == JarStage.Fermenting).ToList();
         var tasting = new TastingPlan(kept, latest, household);
         var tastes = fermenting.Where(jar => latest.ContainsKey(jar.Id))
-            .Select(jar => Taste(jar, latest[jar.Id], tasting.Of(jar, today), names[jar.PlacementAt(now).PlaceId], today)).OfType<ComingTaste>().ToList();
+            .Select(jar => Taste(jar, latest[jar.Id], tasting.Of(jar, today), names[jar.PlacementAt(now).PlaceId],
+                today)).OfType<ComingTaste>().ToList();
         Roster roster = await members.RosterAsync(today, cancellationToken);
         Func<RoundSheet, string> body = roster.Of(person).IsChild ? RoundWords.ChildBody : RoundWords.Body;
         var coming = new List<ComingRound>();
-        foreach (LocalDate date in Enumerable.Range(0, DaysOfRounds).Select(today.PlusDays).Where(date => roster.PauseOn(date) is null && roster.IsOn(person, date)))
+        foreach (LocalDate date in Enumerable.Range(0, DaysOfRounds).Select(today.PlusDays).Where(date =>
+            roster.PauseOn(date) is null && roster.IsOn(person, date)))
             if (await RoundAsync(household, date, today, latest, body, cancellationToken) is { } round)
                 coming.Add(round);
         return new ComingDays(household, tastes, coming);
@@ -43,10 +45,12 @@ public sealed class ComingDaysReader(
             : null;
 
     private static string Words(TasteAsk ask, LocalDate first, LocalDate today) =>
-        (first <= today ? Tasting.Words(first, today) : "First taste, then until it is right.") + (ask.Others.Count > 0 ? $" It stands for {NumberList.Say(ask.Others)}." : "");
+        (first <= today ? Tasting.Words(first, today) : "First taste, then until it is right.") + (ask.Others.Count > 0
+            ? $" It stands for {NumberList.Say(ask.Others)}." : "");
 
     private async Task<ComingRound?> RoundAsync(
-        Household household, LocalDate date, LocalDate today, Dictionary<Guid, JarForecast> latest, Func<RoundSheet, string> body, CancellationToken cancellationToken)
+        Household household, LocalDate date, LocalDate today, Dictionary<Guid, JarForecast> latest, Func<RoundSheet, string> body,
+            CancellationToken cancellationToken)
     {
         if (RoundCalendar.At(date, household.RoundAt, household.Zone) is not { } dueAt)
             return null;
@@ -54,10 +58,13 @@ public sealed class ComingDaysReader(
         if (sheet.Shelves.Count == 0)
             return null;
         // What was missed is known of today only.
-        RoundSheet shown = date == today ? sheet : new RoundSheet(date, [.. sheet.Shelves.Select(shelf => shelf with { Jars = [.. shelf.Jars.Select(each => each with { DaysNotLookedAt = 0 })] })]);
+        RoundSheet shown = date == today ? sheet
+            : new RoundSheet(date, [.. sheet.Shelves.Select(shelf =>
+            shelf with { Jars = [.. shelf.Jars.Select(each => each with { DaysNotLookedAt = 0 })] })]);
         var looked = sheet.Jars.Select(each => each.Jar).ToList();
         Instant? done = sheet.Jars.All(each => each.LookedAtToday) ? looked.Max(jar => LastAnswer(jar, date, household.Zone)) : null;
-        return new ComingRound(date, dueAt, RoundWords.Title(shown), body(shown), done, looked.Max(jar => RevisedAt(jar, latest.GetValueOrDefault(jar.Id))));
+        return new ComingRound(date, dueAt, RoundWords.Title(shown), body(shown), done,
+            looked.Max(jar => RevisedAt(jar, latest.GetValueOrDefault(jar.Id))));
     }
 
     private static Instant LastAnswer(Jar jar, LocalDate date, DateTimeZone zone) =>

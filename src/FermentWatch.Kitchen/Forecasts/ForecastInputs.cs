@@ -31,7 +31,8 @@ internal sealed class ForecastInputs(MeansOfJars means, IReadOnlyDictionary<Guid
     public async Task<NamedInputs> OfAsync(Jar jar, Instant closed, CancellationToken cancellationToken)
     {
         Instant asOf = KnownUntil(jar, closed, await means.NewestAsync(jar, closed, cancellationToken));
-        string facts = Hash(string.Join('\n', Forecaster.ModelVersion, household is null ? "" : Text(household), Remedies.Widening(jar) is { } done ? $"wider since {done.Id:N}" : "", OwnText(jar, places, IsReadByTheModel)));
+        string facts = Hash(string.Join('\n', Forecaster.ModelVersion, household is null ? "" : Text(household),
+            Remedies.Widening(jar) is { } done ? $"wider since {done.Id:N}" : "", OwnText(jar, places, IsReadByTheModel)));
         string measured = Hash($"{Text(asOf)}\n{await means.NameAsync(jar, asOf, cancellationToken)}");
         return new NamedInputs(jar, asOf, facts[..JarForecast.FactsLength] + measured[..JarForecast.FactsLength]);
     }
@@ -49,7 +50,8 @@ internal sealed class ForecastInputs(MeansOfJars means, IReadOnlyDictionary<Guid
     public static string OwnText(Jar jar, IReadOnlyDictionary<Guid, Place> places) =>
         OwnText(jar, places, each => each is PhMeasurement or Titration or Taste or StageChange or Sighting);
 
-    private static bool IsReadByTheModel(Observation observation) => observation is PhMeasurement or Titration or Taste or Sighting { Kind: SightingKind.Gas };
+    private static bool IsReadByTheModel(Observation observation) =>
+        observation is PhMeasurement or Titration or Taste or Sighting { Kind: SightingKind.Gas };
 
     /// <summary>An observation never changes, so its id says all of it.</summary>
     private static string OwnText(Jar jar, IReadOnlyDictionary<Guid, Place> places, Func<Observation, bool> isRead) => string.Join('|',

@@ -45,7 +45,8 @@ public sealed class ForecastPass(
     {
         using SetAside.SetAsideRun run = setAside.Begin("entry");
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
-        await RenewAsync(few, new MeansOfJars(log, await sensors.AllAsync(cancellationToken)), placesById, _taught, QuarterHour.Floor(now), run, cancellationToken);
+        await RenewAsync(few, new MeansOfJars(log, await sensors.AllAsync(cancellationToken)), placesById, _taught, QuarterHour.Floor(now), run,
+            cancellationToken);
     }
 
     private async Task<Instant?> NewestMeanAsync(IReadOnlyList<Sensor> everySensor, Instant closed, CancellationToken cancellationToken)
@@ -57,7 +58,8 @@ public sealed class ForecastPass(
     private async Task<int> RenewAsync(Instant closed, IReadOnlyList<Sensor> everySensor, CancellationToken cancellationToken)
     {
         using SetAside.SetAsideRun run = setAside.Begin("forecast");
-        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken), ended = await jars.EndedLastAsync(HouseholdLessons.EndedJarsAsked, cancellationToken);
+        IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken),
+            ended = await jars.EndedLastAsync(HouseholdLessons.EndedJarsAsked, cancellationToken);
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
         _taught = await _lessons.ReadAsync([.. ended, .. kept], placesById, everySensor, run, cancellationToken);
         return await RenewAsync(kept, new MeansOfJars(log, everySensor), placesById, _taught, closed, run, cancellationToken);

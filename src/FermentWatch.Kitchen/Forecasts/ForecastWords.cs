@@ -1,8 +1,8 @@
-using FermentWatch.Kitchen.Words;
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;
@@ -20,7 +20,8 @@ public static class ForecastWords
     /// <summary>The same where it is said elsewhere what was measured.</summary>
     public static string SourEnough(PassageDays target, ForecastCalendar calendar, bool isMeasured) => $"{Expected(target, calendar, isMeasured)}.";
 
-    /// <summary>The same in a few words, to be read at arm's length: <c>Thursday</c>, <c>now</c>, <c>12 November</c>, <c>after 3 December</c>.</summary>
+    /// <summary>The same in a few words, to be read at arm's length: <c>Thursday</c>, <c>now</c>, <c>12 November</c>, <c>after 3
+    /// December</c>.</summary>
     public static string SourEnoughShort(PassageDays target, ForecastCalendar calendar)
     {
         if (target.P50 is not { } p50)
@@ -39,7 +40,8 @@ public static class ForecastWords
         string measured = state == AcidLineState.NotMeasured ? (hasReadings ? "no reading that counts yet" : "not measured")
             : state == AcidLineState.MeasuredAbove ? "last measured above" : "measured below";
         bool overdue = state == AcidLineState.MeasuredAbove && line.P90 is { } late && calendar.Date(late) <= calendar.Today;
-        return overdue ? "Expected below 4.6 about now; last measured above." : $"{Passing(line, calendar, "Expected below 4.6", hasReadings)}; {measured}.";
+        return overdue ? "Expected below 4.6 about now; last measured above."
+            : $"{Passing(line, calendar, "Expected below 4.6", hasReadings)}; {measured}.";
     }
 
     /// <summary>When the middle of the largest piece is expected below the acid line, the late end first.</summary>
@@ -53,7 +55,8 @@ public static class ForecastWords
     /// How far the dates may be off, never narrower than the 80 % interval on the calendar: a day, 3 days, a week, two weeks;
     /// beyond that both ends are named.
     /// </summary>
-    public static string GiveOrTake(LocalDate early, LocalDate middle, LocalDate late, LocalDate today) => GiveOrTake(early, middle, late, early, today);
+    public static string GiveOrTake(LocalDate early, LocalDate middle, LocalDate late, LocalDate today) =>
+        GiveOrTake(early, middle, late, early, today);
 
     private static string GiveOrTake(LocalDate early, LocalDate middle, LocalDate late, LocalDate named, LocalDate today) =>
         Math.Max(Period.DaysBetween(early, middle), Period.DaysBetween(middle, late)) switch
@@ -80,7 +83,8 @@ public static class ForecastWords
             ? GiveOrTake(calendar.Date(p10), middle, calendar.Date(p90), early, today)
             : $"from {DateWords.Name(early, today)} on, perhaps not before {end}, where the forecast ends";
         if (middle < today && !isMeasured)
-            return target.P90 is { } last && calendar.Date(last) <= today ? "Probably sour enough by now" : $"Probably sour enough by now, perhaps not before {DateWords.Name(LateEnd(target, calendar), today)}";
+            return target.P90 is { } last && calendar.Date(last) <= today ? "Probably sour enough by now"
+                : $"Probably sour enough by now, perhaps not before {DateWords.Name(LateEnd(target, calendar), today)}";
         return middle < today
             ? $"Probably sour enough by now, since {DateWords.Name(middle, today)}, {spread}"
             : $"Probably sour enough {DateWords.When(middle, today)}, {spread}";
@@ -95,7 +99,8 @@ public static class ForecastWords
         if (line.P90 is { } p90)
         {
             LocalDate late = calendar.Date(p90), early = calendar.Date(line.P10 ?? p90);
-            string lateEnd = late < today ? $"{subject}, nine times in ten by now" : $"{subject}, nine times in ten by {DateWords.Name(late, today)}";
+            string lateEnd = late < today ? $"{subject}, nine times in ten by now"
+                : $"{subject}, nine times in ten by {DateWords.Name(late, today)}";
             return early == late || late < today ? lateEnd
                 : $"{lateEnd}, perhaps {Early(early, today, isMeasured)}";
         }

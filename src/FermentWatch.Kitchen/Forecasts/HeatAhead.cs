@@ -1,5 +1,5 @@
-using FermentWatch.Kitchen.Words;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;

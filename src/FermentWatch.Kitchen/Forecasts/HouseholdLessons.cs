@@ -20,7 +20,8 @@ public sealed class HouseholdLessons(IReadingLog log)
     /// <summary>The newest jars say most of the kitchen as it is; this project's own choice.</summary>
     private const int JarsLearnedFrom = 12;
 
-    /// <summary>How many of the jars that ended last are looked at: enough that some which taught nothing leave as many as are learned from.</summary>
+    /// <summary>How many of the jars that ended last are looked at: enough that some which taught nothing leave as many as are learned
+    /// from.</summary>
     public const int EndedJarsAsked = 3 * JarsLearnedFrom;
 
     private readonly Dictionary<Guid, (string Name, JarLesson Lesson)> _lessons = [];
@@ -71,7 +72,8 @@ public sealed class HouseholdLessons(IReadingLog log)
         return Forecaster.Learn(JarForecaster.Request(jar, Surroundings.Of(jar, places, history, done, days), days));
     }
 
-    /// <summary>When its ferment was over; null where it teaches nothing: still working, thrown out, spoiled on the way, or never tasted nor measured.</summary>
+    /// <summary>When its ferment was over; null where it teaches nothing: still working, thrown out, spoiled on the way, or never tasted nor
+    /// measured.</summary>
     private static Instant? DoneAt(Jar jar)
     {
         var standing = jar.Standing.ToList();

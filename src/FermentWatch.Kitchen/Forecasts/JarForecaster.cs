@@ -49,7 +49,8 @@ public static class JarForecaster
             Titrations = [.. Within<Titration>(jar, origin, days).Select(each => new AcidityReading(each.Day, each.What.PercentLactic))
                 .OrderBy(titration => titration.Day).ThenBy(titration => titration.PercentLactic)],
             Tastes = [.. Within<Taste>(jar, origin, days).Select(each => new TasteReading(each.Day, Answer(each.What.Verdict)))],
-            Gas = [.. Within<Sighting>(jar, origin, days).Where(each => each.What.Kind == SightingKind.Gas).Select(each => new GasReading(each.Day, Seen: true))],
+            Gas = [.. Within<Sighting>(jar, origin, days).Where(each => each.What.Kind == SightingKind.Gas).Select(each =>
+                new GasReading(each.Day, Seen: true))],
             Target = new ForecastTarget(TargetKind.AcidityPercentLactic, SournessLevel.Of(jar.Target).AcidityPercentLactic),
             Seed = (ulong)jar.Number,
             Days = days,

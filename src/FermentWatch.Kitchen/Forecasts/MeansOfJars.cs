@@ -18,7 +18,8 @@ internal sealed class MeansOfJars(IReadingLog log, IReadOnlyList<Sensor> sensors
 
     private readonly Dictionary<SensorSpan, MeanStamp> _stamps = [];
 
-    /// <summary>End of the newest closed quarter hour of the last day that was measured in the jar or where it stands; null where none was.</summary>
+    /// <summary>End of the newest closed quarter hour of the last day that was measured in the jar or where it stands; null where none
+    /// was.</summary>
     /// <param name="jar">The jar.</param>
     /// <param name="closed">End of the last closed quarter hour.</param>
     /// <param name="cancellationToken">Gives up.</param>

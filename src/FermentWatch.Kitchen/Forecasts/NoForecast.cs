@@ -30,7 +30,8 @@ public static class NoForecast
         if (jar.Portions.FirstOrDefault(portion => RefusedIngredient.IsFishSauce(portion.Produce)) is { } sauce)
             return $"Nothing is forecast: {sauce.Produce} stands in published kimchi recipes, but nobody has figures for it here. {AsForAny}";
         if (jar.Salting.Percent < SaltDose.LowestPercent)
-            return string.Create(CultureInfo.InvariantCulture, $"Nothing is forecast: salted with {jar.Salting.Percent:0.##} %, and below 1.5 % nobody can say which germs win. {AsForAny}");
+            return string.Create(CultureInfo.InvariantCulture,
+                $"Nothing is forecast: salted with {jar.Salting.Percent:0.##} %, and below 1.5 % nobody can say which germs win. {AsForAny}");
         IReadOnlyList<Refusal> refusals = jar.Recipe().Check();
         return refusals.Count == 0 ? null : refusals.Any(refusal => refusal.Field == OtherIngredients)
             ? $"Nothing is forecast: more than a twentieth of it is {Unknown(jar)}, and nobody has figures for that here. {AsForAny}"

@@ -14,6 +14,7 @@ public static class PlannedStay
     {
         // A course repeats its last day past its end: after a move that must be a day in the new place, so the whole span is given.
         var stay = new TemperatureStep(place.MeanCelsius, place.SpreadCelsius, InsideJar: false);
-        return course.Then(fromDay, TemperatureCourse.FromSteps([.. Enumerable.Repeat(stay, (int)Math.Ceiling((days + 1) * TemperatureCourse.StepsPerDay))], place));
+        return course.Then(fromDay, TemperatureCourse.FromSteps([.. Enumerable.Repeat(stay,
+            (int)Math.Ceiling((days + 1) * TemperatureCourse.StepsPerDay))], place));
     }
 }

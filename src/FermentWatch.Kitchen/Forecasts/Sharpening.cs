@@ -40,10 +40,12 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
         return new Sharpening(
             saved.Forecast.Target ?? default,
             course[0].SpreadCelsius > TemperatureStep.RoomSensorSpreadCelsius
-                ? Forecaster.Run(request with { Temperatures = Measured(course, places[jar.PlacementAt(saved.AsOf).PlaceId], now, days) }).Target : null,
+                ? Forecaster.Run(request with { Temperatures = Measured(course, places[jar.PlacementAt(saved.AsOf).PlaceId], now, days) }).Target
+                    : null,
             With(PhMethod.Strip), With(PhMethod.Meter),
             jar.Salting.Knowledge == SaltKnowledge.ByTaste
-                ? Forecaster.Run(request with { Recipe = request.Recipe with { Salt = SaltDose.Weighed(request.Recipe.Salt.Percent) } }).Target : null);
+                ? Forecaster.Run(request with { Recipe = request.Recipe with { Salt = SaltDose.Weighed(request.Recipe.Salt.Percent) } }).Target
+                    : null);
     }
 
     /// <summary>The same temperatures as a room sensor would have told them, and the outlook of a room whose last days are known.</summary>

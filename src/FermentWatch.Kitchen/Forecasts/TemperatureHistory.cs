@@ -23,7 +23,8 @@ public sealed class TemperatureHistory
         var history = new TemperatureHistory();
         // By key, so that the mean over several sensors of one place is added up in the same order every time.
         foreach (Sensor sensor in sensors.OrderBy(sensor => sensor.Key))
-            foreach (ReadingMean mean in await log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, from, until, cancellationToken))
+            foreach (ReadingMean mean in await log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, from, until,
+                cancellationToken))
                 if (sensor.PlacementAt(mean.Start) is { } placement && (placement.JarId ?? placement.PlaceId) is { } where)
                     history.Add(where, mean);
         return history;

@@ -21,17 +21,20 @@ public sealed record WhatIf(Place Place, double FromDay, Forecast Forecast)
     /// <param name="saved">Its latest forecast.</param>
     /// <param name="to">Where it would go.</param>
     /// <param name="fromDay">When, days after packing; not before what the forecast knows.</param>
-    public static WhatIf Moved(Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, JarForecast saved, Place to, double fromDay)
+    public static WhatIf Moved(Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, JarForecast saved, Place to,
+        double fromDay)
     {
         double from = Math.Max(fromDay, QuarterHour.Days(saved.Origin, saved.AsOf));
         ForecastRequest request = RequestOf(jar, places, history, saved);
-        return new WhatIf(to, from, Forecaster.Run(request with { Temperatures = request.Temperatures.ThenIn(from, to.Typical.Room(), request.Days) }));
+        return new WhatIf(to, from, Forecaster.Run(request with { Temperatures = request.Temperatures.ThenIn(from, to.Typical.Room(),
+            request.Days) }));
     }
 
     /// <summary>What the saved forecast was asked with.</summary>
     internal static ForecastRequest RequestOf(Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, JarForecast saved)
     {
         double days = saved.Forecast.Course[^1].Day;
-        return JarForecaster.Request(jar, Surroundings.Of(jar, places, history, saved.AsOf, days), days) with { Household = saved.Forecast.Household };
+        return JarForecaster.Request(jar, Surroundings.Of(jar, places, history, saved.AsOf, days),
+            days) with { Household = saved.Forecast.Household };
     }
 }

@@ -1,9 +1,8 @@
-using FermentWatch.Kitchen.Words;
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;
@@ -26,7 +25,8 @@ public static class WhatIfWords
         PackBy by = PackBy.For(date, target);
         return packed <= by.NineOfTen ? "ready by then nine times in ten"
             : packed <= by.Half ? "more likely ready by then than not"
-            : target.P10 is { } early && packed.PlusDays((int)Math.Ceiling(early)) <= date ? "perhaps ready by then, rather not" : "not ready by then, as expected";
+            : target.P10 is { } early && packed.PlusDays((int)Math.Ceiling(early)) <= date ? "perhaps ready by then, rather not"
+                : "not ready by then, as expected";
     }
 
     /// <summary>How it stands on the day it would be chilled.</summary>
@@ -72,7 +72,8 @@ public static class WhatIfWords
         (Math.Round(saltPercent / 100 * ServingGrams * SodiumShare * 100) * 10).ToString("0", CultureInfo.InvariantCulture);
 
     private static string Litres(double litres) => litres < 0.095
-        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(litres * 100) * 10:0} ml") : string.Create(CultureInfo.InvariantCulture, $"{litres:0.0} l");
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(litres * 100) * 10:0} ml")
+            : string.Create(CultureInfo.InvariantCulture, $"{litres:0.0} l");
 
     private static string Opening(double daysToABar) => "Under a closed lid: let it out " + daysToABar switch
     {

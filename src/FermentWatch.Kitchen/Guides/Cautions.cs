@@ -9,10 +9,12 @@ public static class Cautions
         "Your local food-safety guidance comes first. When in doubt, throw it out.", "CDC, Home-Canned Foods (when in doubt, throw it out)");
 
     public static readonly Caution VulnerablePeople = new("vulnerable-people",
-        "Extra care for under fives, in pregnancy, in old age and with weak immunity: ask a doctor before serving raw ferments.", "CDC, People at Increased Risk for Food Poisoning");
+        "Extra care for under fives, in pregnancy, in old age and with weak immunity: ask a doctor before serving raw ferments.",
+            "CDC, People at Increased Risk for Food Poisoning");
 
     public static readonly Caution SaltRestricted = new("salt-restricted",
-        "Ferments are salty: on a salt-restricted diet, ask first.", "WHO 2012, Guideline: sodium intake for adults and children (below 2 g of sodium a day)");
+        "Ferments are salty: on a salt-restricted diet, ask first.",
+            "WHO 2012, Guideline: sodium intake for adults and children (below 2 g of sodium a day)");
 
     public static readonly Caution Histamine = new("histamine",
         "Ferments hold histamine and tyramine, which some people do not bear. With MAO inhibitors (some medicines against depression and "
@@ -44,7 +46,8 @@ public static class Cautions
         "USDA Guide 6; Niksic et al. 2005, J. Food Protection 68:1367; Lu, Breidt & Perez-Diaz 2013, J. Food Sci. 78:M264");
 
     public static readonly Caution NeverTasteToDecide = new("never-taste-to-decide",
-        "Never taste to decide whether something is wrong. If you cannot tell film from mould, treat it as mould.", "CDC, Home-Canned Foods (a small taste can harm); see mould: do not taste: NDSU");
+        "Never taste to decide whether something is wrong. If you cannot tell film from mould, treat it as mould.",
+            "CDC, Home-Canned Foods (a small taste can harm); see mould: do not taste: NDSU");
 
     public static readonly Caution ForecastIsNoMeasurement = new("forecast-no-measurement",
         "A forecast is not a measurement, and it knows nothing of mould or spoilage.", "this project's own rule");
@@ -58,7 +61,8 @@ public static class Cautions
 
     /// <summary>Shown where somebody decides what to do with a jar: taste, chill, serve, keep or discard.</summary>
     public static readonly IReadOnlyList<Caution> Deciding =
-        [LocalGuidanceFirst, NeverTasteToDecide, EarlyNitrite, EarlyChilling, NoPlainWater, VulnerablePeople, SaltRestricted, Histamine, ForecastIsNoMeasurement];
+        [LocalGuidanceFirst, NeverTasteToDecide, EarlyNitrite, EarlyChilling, NoPlainWater, VulnerablePeople, SaltRestricted, Histamine,
+            ForecastIsNoMeasurement];
 }
 
 /// <summary>A caution shown where a decision is made.</summary>

@@ -26,7 +26,8 @@ public static class EarlyNitrite
     {
         double all = jar.Portions.Sum(portion => portion.MassKilograms);
         double unknown = jar.Portions.Where(portion => !Vegetable.TryFind(portion.Produce, out _)).Sum(portion => portion.MassKilograms);
-        return unknown > UnknownShare * all || jar.Portions.Any(portion => Vegetable.TryFind(portion.Produce, out Vegetable? vegetable) && vegetable.IsRichInNitrate);
+        return unknown > UnknownShare * all
+            || jar.Portions.Any(portion => Vegetable.TryFind(portion.Produce, out Vegetable? vegetable) && vegetable.IsRichInNitrate);
     }
 
     /// <summary>The first date on which nine in ten such jars are below <see cref="GoesDownBelowPh"/> and stay there.</summary>

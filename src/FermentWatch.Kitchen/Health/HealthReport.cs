@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Kitchen.Health;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Health;
@@ -48,7 +47,8 @@ public sealed record HealthReport(IReadOnlyList<LoopHealth> Loops, IReadOnlyList
     /// <param name="remarks">What an adult should know of the machine.</param>
     /// <param name="started">When the service started: loops have had no turn before.</param>
     /// <param name="now">The present.</param>
-    public static HealthReport Of(IEnumerable<LoopSigns> loops, IReadOnlyList<SetAsideItem> setAside, IReadOnlyList<string> remarks, Instant started, Instant now) =>
+    public static HealthReport Of(IEnumerable<LoopSigns> loops, IReadOnlyList<SetAsideItem> setAside, IReadOnlyList<string> remarks,
+        Instant started, Instant now) =>
         new([.. loops.Select(loop => Of(loop, started, now))], setAside, remarks);
 
     private static LoopHealth Of(LoopSigns loop, Instant started, Instant now)

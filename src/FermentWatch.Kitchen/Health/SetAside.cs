@@ -27,7 +27,8 @@ public sealed class SetAside(IClock clock)
 
     /// <summary>Everything that is set aside now.</summary>
     public IReadOnlyList<SetAsideItem> Items =>
-        [.. _byPass.Values.SelectMany(items => items).OrderBy(item => item.Pass, StringComparer.Ordinal).ThenBy(item => item.What, StringComparer.Ordinal)];
+        [.. _byPass.Values.SelectMany(items => items).OrderBy(item => item.Pass, StringComparer.Ordinal).ThenBy(item =>
+            item.What, StringComparer.Ordinal)];
 
     /// <summary>Begins one run of a pass; what it sets aside takes the place of what its last run did when it is disposed of.</summary>
     public SetAsideRun Begin(string pass) => new(this, pass);

@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
 

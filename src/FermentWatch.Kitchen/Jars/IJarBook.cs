@@ -39,6 +39,7 @@ public interface IJarBook
     /// </summary>
     Task ObserveAsync(IReadOnlyList<Observation> observations, CancellationToken cancellationToken);
 
-    /// <summary>Marks an observation as taken back and adds the one that replaces it, if any, in one step. False if it was taken back before.</summary>
+    /// <summary>Marks an observation as taken back and adds the one that replaces it, if any, in one step. False if it was taken back
+    /// before.</summary>
     Task<bool> CorrectAsync(Guid observationId, Instant at, string by, Observation? replacement, CancellationToken cancellationToken);
 }

@@ -32,5 +32,6 @@ public sealed class JudgingBasis
     public bool IsBadlyCalibrated(int sensorKey, Quantity quantity, Instant at) =>
         MeasuredQuantity.Of(quantity).IsByElectrode
         && _sensors.TryGetValue(sensorKey, out Sensor? sensor)
-        && _calibrations[sensor.Id].Where(calibration => calibration.From <= at).Select(calibration => (bool?)calibration.Accepted).LastOrDefault() == false;
+        && _calibrations[sensor.Id].Where(calibration => calibration.From <= at).Select(calibration =>
+            (bool?)calibration.Accepted).LastOrDefault() == false;
 }

@@ -44,7 +44,8 @@ public sealed class JudgingPass(IReadingLog log, JudgingBooks? books = null)
         {
             LogSlice slice = await log.NotYetJudgedAsync(turn, TurnSize, cancellationToken);
             foreach (var series in slice.Readings.GroupBy(entry => entry.Reading.Quantity))
-                await JudgeAsync(turn.SensorKey, series.Key, [.. series.Select(entry => entry.Reading.MeasuredAt).Order()], slice.Cursor, basis, cancellationToken);
+                await JudgeAsync(turn.SensorKey, series.Key, [.. series.Select(entry => entry.Reading.MeasuredAt).Order()], slice.Cursor, basis,
+                    cancellationToken);
             judged += slice.Readings.Count;
             TurnEnded?.Invoke();
             if (slice.Readings.Count == TurnSize)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Kitchen.Judging;
 using FermentWatch.Kitchen.Probes;
 using NodaTime;
 
@@ -65,7 +64,8 @@ public static class ProbeWords
             yield return new SensorWarning(SensorWarningKind.Calibration, string.Create(CultureInfo.InvariantCulture,
                 $"Last checked in buffer {(now - probe.Calibration.At).TotalDays:0} days ago. Check it in two buffers this week; until then it informs only."));
         if (probe.Drift is { CastsDoubt: true })
-            yield return new SensorWarning(SensorWarningKind.Drift, $"It drifted: what it read between its last two calibrations is in doubt. {Of(probe.Drift)}");
+            yield return new SensorWarning(SensorWarningKind.Drift,
+                $"It drifted: what it read between its last two calibrations is in doubt. {Of(probe.Drift)}");
     }
 
     private static string Signed(double value, string format) =>

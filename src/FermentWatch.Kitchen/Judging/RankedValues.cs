@@ -68,7 +68,8 @@ internal sealed class RankedValues
         return count;
     }
 
-    /// <summary>The distance at an index in ascending order. Those below and those above are each in order already; the two are merged by halving.</summary>
+    /// <summary>The distance at an index in ascending order. Those below and those above are each in order already; the two are merged by
+    /// halving.</summary>
     private double DistanceAt(int index, double from, int below)
     {
         int above = Count - below;

@@ -32,7 +32,8 @@ public sealed class SensorWatch(
     /// <param name="sensor">The sensor.</param>
     /// <param name="last">Its last reading of each quantity.</param>
     /// <param name="cancellationToken">Gives up.</param>
-    public async Task<IReadOnlyList<SensorWarning>> WarningsAsync(Sensor sensor, IReadOnlyList<JudgedReading> last, CancellationToken cancellationToken)
+    public async Task<IReadOnlyList<SensorWarning>> WarningsAsync(Sensor sensor, IReadOnlyList<JudgedReading> last,
+        CancellationToken cancellationToken)
     {
         var warnings = new List<SensorWarning>();
         if (last.Count == 0)
@@ -40,7 +41,8 @@ public sealed class SensorWatch(
         if (await SilenceAsync(sensor, last, cancellationToken) is { } silence)
             warnings.Add(silence);
         if (last.Any(entry => entry.Verdict == Verdict.Stuck))
-            warnings.Add(new SensorWarning(SensorWarningKind.Stuck, "The same value for more than a day: it probably hangs. Take its power away for a moment."));
+            warnings.Add(new SensorWarning(SensorWarningKind.Stuck,
+                "The same value for more than a day: it probably hangs. Take its power away for a moment."));
         if (last.FirstOrDefault(entry => entry.Reading.Quantity == Quantity.Temperature) is { } temperature)
         {
             if (await UnitShiftAsync(sensor, temperature.Reading, cancellationToken) is { } shift)
@@ -68,7 +70,8 @@ public sealed class SensorWatch(
         List<Instant> arrivals = [];
         foreach (Duration back in LooksBack)
         {
-            arrivals = [.. (await log.ReadAsync(sensor.Key, latest.Quantity, latest.MeasuredAt - back, Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
+            arrivals = [.. (await log.ReadAsync(sensor.Key, latest.Quantity, latest.MeasuredAt - back,
+                Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
                 .Select(entry => entry.Reading.ReceivedAt).Distinct()];
             if (arrivals.Count >= EnoughArrivals)
                 break;
@@ -78,10 +81,12 @@ public sealed class SensorWatch(
 
     private async Task<SensorWarning?> UnitShiftAsync(Sensor sensor, Reading latest, CancellationToken cancellationToken)
     {
-        double[] figures = [.. (await log.ReadAsync(sensor.Key, Quantity.Temperature, latest.MeasuredAt - JustNow, Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
+        double[] figures = [.. (await log.ReadAsync(sensor.Key, Quantity.Temperature, latest.MeasuredAt - JustNow,
+            Bounded.Later(latest.MeasuredAt, Duration.FromMilliseconds(1)), cancellationToken))
             .Select(entry => entry.Reading.Value).Where(value => !MeasuredQuantity.Of(Quantity.Temperature).IsSentinel(value)).Order()];
         double[] before = [.. (await log.MeansAsync(
-            sensor.Key, Quantity.Temperature, MeanSpan.Hour, latest.MeasuredAt - Remembered, latest.MeasuredAt - Settled, cancellationToken)).Select(mean => mean.Value).Order()];
+            sensor.Key, Quantity.Temperature, MeanSpan.Hour, latest.MeasuredAt - Remembered, latest.MeasuredAt - Settled,
+                cancellationToken)).Select(mean => mean.Value).Order()];
         if (figures.Length < FewestFigures || before.Length < FewestFigures)
             return null;
         string? looksLike = UnitShift.Of(before[before.Length / 2], figures[figures.Length / 2]) switch
@@ -104,7 +109,8 @@ public sealed class SensorWatch(
             if (other.Id == sensor.Id || other.PlacementAt(now) is not { } beside || beside.PlaceId != place)
                 continue;
             Instant since = Instant.Max(now - Compared, Instant.Max(placement.From, beside.From));
-            if (Disagreement.Between(await MeansAsync(sensor, since, cancellationToken), await MeansAsync(other, since, cancellationToken)) is { } apart)
+            if (Disagreement.Between(await MeansAsync(sensor, since, cancellationToken),
+                await MeansAsync(other, since, cancellationToken)) is { } apart)
                 warnings.Add(new SensorWarning(SensorWarningKind.Disagrees,
                     $"{MeasureWords.TemperatureDifference(Math.Abs(apart), unit)} {(apart > 0 ? "above" : "below")} {other.Name}, which stands in the same place. One may be in the sun or by the stove.") { OtherSensor = other.Id });
         }

@@ -2,7 +2,8 @@ using FermentWatch.Kitchen.Readings;
 
 namespace FermentWatch.Kitchen.Judging;
 
-/// <summary>The lowest and highest value of blocks of 1, 2, 4 and so on readings, by which the ends of a run of like values are found in few steps.</summary>
+/// <summary>The lowest and highest value of blocks of 1, 2, 4 and so on readings, by which the ends of a run of like values are found in few
+/// steps.</summary>
 internal sealed class ValueBlocks
 {
     private readonly List<(double Low, double High)[]> _levels = [];
@@ -16,7 +17,8 @@ internal sealed class ValueBlocks
             _levels.Add([.. _levels[^1].Chunk(2).Select(pair => (pair.Min(block => block.Low), pair.Max(block => block.High)))]);
     }
 
-    /// <summary>The first index after <paramref name="from"/> whose value is farther than a limit from a value; the count where there is none.</summary>
+    /// <summary>The first index after <paramref name="from"/> whose value is farther than a limit from a value; the count where there is
+    /// none.</summary>
     public int EndOfRun(int from, double value, double limit)
     {
         int level = 0, next = from;

@@ -40,7 +40,8 @@ public sealed class GuessPace(TimeProvider time, TimeSpan longest, int mostWaiti
             return Wait(address, user);
     }
 
-    /// <summary>Waits as long as this user's failures from there ask for. False where too many tries wait already: this one is to come again later.</summary>
+    /// <summary>Waits as long as this user's failures from there ask for. False where too many tries wait already: this one is to come again
+    /// later.</summary>
     public async Task<bool> WaitAsync(string address, string user, CancellationToken cancellationToken)
     {
         TimeSpan wait;
@@ -73,7 +74,8 @@ public sealed class GuessPace(TimeProvider time, TimeSpan longest, int mostWaiti
         lock (_gate)
         {
             if (_guesses.Count >= MostRemembered)
-                foreach (var oldest in _guesses.Where(each => each.Value.Waiting == 0).OrderBy(each => each.Value.Last).Take(MostRemembered / 2).ToList())
+                foreach (var oldest in _guesses.Where(each => each.Value.Waiting == 0).OrderBy(each =>
+                    each.Value.Last).Take(MostRemembered / 2).ToList())
                     _guesses.Remove(oldest.Key);
             Add((address, null));
             return Add((address, user));

@@ -23,7 +23,8 @@ public sealed class RoundPause
     /// <summary>The first date without a round.</summary>
     public required LocalDate From { get; init; }
 
-    /// <summary>The date on which rounds are held again, after <see cref="From"/>; the same date where the pause was taken back before it began.</summary>
+    /// <summary>The date on which rounds are held again, after <see cref="From"/>; the same date where the pause was taken back before it
+    /// began.</summary>
     public required LocalDate Until { get; set; }
 
     /// <summary>Who said so.</summary>

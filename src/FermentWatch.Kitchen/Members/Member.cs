@@ -18,7 +18,8 @@ public sealed record Member(string Name, MemberRole Role, Duty Duty)
     /// <summary>Whether this person is known as a child, and is told as one.</summary>
     public bool IsChild => SignsIn && Role == MemberRole.Child;
 
-    /// <summary>Whether something was made by a person who is no adult of the household any more, so that an adult has to keep it or withdraw it.</summary>
+    /// <summary>Whether something was made by a person who is no adult of the household any more, so that an adult has to keep it or withdraw
+    /// it.</summary>
     /// <param name="madeBy">Who made it; null where nobody is known to have.</param>
     /// <param name="members">Those on record.</param>
     public static bool IsOrphan(string? madeBy, IReadOnlyList<Member> members) =>

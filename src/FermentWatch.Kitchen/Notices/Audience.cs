@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Members;
-using FermentWatch.Kitchen.Notices;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;

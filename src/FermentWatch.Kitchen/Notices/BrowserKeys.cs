@@ -44,7 +44,8 @@ public sealed record BrowserKeys(string P256dh, string Auth)
     {
         try
         {
-            return JsonSerializer.Deserialize<BrowserKeys>(secret ?? "null") is { } keys && IsPublicKey(keys.P256dh) && IsAuth(keys.Auth) ? keys : null;
+            return JsonSerializer.Deserialize<BrowserKeys>(secret ?? "null") is { } keys && IsPublicKey(keys.P256dh)
+                && IsAuth(keys.Auth) ? keys : null;
         }
         catch (JsonException)
         {

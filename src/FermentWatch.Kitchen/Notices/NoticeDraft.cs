@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Notices;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;
@@ -13,7 +12,8 @@ public sealed record NoticeDraft(string Occasion, string Title, string Body, Ins
 {
     /// <summary>The notices for these routes. One whose person is left in peace until it is pointless is not made.</summary>
     public IReadOnlyList<Notice> For(IEnumerable<NoticeRoute> routes, Audience audience) =>
-        [.. routes.Select(route => (Route: route, At: audience.WhenFor(route.Person, DueAt))).Where(each => each.At < ExpiresAt).Select(each => new Notice
+        [.. routes.Select(route => (Route: route, At: audience.WhenFor(route.Person, DueAt))).Where(each => each.At < ExpiresAt).Select(each =>
+            new Notice
         {
             Id = Guid.CreateVersion7(DueAt.ToDateTimeOffset()), Key = $"{Occasion}/{Uri.EscapeDataString(each.Route.Person)}/{each.Route.Id:N}",
             RouteId = each.Route.Id, Person = each.Route.Person, Title = Title, Body = Body,

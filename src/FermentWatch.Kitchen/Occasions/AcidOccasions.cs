@@ -40,7 +40,8 @@ public static class AcidOccasions
 
     /// <summary>Told in the evening, so that an hour of measuring jars is one message.</summary>
     private static Occasion? Passed(Jar jar, List<PhMeasurement> measured, AcidLineReport line) => line.State != AcidLineState.MeasuredBelow ? null
-        : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(jar, each) == LineEvidence.CountsBelow).Id:N}", "Passed the acid line, measured",
+        : On(OccasionKind.PassedAcidLine, jar, $"{measured.First(each => AcidLine.Weigh(jar, each) == LineEvidence.CountsBelow).Id:N}",
+            "Passed the acid line, measured",
             $"{AcidLineWords.Covers} {AcidLineWords.Settles(line)}".TrimEnd());
 
     /// <summary>
@@ -71,7 +72,8 @@ public static class AcidOccasions
             $"Public advice: daily until below 4.6, then weekly. {HowToMeasure}");
     }
 
-    private static bool MeasuredToday(OccasionFacts facts, Jar jar) => jar.Standing.OfType<PhMeasurement>().Any(each => facts.DateOf(each.At) == facts.Today);
+    private static bool MeasuredToday(OccasionFacts facts, Jar jar) =>
+        jar.Standing.OfType<PhMeasurement>().Any(each => facts.DateOf(each.At) == facts.Today);
 
     private static Occasion Rising(Jar jar, AcidLineAlarm alarm, PhMeasurement began)
     {

@@ -19,9 +19,11 @@ public sealed class ConcernReader(ISensorBook sensors, ISourceRuleBook rules, IP
         var concerns = new List<SensorConcern>();
         foreach (Sensor sensor in inService)
         {
-            IReadOnlyList<SensorWarning> warnings = await watch.WarningsAsync(sensor, await log.LastAsync(sensor.Key, cancellationToken), cancellationToken);
+            IReadOnlyList<SensorWarning> warnings = await watch.WarningsAsync(sensor, await log.LastAsync(sensor.Key, cancellationToken),
+                cancellationToken);
             concerns.AddRange(warnings.Where(warning => warning.OtherSensor is null || sensor.Id.CompareTo(warning.OtherSensor) < 0)
-                .Select(warning => new SensorConcern(KindOf(warning.Kind), sensor.Id, sensor.Name, $"{warning.Kind} {warning.OtherSensor:N}".TrimEnd(), warning.Words)).DistinctBy(concern => concern.Kind));
+                .Select(warning => new SensorConcern(KindOf(warning.Kind), sensor.Id, sensor.Name,
+                    $"{warning.Kind} {warning.OtherSensor:N}".TrimEnd(), warning.Words)).DistinctBy(concern => concern.Kind));
         }
         return concerns;
     }

@@ -53,7 +53,8 @@ public sealed class OccasionFacts
     /// <summary>The same moment with one jar alone.</summary>
     public OccasionFacts Of(Jar jar) => new()
     {
-        Household = Household, Now = Now, Jars = [jar], Places = Places, Forecasts = Forecasts, Temperatures = Temperatures, Roster = Roster, Sensors = Sensors,
+        Household = Household, Now = Now, Jars = [jar], Places = Places, Forecasts = Forecasts, Temperatures = Temperatures, Roster = Roster,
+            Sensors = Sensors,
     };
 
     /// <summary>Days after packing, 0 on the date of packing.</summary>

@@ -10,7 +10,8 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Occasions;
 
 /// <summary>Reads the household at one moment.</summary>
-public sealed class OccasionFactsReader(IJarBook jars, IPlaceBook places, IForecastBook forecasts, ISensorBook sensors, IReadingLog log, ConcernReader concerns)
+public sealed class OccasionFactsReader(IJarBook jars, IPlaceBook places, IForecastBook forecasts, ISensorBook sensors, IReadingLog log,
+    ConcernReader concerns)
 {
     /// <summary>The facts as things stand.</summary>
     public async Task<OccasionFacts> ReadAsync(Household household, Roster roster, Instant now, CancellationToken cancellationToken)
@@ -22,7 +23,8 @@ public sealed class OccasionFactsReader(IJarBook jars, IPlaceBook places, IForec
             Jars = await jars.KeptAsync(cancellationToken),
             Places = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id),
             Forecasts = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId),
-            Temperatures = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), asOf - WarmthOccasions.LooksBack, asOf, cancellationToken),
+            Temperatures = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), asOf - WarmthOccasions.LooksBack,
+                asOf, cancellationToken),
             Sensors = await concerns.ReadAsync(household.TemperatureUnit, now, cancellationToken),
         };
     }

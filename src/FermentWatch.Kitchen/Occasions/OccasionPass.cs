@@ -11,7 +11,8 @@ using NodaTime;
 namespace FermentWatch.Kitchen.Occasions;
 
 /// <summary>Tells people of what has come up, each cause once; what is muted is passed over for good.</summary>
-public sealed class OccasionPass(OccasionFactsReader reading, IHouseholdBook households, IMemberBook members, IOccasionBook occasions, INoticeBook notices,
+public sealed class OccasionPass(OccasionFactsReader reading, IHouseholdBook households, IMemberBook members, IOccasionBook occasions,
+    INoticeBook notices,
     SetAside setAside)
 {
     /// <summary>A lasting state that was away for longer than this has ended; what comes then is another cause.</summary>
@@ -26,13 +27,15 @@ public sealed class OccasionPass(OccasionFactsReader reading, IHouseholdBook hou
         if (!OccasionHours.Hold(household, now))
             return 0;
         LocalTime clock = now.InZone(household.Zone).TimeOfDay;
-        var seen = (QuarterHour.Floor(now), await households.RevisionAsync(cancellationToken), clock >= household.RoundAt, clock >= household.EveningAt);
+        var seen = (QuarterHour.Floor(now), await households.RevisionAsync(cancellationToken), clock >= household.RoundAt,
+            clock >= household.EveningAt);
         IReadOnlyList<NoticeRoute> routes = await notices.RoutesAsync(cancellationToken);
         // With nobody to tell nothing counts as told: who joins hears what is so then.
         if (seen == _seen || routes.Count == 0)
             return 0;
         Roster roster = await members.RosterAsync(now.InZone(household.Zone).Date, cancellationToken);
-        int told = await TellAsync(await reading.ReadAsync(household, roster, now, cancellationToken), new Audience(routes, roster, household.Zone), cancellationToken);
+        int told = await TellAsync(await reading.ReadAsync(household, roster, now, cancellationToken), new Audience(routes, roster, household.Zone),
+            cancellationToken);
         _seen = seen;
         return told;
     }
@@ -56,7 +59,8 @@ public sealed class OccasionPass(OccasionFactsReader reading, IHouseholdBook hou
         foreach (var alike in fresh.GroupBy(each => (each.Kind, each.Headline, each.Body, each.KnownTo)))
         {
             var group = alike.ToList();
-            IReadOnlyList<Notice> told = muted.Contains(alike.Key.Kind) ? [] : Draft(group, facts).For(audience.OfAdults(alike.Key.KnownTo), audience);
+            IReadOnlyList<Notice> told = muted.Contains(alike.Key.Kind) ? []
+                : Draft(group, facts).For(audience.OfAdults(alike.Key.KnownTo), audience);
             await occasions.TellAsync([.. group.Select(each => Told(each, facts))], told, cancellationToken);
         }
         return fresh.Count;

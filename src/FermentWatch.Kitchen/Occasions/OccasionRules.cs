@@ -39,7 +39,8 @@ public static class OccasionRules
         }
     }
 
-    private static void AddOneByOne(string name, Func<OccasionFacts, IEnumerable<Occasion>> rule, OccasionFacts facts, List<Occasion> all, SetAside.SetAsideRun run)
+    private static void AddOneByOne(string name, Func<OccasionFacts, IEnumerable<Occasion>> rule, OccasionFacts facts, List<Occasion> all,
+        SetAside.SetAsideRun run)
     {
         if (facts.Jars.Count == 0)
             run.Try(name, () => all.AddRange(rule(facts)));

@@ -19,7 +19,8 @@ public static class OccasionWords
     }
 
     /// <summary>The kinds that people are told of and can mute.</summary>
-    public static IReadOnlyList<OccasionKind> Told { get; } = [.. Enum.GetValues<OccasionKind>().Where(kind => kind != OccasionKind.TastingTomorrow)];
+    public static IReadOnlyList<OccasionKind> Told { get; } = [.. Enum.GetValues<OccasionKind>().Where(kind =>
+        kind != OccasionKind.TastingTomorrow)];
 
     /// <summary>A kind as the page that mutes it names it.</summary>
     public static string Of(OccasionKind kind) => kind switch

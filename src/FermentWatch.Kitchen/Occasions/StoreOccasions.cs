@@ -41,15 +41,18 @@ public static class StoreOccasions
         bool below = AcidLine.Report(jar, facts.Zone).State == AcidLineState.MeasuredBelow;
         if (TestedRecipe.IsKimchi(jar))
             return below ? null : OfKimchi;
-        string advice = TestedRecipe.IsKraut(jar) ? "public advice lets kraut work 3 to 6 weeks." : $"no tested recipe for {TestedRecipe.Main(jar)} is known here.";
+        string advice = TestedRecipe.IsKraut(jar) ? "public advice lets kraut work 3 to 6 weeks."
+            : $"no tested recipe for {TestedRecipe.Main(jar)} is known here.";
         return below
             ? $"Measured below 4.6, yet cold slows the dying of germs; {advice} Leave it out longer if you like."
             : $"No reading below 4.6 counts. Cold slows the souring and the dying of germs; {advice} Measure it, or take it out again.";
     }
 
-    private static Occasion EatFirst(OccasionFacts facts, Jar jar, StageChange chilled, LocalDate on) => On(OccasionKind.EatFirst, jar, chilled, "Eat first",
+    private static Occasion EatFirst(OccasionFacts facts, Jar jar, StageChange chilled, LocalDate on) =>
+        On(OccasionKind.EatFirst, jar, chilled, "Eat first",
         $"In the cold since {on.ToString(on.Year == facts.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
-        + (TestedRecipe.IsKimchi(jar) ? "Advice on keeping kimchi runs from one week to four." : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
+        + (TestedRecipe.IsKimchi(jar) ? "Advice on keeping kimchi runs from one week to four."
+            : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
 
     private static Occasion On(OccasionKind kind, Jar jar, StageChange chilled, string headline, string body) =>
         new(kind, jar.Id, $"{chilled.Id:N}", headline, [jar.Number], body) { JarName = jar.Name };

@@ -25,7 +25,8 @@ public static class TastingOccasions
             return null;
         // Past its days it is a decision, which the round asks for.
         return !facts.AfterMorning || from > facts.Today || ask.IsPast(facts.Today) ? null
-            : On(OccasionKind.TargetReached, jar, ask, "expected", "Probably ready", "About as sour as you like it: expected, not tasted. If a taste says right, into the cold.");
+            : On(OccasionKind.TargetReached, jar, ask, "expected", "Probably ready",
+                "About as sour as you like it: expected, not tasted. If a taste says right, into the cold.");
     }
 
     private static Occasion Tasted(OccasionFacts facts, Jar jar, Taste taste)
@@ -35,7 +36,8 @@ public static class TastingOccasions
         if (taste.Verdict == TasteVerdict.PastIt)
             return On(OccasionKind.PastTarget, jar, $"taste {taste.Id:N}", "Past it, still in the warm",
                 $"{taste.By} tasted it {day}; it goes on souring. {Lid} at {cold} or below today.");
-        string early = TestedRecipe.IsKraut(jar) && facts.DayOf(jar) < StoreOccasions.EarlyBeforeDay ? " Public advice lets kraut work 3 to 6 weeks first." : "";
+        string early = TestedRecipe.IsKraut(jar)
+            && facts.DayOf(jar) < StoreOccasions.EarlyBeforeDay ? " Public advice lets kraut work 3 to 6 weeks first." : "";
         return On(OccasionKind.TargetReached, jar, $"taste {taste.Id:N}", "Right, still in the warm",
             $"{taste.By} tasted it {day}; it goes on souring. {Lid} at {cold} or below.{early}");
     }

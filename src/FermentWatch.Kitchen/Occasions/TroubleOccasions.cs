@@ -24,7 +24,8 @@ public static class TroubleOccasions
         bool adult = (seen.SeenAs ?? facts.Roster.Of(seen.By).Role) == MemberRole.Adult;
         (OccasionKind kind, string headline) = !adult ? (OccasionKind.AdultAsked, "An adult is asked")
             : seen.Kind == SightingKind.BrineLow ? (OccasionKind.BrineLow, "Brine low") : (OccasionKind.CloserWatch, "Watch closely");
-        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number], $"{seen.By} {Saw(seen.Kind)}. {ToDo(jar, seen.Kind, facts.Household)}")
+        return new Occasion(kind, jar.Id, $"{seen.Id:N}", headline, [jar.Number],
+            $"{seen.By} {Saw(seen.Kind)}. {ToDo(jar, seen.Kind, facts.Household)}")
         {
             KnownTo = adult ? seen.By : null, JarName = jar.Name,
         };

@@ -53,11 +53,13 @@ public static class WarmthOccasions
     }
 
     private static Occasion On(
-        OccasionFacts facts, Limit limit, Guid placeId, string place, IReadOnlyCollection<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
+        OccasionFacts facts, Limit limit, Guid placeId, string place,
+            IReadOnlyCollection<Jar> jars, Duration length, IReadOnlyList<double?> quarters)
     {
         TemperatureUnit unit = facts.Household.TemperatureUnit;
         string now = MeasureWords.Temperature(quarters.OfType<double>().Last(), unit);
-        string lasted = length >= LongestSpell ? "for 3 days or more" : string.Create(CultureInfo.InvariantCulture, $"for {length.TotalHours:0} hours");
+        string lasted = length >= LongestSpell ? "for 3 days or more"
+            : string.Create(CultureInfo.InvariantCulture, $"for {length.TotalHours:0} hours");
         string body = limit.Kind switch
         {
             _ when limit == Hot => $"{Line(limit, unit)} or more {lasted}, now {now}. {HeatAhead.Advice}",
@@ -65,8 +67,10 @@ public static class WarmthOccasions
             OccasionKind.FarTooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. Public advice: soft and spoiled above that. Move them somewhere cooler today.",
             _ => $"Below {Line(limit, unit)} {lasted}, now {now}. {Slowly(jars)} Move them to {Usual(unit)}, or expect everything later.",
         };
-        string headline = limit == Hot ? "Hot" : limit.Kind switch { OccasionKind.TooWarm => "Too warm", OccasionKind.FarTooWarm => "Far too warm", _ => "Too cold" };
-        return new Occasion(limit.Kind, placeId, limit == Hot ? "heat" : "spell", $"{headline}, {place}", [.. jars.Select(jar => jar.Number)], body) { Lasting = true };
+        string headline = limit == Hot ? "Hot"
+            : limit.Kind switch { OccasionKind.TooWarm => "Too warm", OccasionKind.FarTooWarm => "Far too warm", _ => "Too cold" };
+        return new Occasion(limit.Kind, placeId, limit == Hot ? "heat" : "spell", $"{headline}, {place}", [.. jars.Select(jar => jar.Number)],
+            body) { Lasting = true };
     }
 
     /// <summary>What cold means for those that are not below the line yet: some are published to ferment at 10 C.</summary>
@@ -78,7 +82,8 @@ public static class WarmthOccasions
             : $"{TestedRecipe.WhoGoesOnInTheCold} go on there, slowly; {NumberList.Say(others)} may hardly ferment.";
     }
 
-    private static string Line(Limit limit, TemperatureUnit unit) => MeasureWords.Temperature(unit == TemperatureUnit.Celsius ? Math.Round(limit.Celsius) : limit.Celsius, unit);
+    private static string Line(Limit limit, TemperatureUnit unit) =>
+        MeasureWords.Temperature(unit == TemperatureUnit.Celsius ? Math.Round(limit.Celsius) : limit.Celsius, unit);
 
     private static string Usual(TemperatureUnit unit) => unit == TemperatureUnit.Fahrenheit ? "70 to 75 °F" : "21 to 24 °C";
 

@@ -17,7 +17,8 @@ public sealed class ProbeCheck
     /// <summary>Who did it.</summary>
     public required string By { get; init; }
 
-    /// <summary>What it showed; a probe that shows pH is entered as the potential of an ideal one, see <see cref="BufferReading.OfShownPh"/>.</summary>
+    /// <summary>What it showed; a probe that shows pH is entered as the potential of an ideal one, see <see
+    /// cref="BufferReading.OfShownPh"/>.</summary>
     public required IReadOnlyList<BufferReading> Points { get; init; }
 
     /// <summary>When it was taken back; null while it stands.</summary>

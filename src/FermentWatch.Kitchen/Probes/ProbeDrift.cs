@@ -5,7 +5,8 @@ namespace FermentWatch.Kitchen.Probes;
 /// <summary>How a probe changed from one calibration to the next.</summary>
 /// <param name="OffsetMillivolts">Change of the potential at pH 7.</param>
 /// <param name="Slope">Change of the slope, as a share of the ideal.</param>
-/// <param name="PhAtFour">How much lower (below zero) or higher the older calibration would have read a brine of pH 4.0 by the newer, at 20 C.</param>
+/// <param name="PhAtFour">How much lower (below zero) or higher the older calibration would have read a brine of pH 4.0 by the newer, at 20
+/// C.</param>
 /// <param name="Elapsed">Time between the two.</param>
 public sealed record ProbeDrift(double OffsetMillivolts, double Slope, double PhAtFour, Duration Elapsed)
 {

@@ -26,10 +26,12 @@ public sealed record ProbeStanding(
     /// <param name="now">The present.</param>
     public static ProbeStanding? Of(Sensor sensor, IReadOnlyList<JudgedReading> last, IEnumerable<ProbeCheck> checks, Instant now)
     {
-        if (last.Where(entry => MeasuredQuantity.Of(entry.Reading.Quantity).IsByElectrode).MaxBy(entry => entry.Reading.MeasuredAt)?.Reading is not { } reading)
+        if (last.Where(entry => MeasuredQuantity.Of(entry.Reading.Quantity).IsByElectrode).MaxBy(entry =>
+            entry.Reading.MeasuredAt)?.Reading is not { } reading)
             return null;
         ProbeCalibration[] calibrations =
-            [.. checks.Where(check => check.SensorId == sensor.Id).OrderBy(check => check.At).ThenBy(check => check.Id).Select(check => check.Calibration)];
+            [.. checks.Where(check => check.SensorId == sensor.Id).OrderBy(check => check.At).ThenBy(check => check.Id).Select(check =>
+                check.Calibration)];
         ProbeCalibration? holds = calibrations.LastOrDefault(calibration => calibration.At <= reading.MeasuredAt);
         double? measured = last.FirstOrDefault(entry => entry.Reading.Quantity == Quantity.Temperature
             && entry.Verdict is Verdict.Counts or Verdict.Pending && Near(entry.Reading.MeasuredAt, reading.MeasuredAt))?.Reading.Value;

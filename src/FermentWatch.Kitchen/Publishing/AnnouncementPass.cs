@@ -40,7 +40,8 @@ public sealed class AnnouncementPass(AnnouncementOptions options, IJarBook jars,
         if (unknown.Length > 0)
             await book.AddAsync(unknown, cancellationToken);
         foreach ((string topic, string payload) in wanted)
-            if (_said.GetValueOrDefault(topic) != payload && await outlet.PublishAsync(topic, Encoding.UTF8.GetBytes(payload), retain: true, cancellationToken))
+            if (_said.GetValueOrDefault(topic) != payload
+                && await outlet.PublishAsync(topic, Encoding.UTF8.GetBytes(payload), retain: true, cancellationToken))
                 _said[topic] = payload;
     }
 

@@ -17,21 +17,26 @@ public static class JarAsForm
         return new PutUpForm
         {
             What = Vegetable.TryFind(jar.Portions[0].Produce, out _) ? jar.Portions[0].Produce : PutUpForm.SomethingElse,
-            ItsName = Vegetable.TryFind(jar.Portions[0].Produce, out _) ? "" : jar.Portions[0].Produce, HowMuch = Mass(jar.Portions[0].MassKilograms, household.MassUnit),
+            ItsName = Vegetable.TryFind(jar.Portions[0].Produce, out _) ? "" : jar.Portions[0].Produce,
+                HowMuch = Mass(jar.Portions[0].MassKilograms, household.MassUnit),
             Also = string.Join(", ", jar.Portions.Skip(1).Select(portion => $"{portion.Produce} {Mass(portion.MassKilograms, household.MassUnit)}")),
             Cut = jar.Cut.ToString(), Salt = jar.Salting.Percent is { } percent ? Text(percent) + " %" : "by taste",
             SaltKnowledge = (jar.Salting.Knowledge == SaltKnowledge.ByTaste ? SaltKnowledge.Weighed : jar.Salting.Knowledge).ToString(),
             AddedWater = jar.AddedWaterKilograms > 0 ? Mass(jar.AddedWaterKilograms, household.MassUnit) : "",
-            StarterFrom = jar.Starter?.FromJar.ToString(CultureInfo.InvariantCulture) ?? "", StarterBrine = jar.Starter is { } starter ? Mass(starter.MassKilograms, household.MassUnit) : "",
-            Vinegar = jar.Vinegar is { } vinegar ? Mass(vinegar.MassKilograms, household.MassUnit) : "", VinegarStrength = jar.Vinegar is { } strong ? Text(strong.AceticPercent) + " %" : "",
-            Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / CustomaryUnits.LitresPerQuart) + " qt" : Text(jar.VesselLitres) + " l",
+            StarterFrom = jar.Starter?.FromJar.ToString(CultureInfo.InvariantCulture) ?? "",
+                StarterBrine = jar.Starter is { } starter ? Mass(starter.MassKilograms, household.MassUnit) : "",
+            Vinegar = jar.Vinegar is { } vinegar ? Mass(vinegar.MassKilograms, household.MassUnit) : "",
+                VinegarStrength = jar.Vinegar is { } strong ? Text(strong.AceticPercent) + " %" : "",
+            Vessel = household.MassUnit == MassUnit.Pound ? Text(jar.VesselLitres / CustomaryUnits.LitresPerQuart) + " qt"
+                : Text(jar.VesselLitres) + " l",
             Cover = jar.Cover.ToString(), Lid = jar.Lid.ToString(), Target = jar.Target.ToString(), Name = jar.Name,
             Place = places.First(place => place.Id == first).Name,
             PackedAt = jar.PackedAt.InZone(household.Zone).LocalDateTime.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture),
         };
     }
 
-    private static string Mass(double kilograms, MassUnit unit) => unit == MassUnit.Pound ? Text(kilograms / CustomaryUnits.KilogramsPerPound) + " lb"
+    private static string Mass(double kilograms, MassUnit unit) =>
+        unit == MassUnit.Pound ? Text(kilograms / CustomaryUnits.KilogramsPerPound) + " lb"
         : kilograms < 1 ? Text(kilograms * 1000) + " g" : Text(kilograms) + " kg";
 
     private static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);

@@ -18,7 +18,8 @@ namespace FermentWatch.Kitchen.PuttingUp;
 /// <param name="now">The present.</param>
 /// <param name="by">Who puts it right.</param>
 /// <param name="starters">Jars whose brine may start another; null where none may.</param>
-public sealed class JarCorrecting(Household household, IReadOnlyList<Place> places, Instant now, string by, IReadOnlyList<StarterSource>? starters = null)
+public sealed class JarCorrecting(Household household,
+    IReadOnlyList<Place> places, Instant now, string by, IReadOnlyList<StarterSource>? starters = null)
 {
     /// <summary>Turns a form into corrections, or tells every field that is wrong.</summary>
     public CorrectionOrder Read(Jar jar, CorrectionForm typed)
@@ -46,11 +47,13 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
 
     private static PutUpForm Over(PutUpForm was, CorrectionForm typed) => was with
     {
-        What = typed.What ?? was.What, ItsName = typed.ItsName ?? was.ItsName, HowMuch = typed.HowMuch ?? was.HowMuch, Also = typed.Also ?? was.Also, Cut = typed.Cut ?? was.Cut,
+        What = typed.What ?? was.What, ItsName = typed.ItsName ?? was.ItsName, HowMuch = typed.HowMuch ?? was.HowMuch,
+            Also = typed.Also ?? was.Also, Cut = typed.Cut ?? was.Cut,
         Salt = typed.Salt ?? was.Salt, SaltKnowledge = typed.SaltKnowledge ?? was.SaltKnowledge, AddedWater = typed.AddedWater ?? was.AddedWater,
         Vessel = typed.Vessel ?? was.Vessel, Cover = typed.Cover ?? was.Cover, Lid = typed.Lid ?? was.Lid, Target = typed.Target ?? was.Target,
         StarterFrom = typed.StarterFrom ?? was.StarterFrom, StarterBrine = typed.StarterBrine ?? was.StarterBrine,
-        Vinegar = typed.Vinegar ?? was.Vinegar, VinegarStrength = typed.VinegarStrength ?? was.VinegarStrength, Place = typed.Place ?? was.Place, PackedAt = string.IsNullOrWhiteSpace(typed.PackedAt) ? was.PackedAt : typed.PackedAt,
+        Vinegar = typed.Vinegar ?? was.Vinegar, VinegarStrength = typed.VinegarStrength ?? was.VinegarStrength, Place = typed.Place ?? was.Place,
+            PackedAt = string.IsNullOrWhiteSpace(typed.PackedAt) ? was.PackedAt : typed.PackedAt,
         Name = typed.Name ?? was.Name, HowMany = null, ItIsRight = typed.ItIsRight,
     };
 
@@ -59,10 +62,12 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
     {
         (string Field, string? Was, string? Wanted)[] all =
         [
-            ("portions", $"{was.What}|{was.ItsName}|{was.HowMuch}|{was.Also}", $"{wanted.What}|{wanted.ItsName}|{wanted.HowMuch}|{wanted.Also}"), ("cut", was.Cut, wanted.Cut),
+            ("portions", $"{was.What}|{was.ItsName}|{was.HowMuch}|{was.Also}", $"{wanted.What}|{wanted.ItsName}|{wanted.HowMuch}|{wanted.Also}"),
+                ("cut", was.Cut, wanted.Cut),
             ("salt", $"{was.Salt}|{was.SaltKnowledge}", $"{wanted.Salt}|{wanted.SaltKnowledge}"), ("water", was.AddedWater, wanted.AddedWater),
             ("vessel", was.Vessel, wanted.Vessel), ("packed", was.PackedAt, wanted.PackedAt), ("name", was.Name, wanted.Name),
-            ("place", was.Place, wanted.Place), ("cover", was.Cover, wanted.Cover), ("lid", was.Lid, wanted.Lid), ("target", was.Target, wanted.Target),
+            ("place", was.Place, wanted.Place), ("cover", was.Cover, wanted.Cover), ("lid", was.Lid, wanted.Lid),
+                ("target", was.Target, wanted.Target),
             ("vinegar", $"{was.Vinegar}|{was.VinegarStrength}", $"{wanted.Vinegar}|{wanted.VinegarStrength}"),
             ("starter", $"{was.StarterFrom}|{was.StarterBrine}", $"{wanted.StarterFrom}|{wanted.StarterBrine}"),
         ];
@@ -81,7 +86,8 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
             AddedWaterKilograms = differing.Contains("water") ? read.AddedWaterKilograms : jar.AddedWaterKilograms,
             Starter = differing.Contains("starter") ? read.Starter : jar.Starter,
             Vinegar = differing.Contains("vinegar") ? read.Vinegar : jar.Vinegar,
-            VesselLitres = differing.Contains("vessel") ? read.VesselLitres : jar.VesselLitres, Cover = read.Cover, Lid = read.Lid, Target = read.Target,
+            VesselLitres = differing.Contains("vessel") ? read.VesselLitres : jar.VesselLitres, Cover = read.Cover, Lid = read.Lid,
+                Target = read.Target,
         };
         corrected.Placements.Add(packedAt == jar.PackedAt && readFirst.PlaceId == first.PlaceId ? first
             : new JarPlacement { Id = readFirst.Id, JarId = jar.Id, PlaceId = readFirst.PlaceId, From = packedAt });
@@ -91,7 +97,8 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
     /// <summary>Packed after something was entered of it, or after it was moved.</summary>
     private Refusal? TooLate(Jar jar, Jar corrected)
     {
-        var facts = jar.Standing.Select(each => each.At).Concat(jar.Placements.OrderBy(placement => placement.From).Skip(1).Select(placement => placement.From)).ToList();
+        var facts = jar.Standing.Select(each =>
+            each.At).Concat(jar.Placements.OrderBy(placement => placement.From).Skip(1).Select(placement => placement.From)).ToList();
         return facts.Count > 0 && facts.Min() < corrected.PackedAt && jar.PackedAt < corrected.PackedAt
             ? new Refusal("packed on", Day(corrected.PackedAt), $"a time up to {Day(facts.Min())}, when something was entered of it, would be right")
             : null;
@@ -128,7 +135,8 @@ public sealed class JarCorrecting(Household household, IReadOnlyList<Place> plac
 
     private static string Salt(Salting salting) => salting switch
     {
-        { Percent: { } percent, Knowledge: SaltKnowledge.Measured } => string.Create(CultureInfo.InvariantCulture, $"about {percent:0.##} %, by the spoon"),
+        { Percent: { } percent, Knowledge: SaltKnowledge.Measured } =>
+            string.Create(CultureInfo.InvariantCulture, $"about {percent:0.##} %, by the spoon"),
         { Percent: { } percent } => string.Create(CultureInfo.InvariantCulture, $"{percent:0.##} %, weighed"),
         _ => "by taste",
     };

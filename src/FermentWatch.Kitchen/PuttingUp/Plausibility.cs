@@ -34,20 +34,26 @@ public static class Plausibility
     {
         double kilograms = Filling(jar);
         if (kilograms > MostFill * jar.VesselLitres)
-            yield return new Doubt("how much", $"{MeasureWords.Mass(kilograms, unit)} in one vessel of {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
+            yield return new Doubt("how much",
+                $"{MeasureWords.Mass(kilograms, unit)} in one vessel of {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
         else if (kilograms < OddlyLittle * jar.VesselLitres)
-            yield return new Doubt("how much", $"Only {MeasureWords.Mass(kilograms, unit)} in {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
+            yield return new Doubt("how much",
+                $"Only {MeasureWords.Mass(kilograms, unit)} in {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
         if (jar is { Cut: Cut.Whole, AddedWaterKilograms: 0 })
-            yield return new Doubt("added water", $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as {MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
+            yield return new Doubt("added water",
+                $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as {MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
         if (jar.Salting.Percent > OddlySalty)
-            yield return new Doubt("salt", string.Create(CultureInfo.InvariantCulture, $"{jar.Salting.Percent:0.##} % salt is a lot: of vegetables and water together 2 to 3.5 % is usual. Is it that of the brine alone?"));
+            yield return new Doubt("salt",
+                string.Create(CultureInfo.InvariantCulture,
+                $"{jar.Salting.Percent:0.##} % salt is a lot: of vegetables and water together 2 to 3.5 % is usual. Is it that of the brine alone?"));
         if (jar.Salting.Percent < SaltDose.LowestPercent)
             yield return new Doubt("salt", TooLittleSalt(jar, jar.Salting.Percent.Value));
         if (now - jar.PackedAt > LongAgo)
             yield return new Doubt("packed on", PackedLongAgo(jar.PackedAt.InZone(zone).Date, now.InZone(zone).Date));
     }
 
-    /// <summary>What less than 1.5 % means, before it is taken: at 1.7 % or less kraut goes soft (Univ. of Minnesota Extension; Oregon State SP 50-745).</summary>
+    /// <summary>What less than 1.5 % means, before it is taken: at 1.7 % or less kraut goes soft (Univ. of Minnesota Extension; Oregon State SP
+    /// 50-745).</summary>
     private static string TooLittleSalt(Jar jar, double percent)
     {
         double salted = jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms;
@@ -58,7 +64,8 @@ public static class Plausibility
     }
 
     /// <summary>A per cent of salt that is out of bounds by a slipped point; null where none is.</summary>
-    public static double? MeantPercent(double typed) => new double?[] { typed / 10, typed / 100, typed * 10 }.FirstOrDefault(percent => percent is >= 1.5 and <= 5);
+    public static double? MeantPercent(double typed) =>
+        new double?[] { typed / 10, typed / 100, typed * 10 }.FirstOrDefault(percent => percent is >= 1.5 and <= 5);
 
     private static string PackedLongAgo(LocalDate packed, LocalDate today)
     {
@@ -67,7 +74,9 @@ public static class Plausibility
         return meant <= today && meant != packed ? $"{question} Was {meant.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)} meant?" : question;
     }
 
-    private static double Filling(Jar jar) => jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms + (jar.Starter?.MassKilograms ?? 0) + (jar.Vinegar?.MassKilograms ?? 0);
+    private static double Filling(Jar jar) =>
+        jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms + (jar.Starter?.MassKilograms
+        ?? 0) + (jar.Vinegar?.MassKilograms ?? 0);
 
     private static string FitsIn(Jar jar, MassUnit unit) =>
         $"into {MeasureWords.Volume(jar.VesselLitres, unit)} go about {MeasureWords.Mass(UsualFill * jar.VesselLitres, unit)} to {MeasureWords.Mass(MostFill * jar.VesselLitres, unit)}";

@@ -22,12 +22,15 @@ public static class PutUp
     /// <param name="places">Where a jar may stand.</param>
     /// <param name="now">The present.</param>
     /// <param name="starters">Jars whose brine may start another; null where none may.</param>
-    public static PutUpOrder Read(PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null) =>
+    public static PutUpOrder Read(PutUpForm form, Household household,
+        IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null) =>
         Read(form, household, places, now, now - OldestPacking, starters ?? []);
 
-    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and as sour as <paramref name="standing"/> whatever the vegetable.</summary>
+    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and as sour as <paramref name="standing"/> whatever the
+    /// vegetable.</summary>
     internal static PutUpOrder Read(
-        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters, Sourness? standing = null)
+        PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters,
+            Sourness? standing = null)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
@@ -57,7 +60,8 @@ public static class PutUp
         var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
         {
             Id = NewId(now), Name = name, BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
-            AddedWaterKilograms = water, Salting = salting, Starter = starter, Vinegar = vinegar, VesselLitres = litres, Cover = cover, Lid = lid, Target = target,
+            AddedWaterKilograms = water, Salting = salting, Starter = starter, Vinegar = vinegar, VesselLitres = litres, Cover = cover, Lid = lid,
+                Target = target,
         }).ToList();
         foreach (Jar jar in jars)
             jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
@@ -114,7 +118,8 @@ public static class PutUp
     private static string Hint(bool isMass, double percent, double saltedKilograms)
     {
         if (isMass)
-            return string.Create(CultureInfo.InvariantCulture, $". That is {percent:0.##} % of {saltedKilograms * 1000:0} g; 2.25 % is {saltedKilograms * 22.5:0.#} g");
+            return string.Create(CultureInfo.InvariantCulture,
+                $". That is {percent:0.##} % of {saltedKilograms * 1000:0} g; 2.25 % is {saltedKilograms * 22.5:0.#} g");
         return Plausibility.MeantPercent(percent) is { } meant ? string.Create(CultureInfo.InvariantCulture, $". Was {meant:0.##} % meant?") : "";
     }
 
@@ -126,7 +131,8 @@ public static class PutUp
         StarterSource? source = starters.FirstOrDefault(each => each.Number.ToString(CultureInfo.InvariantCulture) == typed);
         if (source is null)
         {
-            string which = starters.Count == 0 ? "leave it empty: no jar" : $"one of {string.Join(", ", starters.Select(each => each.Number))} would be right: a jar that";
+            string which = starters.Count == 0 ? "leave it empty: no jar"
+                : $"one of {string.Join(", ", starters.Select(each => each.Number))} would be right: a jar that";
             reader.Refuse("brine of jar", typed, $"{which} is measured below the acid line and without trouble");
         }
         double kilograms = reader.Read("starter brine", form.StarterBrine, Amount.MassKilograms, bareMass, 0.005, 25, "5 g to 25 kg");
@@ -161,7 +167,8 @@ public static class PutUp
         Place? place = places.FirstOrDefault(each => each.Name.Equals(typed?.Trim(), StringComparison.OrdinalIgnoreCase)
             || each.Id.ToString().Equals(typed?.Trim(), StringComparison.OrdinalIgnoreCase));
         if (place is null)
-            reader.Refuse("place", typed, places.Count == 0 ? "make a place first" : $"one of {string.Join(", ", places.Select(each => each.Name))} would be right");
+            reader.Refuse("place", typed, places.Count == 0 ? "make a place first"
+                : $"one of {string.Join(", ", places.Select(each => each.Name))} would be right");
         return place;
     }
 

@@ -34,7 +34,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             else if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
                 known.Add($"{jar.Number} was looked at by {before.By} at {Clock(before.At)}.");
             else
-                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Opened = opened });
+                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by,
+                    Opened = opened });
         }
         return new AnswerOutcome(observations, known, []);
     }
@@ -42,7 +43,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>Something was seen at one jar. What somebody wrote is filed, also when the same was seen today without those words.</summary>
     public AnswerOutcome Seen(Jar jar, SightingKind kind, string? note)
     {
-        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent => sent is Sighting same && same.Kind == kind && same.Note == Trim(note), $"{kind}\n{Trim(note)}");
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent =>
+            sent is Sighting same && same.Kind == kind && same.Note == Trim(note), $"{kind}\n{Trim(note)}");
         if ((settled ?? Ended(jar)) is { } outcome)
             return outcome;
         if (SafeText.WrongNote("note", note) is { } wrong)
@@ -52,7 +54,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
         if (replaces is null && before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
             return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
-        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note), SeenAs = role }) with { Replaces = replaces };
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note),
+            SeenAs = role }) with { Replaces = replaces };
     }
 
     /// <summary>Somebody tasted one jar.</summary>
@@ -73,7 +76,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return Known(line);
         if (Ended(jar) is { } refusal)
             return refusal;
-        if (Today(jar).OfType<Handling>().FirstOrDefault(each => each.Kind == kind) is { } before && !Today(jar).OfType<Sighting>().Any(seen => seen.At > before.At))
+        if (Today(jar).OfType<Handling>().FirstOrDefault(each => each.Kind == kind) is { } before
+            && !Today(jar).OfType<Sighting>().Any(seen => seen.At > before.At))
             return Known($"{before.By} wrote the same for jar {jar.Number} at {Clock(before.At)}.");
         return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind });
     }
@@ -92,7 +96,8 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
-        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage, Note = Trim(why) }) with { Replaces = replaces };
+        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage,
+            Note = Trim(why) }) with { Replaces = replaces };
     }
 
     /// <summary>

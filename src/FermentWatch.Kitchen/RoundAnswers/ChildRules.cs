@@ -11,7 +11,8 @@ public static class ChildRules
 {
     /// <summary>Why this person may not taste the jar; null where this person may.</summary>
     public static Refusal? Tasting(MemberRole role, Jar jar) =>
-        role == MemberRole.Adult || jar.Standing.OfType<Taste>().Any() ? null : new Refusal("taste", "a first taste", "an adult tastes first: ask one");
+        role == MemberRole.Adult || jar.Standing.OfType<Taste>().Any() ? null
+            : new Refusal("taste", "a first taste", "an adult tastes first: ask one");
 
     /// <summary>Why this person may not move or end a jar; null where this person may.</summary>
     public static Refusal? Moving(MemberRole role) =>

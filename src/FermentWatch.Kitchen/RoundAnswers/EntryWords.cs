@@ -1,8 +1,8 @@
-using FermentWatch.Kitchen.Words;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.RoundAnswers;

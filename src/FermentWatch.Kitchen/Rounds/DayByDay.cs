@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -26,7 +25,8 @@ public static class DayByDay
         {
             Bubbling bubbling = BubblingCourse.On(day, warmth);
             LocalDate date = packed.PlusDays(day);
-            return new DayNote(day, date, BubblingCourse.Looks(day, warmth), ToDo(jar, day, bubbling, meanCelsius) + (date < notTastedBefore ? " No tasting yet." : ""));
+            return new DayNote(day, date, BubblingCourse.Looks(day, warmth),
+                ToDo(jar, day, bubbling, meanCelsius) + (date < notTastedBefore ? " No tasting yet." : ""));
         })];
     }
 

@@ -55,7 +55,8 @@ public sealed class JarRules(Household household, IReadOnlyDictionary<Guid, JarF
         return planned with { Step = NextStep.Of(planned, _zone) };
     }
 
-    private IEnumerable<LookFor> LookFors(Jar jar, int day, LocalDate date, Instant dueAt, TroubleState trouble, AcidLineReport line, int missed, TasteAsk? taste)
+    private IEnumerable<LookFor> LookFors(Jar jar, int day, LocalDate date, Instant dueAt, TroubleState trouble, AcidLineReport line, int missed,
+        TasteAsk? taste)
     {
         double? celsius = forecasts.TryGetValue(jar.Id, out JarForecast? forecast) ? forecast.PointAt(dueAt).JarCelsius : null;
         bool bubbling = day <= BubblingEnds.Day(celsius), bagLeftAlone = IsLeftAlone(jar.Cover, day, celsius);
@@ -72,7 +73,8 @@ public sealed class JarRules(Household household, IReadOnlyDictionary<Guid, JarF
             yield return LookFor.WaterInRim;
         if (jar.Lid == Lid.Tight && bubbling && day >= 2)
             yield return LookFor.LetGasOut;
-        if (jar.Lid == Lid.Cloth || WarmthClasses.IsWarmRoom(celsius) || dry.Contains(jar.PlacementAt(date.AtStartOfDayInZone(_zone).ToInstant()).PlaceId))
+        if (jar.Lid == Lid.Cloth || WarmthClasses.IsWarmRoom(celsius)
+            || dry.Contains(jar.PlacementAt(date.AtStartOfDayInZone(_zone).ToInstant()).PlaceId))
             yield return LookFor.BrineDriesFast;
         if (trouble.CloserWatch || (!bagLeftAlone && missed >= Neglect.LongDays) || OpensOn(jar.Cover, day, celsius))
             yield return LookFor.OpenForSurface;

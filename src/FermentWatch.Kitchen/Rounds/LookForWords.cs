@@ -1,5 +1,3 @@
-using FermentWatch.Kitchen.Rounds;
-
 namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>What to look for on a round, in words.</summary>

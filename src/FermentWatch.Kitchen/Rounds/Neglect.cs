@@ -1,6 +1,7 @@
 namespace FermentWatch.Kitchen.Rounds;
 
-/// <summary>What it means that nobody looked for some days. Common practice, no source; that film or mould may come within days of lost brine is.</summary>
+/// <summary>What it means that nobody looked for some days. Common practice, no source; that film or mould may come within days of lost brine
+/// is.</summary>
 public static class Neglect
 {
     /// <summary>From so many missed days on a jar is opened, whatever its day.</summary>

@@ -1,9 +1,8 @@
-using FermentWatch.Kitchen.Words;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 using static FermentWatch.Kinetics.Sentence;
 
@@ -35,7 +34,8 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         if (on.Jar.Stage is JarStage.Finished or JarStage.ThrownOut)
             return new(StepKind.Look, $"This jar is {(on.Jar.Stage == JarStage.Finished ? "finished" : "thrown out")}. Nothing to do.", "ended");
         if (AcidLineWords.Sentence(on.Line.Alarm) is { } alarm)
-            return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before" : "pH rising", on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "measure again" : "look at it now, taste nothing");
+            return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before" : "pH rising",
+                on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "measure again" : "look at it now, taste nothing");
         if (on.Jar.Stage == JarStage.Cold)
             return new(StepKind.Look, "In the cold. Loosen the lid once a week; eat the oldest jar first.", "in the cold");
         if (OfTrouble(on) is { } trouble)
@@ -47,7 +47,8 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
     private static NextStep? OfTrouble(RoundJar on)
     {
         if (on.State.Pressure is not null && on.State.Last is not { Kind: SightingKind.Slime or SightingKind.FuzzOrUnsure })
-            return new(StepKind.Pressure, "Pressure, or brine pushed out: let the gas out over the sink, wipe it, top up with salt water.", "pressure", "let the gas out");
+            return new(StepKind.Pressure, "Pressure, or brine pushed out: let the gas out over the sink, wipe it, top up with salt water.",
+                "pressure", "let the gas out");
         if (on.State is not { Last: { } seen } || !(on.State.CloserWatch || on.State.ForecastWithdrawn))
             return null;
         bool watched = on.State.CloserWatch;
@@ -58,10 +59,12 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         return (seen.Kind, on.State.Remedy) switch
         {
             (_, null) when !watched => null,
-            (SightingKind.FuzzOrUnsure or SightingKind.Slime, _) => new(StepKind.Mould, $"{Capital(name)} was seen. Do what its guide says; taste nothing.{Withdrawn(on)}", sign, Asking(seen.Kind)),
+            (SightingKind.FuzzOrUnsure or SightingKind.Slime, _) =>
+                new(StepKind.Mould, $"{Capital(name)} was seen. Do what its guide says; taste nothing.{Withdrawn(on)}", sign, Asking(seen.Kind)),
             (SightingKind.BrineLow, { } remedy) => new(watched ? StepKind.BrineGone : StepKind.SeeTo,
                 $"Brine low. Press under and top up with salt water, never plain; then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
-            (_, { } remedy) => new(StepKind.SeeTo, $"After {name}: do what its guide says, then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
+            (_, { } remedy) => new(StepKind.SeeTo,
+                $"After {name}: do what its guide says, then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
             _ => new(StepKind.SeeTo, $"After {name}: do what its guide says.{Withdrawn(on)}", sign, Asking(seen.Kind)),
         };
     }
@@ -78,12 +81,14 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         _ => "see guide",
     };
 
-    /// <summary>What trouble that nothing settles has left once it was watched long enough: no line of its own any more, but no forecast either.</summary>
+    /// <summary>What trouble that nothing settles has left once it was watched long enough: no line of its own any more, but no forecast
+    /// either.</summary>
     private static string? LeftBehind(RoundJar on) => on.State is { ForecastWithdrawn: true, Last: { } seen }
         ? $"After {ObservationWords.Of(seen.Kind)}: all well since.{Withdrawn(on)}" : null;
 
     private static string Withdrawn(RoundJar on) => !on.State.ForecastWithdrawn || NoForecast.Of(on.Jar) is not null ? ""
-        : on.State.Remedy is null ? " Nothing is forecast until a pH is measured." : " Nothing is forecast until it is settled, or a pH is measured.";
+        : on.State.Remedy is null ? " Nothing is forecast until a pH is measured."
+            : " Nothing is forecast until it is settled, or a pH is measured.";
 
     /// <summary>What the line asks for; nothing in a household that cannot measure, whatever the day.</summary>
     private static NextStep? OfLine(RoundJar on, DateTimeZone zone)
@@ -91,15 +96,19 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         if (!on.LookFors.Contains(LookFor.MeasurePh) || MeasuredOn(on, zone))
             return null;
         if (on.Line.State == AcidLineState.MeasuredAbove)
-            return new(StepKind.MeasureAgain, $"Last measured above 4.6. Measure again today. {(on.Day >= LineRule.WeekRuleDay ? LineRule.PublicAdvice : "")}".TrimEnd(), "last measured above 4.6", "measure again");
+            return new(StepKind.MeasureAgain,
+                $"Last measured above 4.6. Measure again today. {(on.Day >= LineRule.WeekRuleDay ? LineRule.PublicAdvice : "")}".TrimEnd(),
+                "last measured above 4.6", "measure again");
         if (on.Line is { State: AcidLineState.MeasuredBelow, Settled: false })
-            return new(StepKind.Measure, on.Line.BlendedMissing ? "Measure pieces blended with their brine: in them the acid comes last, and that settles the acid line."
+            return new(StepKind.Measure, on.Line.BlendedMissing
+                ? "Measure pieces blended with their brine: in them the acid comes last, and that settles the acid line."
                 : "Measure once more on another day: two readings settle the acid line.", "measure the pH");
         string first = on.Line.State == AcidLineState.NotMeasured ? $"Day {on.Day}, and no reading below 4.6 yet. " : "";
         return new(StepKind.Measure, $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}", "measure the pH");
     }
 
-    private static bool MeasuredOn(RoundJar on, DateTimeZone zone) => on.Jar.Standing.OfType<PhMeasurement>().Any(each => each.At.InZone(zone).Date == on.Date);
+    private static bool MeasuredOn(RoundJar on, DateTimeZone zone) =>
+        on.Jar.Standing.OfType<PhMeasurement>().Any(each => each.At.InZone(zone).Date == on.Date);
 
     private static NextStep? OfTasting(RoundJar on)
     {
@@ -111,7 +120,8 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         if (taste.SaidRight)
             return new(StepKind.Decide, "Tasted right or past it. Into the cold, eat it, or leave it?", "into the cold, eat it, or leave it?");
         return taste.IsPast(on.Date) && taste.By == on.Jar.Number
-            ? new(StepKind.Decide, $"Past its tasting days, as expected. Into the cold, eat it, or leave it?{lot}", "into the cold, eat it, or leave it?") : null;
+            ? new(StepKind.Decide, $"Past its tasting days, as expected. Into the cold, eat it, or leave it?{lot}",
+                "into the cold, eat it, or leave it?") : null;
     }
 
     private static NextStep Quiet(RoundJar on) => on.Day == 0 ? new(StepKind.Look, "Put up today. Nothing to do before tomorrow.", "put up today")

@@ -26,7 +26,8 @@ public static class RoundMessages
         NoticeDraft children = adults with { Body = RoundWords.ChildBody(sheet) };
         messages.AddRange(RoundQuestion.Ask(children.For(byChild[true], audience), sheet, endOfDay, opening: false));
         if (LookingChildren(sheet.Date, roster, byChild) is { } who && RoundWords.BesideAChild(sheet, who) is { } beside)
-            messages.AddRange(new NoticeDraft($"beside/{date}", beside.Title, beside.Body, dueAt, expiresAt).For(audience.AdultsBeside(sheet.Date), audience));
+            messages.AddRange(new NoticeDraft($"beside/{date}", beside.Title, beside.Body, dueAt, expiresAt).For(audience.AdultsBeside(sheet.Date),
+                audience));
         return messages;
     }
 

@@ -71,7 +71,8 @@ public sealed class RoundPass(
         RoundSheet sheet = await SheetAsync(household, date, dueAt, cancellationToken);
         Instant pointless = RoundCalendar.At(date, household.EveningAt, household.Zone) ?? dueAt + Duration.FromHours(12);
         return sheet.Shelves.Count == 0 ? []
-            : RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt, Instant.Max(pointless, dueAt + Duration.FromHours(1)), RoundCalendar.EndOf(date, household.Zone));
+            : RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt,
+                Instant.Max(pointless, dueAt + Duration.FromHours(1)), RoundCalendar.EndOf(date, household.Zone));
     }
 
     private async Task AskAgainAsync(Household household, LocalDate today, Instant now, CancellationToken cancellationToken)

@@ -50,6 +50,7 @@ public sealed class RoundPlan(
     {
         RoundJar? planned = null;
         run.Try($"jar {jar.Number}", () => planned = rules.On(jar, date, dueAt));
-        return planned ?? new RoundJar(jar, 0, [LookFor.BrineOverSolids, LookFor.NothingUp, LookFor.OpenForSurface], Opening: true, Trouble: null, DaysNotLookedAt: 0, LookedAtToday: false) { Date = date };
+        return planned ?? new RoundJar(jar, 0, [LookFor.BrineOverSolids, LookFor.NothingUp, LookFor.OpenForSurface], Opening: true, Trouble: null,
+            DaysNotLookedAt: 0, LookedAtToday: false) { Date = date };
     }
 }

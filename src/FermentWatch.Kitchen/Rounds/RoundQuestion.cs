@@ -17,7 +17,8 @@ public static class RoundQuestion
         var shelves = sheet.Shelves
             .Select(shelf => (shelf.Place, Jars: shelf.Jars.Where(each => !each.LookedAtToday).ToList()))
             .Where(shelf => shelf.Jars.Count > 0)
-            .Select(shelf => new AskedShelf(shelf.Place.Id, shelf.Place.Name, Numbers(shelf.Jars), Numbers(shelf.Jars.Where(each => opening && each.Opening))))
+            .Select(shelf => new AskedShelf(shelf.Place.Id, shelf.Place.Name, Numbers(shelf.Jars),
+                Numbers(shelf.Jars.Where(each => opening && each.Opening))))
             .ToList();
         if (shelves.Count > 0)
             foreach (Notice message in messages)

@@ -30,8 +30,10 @@ public static class RoundWords
     {
         var lines = new List<string>(Troubles(sheet, jar => jar.TroubleForAChild ?? TroubleOf(jar))) { ThroughTheGlass(sheet) };
         AddMissed(lines, sheet);
-        string adults = string.Join("; ", ForAdults(sheet).Where(line => line.Length > 0).Select(line => char.ToLowerInvariant(line[0]) + line[1..]));
-        lines.Add(adults.Length == 0 ? "Anything odd: tell an adult" : $"Ask an adult: {adults.Replace(": ", " ", StringComparison.Ordinal).Replace("pH ", "the pH of ", StringComparison.Ordinal)}");
+        string adults = string.Join("; ",
+            ForAdults(sheet).Where(line => line.Length > 0).Select(line => char.ToLowerInvariant(line[0]) + line[1..]));
+        lines.Add(adults.Length == 0 ? "Anything odd: tell an adult"
+            : $"Ask an adult: {adults.Replace(": ", " ", StringComparison.Ordinal).Replace("pH ", "the pH of ", StringComparison.Ordinal)}");
         return string.Join("\n", lines);
     }
 
@@ -41,7 +43,8 @@ public static class RoundWords
     public static (string Title, string Body)? BesideAChild(RoundSheet sheet, string who)
     {
         string[] lines = [.. ForAdults(sheet).Where(line => line.Length > 0)];
-        return lines.Length == 0 ? null : (string.Create(CultureInfo.InvariantCulture, $"{sheet.Date:ddd d MMM}: {who} looks, this is for you"), string.Join("\n", lines));
+        return lines.Length == 0 ? null
+            : (string.Create(CultureInfo.InvariantCulture, $"{sheet.Date:ddd d MMM}: {who} looks, this is for you"), string.Join("\n", lines));
     }
 
     /// <summary>The evening's message for jars nobody has answered for; plainer on the second day.</summary>
@@ -50,8 +53,10 @@ public static class RoundWords
         var waiting = sheet.Jars.Where(each => !each.LookedAtToday).ToList();
         int days = waiting.Select(each => each.DaysNotLookedAt).DefaultIfEmpty().Max() + 1;
         string jars = waiting.Count == 1 ? "one jar was" : $"{waiting.Count} jars were";
-        string shelves = string.Join("\n", sheet.Shelves.Select(shelf => (shelf.Place.Name, Jars: shelf.Jars.Where(each => !each.LookedAtToday).ToList()))
-            .Where(shelf => shelf.Jars.Count > 0).Select(shelf => $"{shelf.Name} {NumberList.Say(Numbers(shelf.Jars))}: a look through the glass will do."));
+        string shelves = string.Join("\n",
+            sheet.Shelves.Select(shelf => (shelf.Place.Name, Jars: shelf.Jars.Where(each => !each.LookedAtToday).ToList()))
+            .Where(shelf => shelf.Jars.Count > 0).Select(shelf =>
+                $"{shelf.Name} {NumberList.Say(Numbers(shelf.Jars))}: a look through the glass will do."));
         if (days == 1)
             return ($"{char.ToUpperInvariant(jars[0])}{jars[1..]} not looked at today", shelves);
         string since = days == 2 ? "looked at neither today nor yesterday" : $"not looked at for {days} days";
@@ -77,22 +82,27 @@ public static class RoundWords
         StandingFor(sheet, LookFor.Decide) is { Length: > 0 } jars ? $"Cold, eat, leave? {jars}" : "";
 
     /// <summary>Jars of which something is asked, each with those it stands for; empty where there are none.</summary>
-    private static string StandingFor(RoundSheet sheet, LookFor asked) => string.Join(", ", sheet.Jars.Where(each => each.LookFors.Contains(asked)).Select(each =>
-        string.Create(CultureInfo.InvariantCulture, $"{each.Jar.Number}{(each.Taste is { Others.Count: > 0 } taste ? $" (for {NumberList.Say(taste.Others)})" : "")}")));
+    private static string StandingFor(RoundSheet sheet, LookFor asked) =>
+        string.Join(", ", sheet.Jars.Where(each => each.LookFors.Contains(asked)).Select(each =>
+        string.Create(CultureInfo.InvariantCulture,
+            $"{each.Jar.Number}{(each.Taste is { Others.Count: > 0 } taste ? $" (for {NumberList.Say(taste.Others)})" : "")}")));
 
     /// <summary>What is wrong, the worst first, like jars in one line: in words, then which.</summary>
     private static IEnumerable<string> Troubles(RoundSheet sheet, Func<RoundJar, string> words) => sheet.Jars
-        .Where(each => each.Step.Kind <= StepKind.SeeTo || each.Trouble is not null).GroupBy(words).OrderBy(like => like.Min(each => each.Step.Kind)).ThenBy(like => like.Min(each => each.Jar.Number))
+        .Where(each => each.Step.Kind <= StepKind.SeeTo || each.Trouble is not null).GroupBy(words).OrderBy(like =>
+            like.Min(each => each.Step.Kind)).ThenBy(like => like.Min(each => each.Jar.Number))
         .Select(like => $"{(like.Count() == 1 ? "Jar" : "Jars")} {NumberList.Say(Numbers(like))}: {like.Key}");
 
-    private static string TroubleOf(RoundJar jar) => jar.Step.Kind <= StepKind.SeeTo ? jar.Step.InBrief : $"watch for {ObservationWords.InBrief(jar.Trouble!.Kind)}";
+    private static string TroubleOf(RoundJar jar) =>
+        jar.Step.Kind <= StepKind.SeeTo ? jar.Step.InBrief : $"watch for {ObservationWords.InBrief(jar.Trouble!.Kind)}";
 
     private static void AddMissed(List<string> lines, RoundSheet sheet)
     {
         lines.Add(Line(sheet, "Missed yesterday", each => each.DaysNotLookedAt == 1));
         lines.Add(Line(sheet, "Missed for days", each => each.DaysNotLookedAt is > 1 and < Neglect.LongDays));
         int longest = sheet.Jars.Select(each => each.DaysNotLookedAt).DefaultIfEmpty().Max();
-        lines.Add(Line(sheet, longest < Neglect.WeekDays ? "Missed for days" : "Missed a week or more", each => each.DaysNotLookedAt >= Neglect.LongDays));
+        lines.Add(Line(sheet, longest < Neglect.WeekDays ? "Missed for days" : "Missed a week or more", each =>
+            each.DaysNotLookedAt >= Neglect.LongDays));
         if (longest >= Neglect.LongDays)
             lines.Add(Neglect.Words(longest));
         lines.RemoveAll(line => line.Length == 0);

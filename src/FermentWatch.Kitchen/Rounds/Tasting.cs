@@ -1,9 +1,9 @@
-using FermentWatch.Kitchen.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Rounds;
@@ -33,7 +33,8 @@ public static class Tasting
     public static LocalDate NotBefore(Jar jar, JarForecast? forecast, DateTimeZone zone, AcidLineState state)
     {
         LocalDate dayAfter = jar.PackedAt.InZone(zone).Date.PlusDays(1);
-        return state != AcidLineState.MeasuredBelow && EarlyNitrite.Concerns(jar) ? LocalDate.Max(dayAfter, EarlyNitrite.Until(jar, forecast, zone)) : dayAfter;
+        return state != AcidLineState.MeasuredBelow && EarlyNitrite.Concerns(jar) ? LocalDate.Max(dayAfter, EarlyNitrite.Until(jar, forecast, zone))
+            : dayAfter;
     }
 
     /// <summary>The same in words.</summary>

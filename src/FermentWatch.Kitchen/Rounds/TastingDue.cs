@@ -37,7 +37,8 @@ public static class TastingDue
         };
     }
 
-    /// <summary>The date on which nine in ten would be sour enough, and a week after the first at the earliest; null where that is beyond the forecast.</summary>
+    /// <summary>The date on which nine in ten would be sour enough, and a week after the first at the earliest; null where that is beyond the
+    /// forecast.</summary>
     public static LocalDate? PastFrom(Jar jar, JarForecast? forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone) =>
         forecast?.Forecast.Target?.P90 is { } late && From(jar, forecast, tastes, zone) is { } from
             ? LocalDate.Max(forecast.At(late).InZone(zone).Date.PlusDays(1), from.PlusDays(ShortestDays)) : null;

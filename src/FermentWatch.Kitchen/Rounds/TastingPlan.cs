@@ -57,7 +57,8 @@ public sealed class TastingPlan
             if (IsPaused(day))
                 continue;
             int lately = asked.Values.Sum(days => days.Count(each => Period.DaysBetween(each, day) < DaysOfAWeek));
-            foreach (Lot lot in open.Where(lot => !lot.IsPast(day) && NextOf(lot, asked[lot]) <= day).OrderBy(lot => NextOf(lot, asked[lot])).Take(atMost - lately))
+            foreach (Lot lot in open.Where(lot => !lot.IsPast(day) && NextOf(lot, asked[lot]) <= day).OrderBy(lot =>
+                NextOf(lot, asked[lot])).Take(atMost - lately))
             {
                 asked[lot].Add(day);
                 today.Add(lot);
@@ -93,7 +94,8 @@ public sealed class TastingPlan
             bool isAsked = forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
             LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
             return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
-                from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone), tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
+                from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone),
+                    tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
         }
 
         public bool IsPast(LocalDate day) => PastFrom <= day;

@@ -17,7 +17,10 @@ public sealed record ToDoLine(string What, IReadOnlyList<int> Jars, bool Urgent)
     /// <param name="jars">The jars of a day.</param>
     /// <param name="isAdult">Whether it is for an adult; others are told of trouble only, and to call one.</param>
     public static IReadOnlyList<ToDoLine> Of(IEnumerable<RoundJar> jars, bool isAdult = true) => [.. jars
-        .Select(each => (On: each, Says: isAdult ? (each.Step.Kind < StepKind.Look ? each.Step.InBrief : null) : each.TroubleForAChild)).Where(each => each.Says is not null)
-        .GroupBy(each => (each.On.Step.Kind, each.Says, Remedy: isAdult ? each.On.State.Remedy : null)).OrderBy(like => like.Key.Kind).ThenBy(like => like.Min(each => each.On.Jar.Number))
-        .Take(AtMost).Select(like => new ToDoLine(like.Key.Says!, [.. like.Select(each => each.On.Jar.Number).Order()], like.First().On.Step.Urgent) { Remedy = like.Key.Remedy })];
+        .Select(each => (On: each, Says: isAdult ? (each.Step.Kind < StepKind.Look ? each.Step.InBrief : null)
+            : each.TroubleForAChild)).Where(each => each.Says is not null)
+        .GroupBy(each => (each.On.Step.Kind, each.Says, Remedy: isAdult ? each.On.State.Remedy : null)).OrderBy(like =>
+            like.Key.Kind).ThenBy(like => like.Min(each => each.On.Jar.Number))
+        .Take(AtMost).Select(like => new ToDoLine(like.Key.Says!, [.. like.Select(each => each.On.Jar.Number).Order()],
+            like.First().On.Step.Urgent) { Remedy = like.Key.Remedy })];
 }

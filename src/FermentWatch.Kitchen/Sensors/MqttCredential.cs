@@ -28,7 +28,8 @@ public interface ICredentialIssuer
     IssuedCredential ForSensor(Sensor sensor);
 
     /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
-    /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="Topics.TopicFilter.WhatIsWrong"/> says beforehand.</exception>
+    /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="Topics.TopicFilter.WhatIsWrong"/> says
+    /// beforehand.</exception>
     IssuedCredential ForGateway(string user, string filter, string? madeBy = null);
 }
 

@@ -32,10 +32,13 @@ public static class Trouble
         var seen = standing.OfType<Sighting>().Where(sighting => IsTrouble(sighting.Kind))
             .Select(sighting => Course.Of(jar, sighting, measured.LastOrDefault()?.At, zone)).ToList();
         Sighting? pressure = Pressure(jar, standing);
-        Course? counts = seen.Where(each => each.Withdraws || each.Watched).OrderBy(each => Rank(each.Seen.Kind)).ThenByDescending(each => each.Seen.At).FirstOrDefault();
-        return new TroubleState((counts ?? seen.LastOrDefault())?.Seen, rising || seen.Exists(each => each.Withdraws), seen.Exists(each => each.Watched))
+        Course? counts = seen.Where(each => each.Withdraws || each.Watched).OrderBy(each => Rank(each.Seen.Kind)).ThenByDescending(each =>
+            each.Seen.At).FirstOrDefault();
+        return new TroubleState((counts ?? seen.LastOrDefault())?.Seen, rising
+            || seen.Exists(each => each.Withdraws), seen.Exists(each => each.Watched))
         {
-            Rising = rising, Pressure = pressure, Handled = counts?.Handled, WellDaysToGo = counts is { Handled: not null } handled ? handled.ToGo : 0,
+            Rising = rising, Pressure = pressure, Handled = counts?.Handled, WellDaysToGo = counts is { Handled: not null } handled ? handled.ToGo
+                : 0,
             Remedy = counts is { Handled: null } open && Remedies.Of(open.Seen.Kind) is { } remedy ? remedy
                 : counts is null && pressure is not null ? HandlingKind.GasLetOut : null,
         };

@@ -4,7 +4,8 @@ namespace FermentWatch.Kitchen.Troubles;
 
 /// <summary>What trouble means for a jar at present.</summary>
 /// <param name="Last">The sighting that counts: the worst that goes on, else the last there was; null if there never was one.</param>
-/// <param name="ForecastWithdrawn">The model has no term for spoilage: nothing is forecast until a pH is measured or small trouble is settled.</param>
+/// <param name="ForecastWithdrawn">The model has no term for spoilage: nothing is forecast until a pH is measured or small trouble is
+/// settled.</param>
 /// <param name="CloserWatch">The jar is opened and looked at daily.</param>
 public sealed record TroubleState(Sighting? Last, bool ForecastWithdrawn, bool CloserWatch)
 {

@@ -22,11 +22,13 @@ public sealed partial class Amount
 
     /// <summary>Mass in kilograms.</summary>
     public static Amount MassKilograms { get; } = new("800 g, 2.3 kg, 5 lb or 1 lb 12 oz", Units(
-        (1, ["kg", "kilo", "kilos"]), (0.001, ["g", "gram", "grams"]), (KilogramsPerPound, ["lb", "lbs", "pound", "pounds"]), (GramsPerOunce / 1000, ["oz", "ounce", "ounces"])));
+        (1, ["kg", "kilo", "kilos"]), (0.001, ["g", "gram", "grams"]), (KilogramsPerPound, ["lb", "lbs", "pound", "pounds"]),
+            (GramsPerOunce / 1000, ["oz", "ounce", "ounces"])));
 
     /// <summary>Volume in litres.</summary>
     public static Amount VolumeLitres { get; } = new("1 l, 750 ml, 1 qt or 5 gal", Units(
-        (1, ["l", "litre", "litres"]), (0.001, ["ml"]), (MillilitresPerPint / 1000, ["pt", "pint", "pints"]), (LitresPerQuart, ["qt", "quart", "quarts"]),
+        (1, ["l", "litre", "litres"]), (0.001, ["ml"]), (MillilitresPerPint / 1000, ["pt", "pint", "pints"]),
+            (LitresPerQuart, ["qt", "quart", "quarts"]),
         (MillilitresPerGallon / 1000, ["gal", "gallon", "gallons"]), (MillilitresPerCup / 1000, ["cup", "cups"]),
         (MillilitresPerTablespoon / 1000, ["tbsp"]), (MillilitresPerTeaspoon / 1000, ["tsp"])));
 
@@ -74,7 +76,8 @@ public sealed partial class Amount
     }
 
     private static Dictionary<string, AmountUnit> Units(params (double Factor, string[] Names)[] units) =>
-        units.SelectMany(unit => unit.Names.Select(name => (name, unit.Factor))).ToDictionary(each => each.name, each => new AmountUnit(each.Factor));
+        units.SelectMany(unit => unit.Names.Select(name => (name, unit.Factor))).ToDictionary(each => each.name, each =>
+            new AmountUnit(each.Factor));
 
     private bool TryReadPart(Match part, int sign, string? unitIfBare, out double value)
     {

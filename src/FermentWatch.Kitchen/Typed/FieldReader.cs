@@ -28,7 +28,8 @@ public sealed class FieldReader
     {
         if (string.IsNullOrWhiteSpace(typed))
             return ifEmpty;
-        if (int.TryParse(typed, NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out int value)
+        if (int.TryParse(typed, NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
+            CultureInfo.InvariantCulture, out int value)
             && value >= low && value <= high)
             return value;
         Refuse(field, typed, string.Create(CultureInfo.InvariantCulture, $"a whole number from {low} to {high} would be right"));
@@ -66,7 +67,8 @@ public sealed class FieldReader
             return null;
         if (LocalDatePattern.Iso.Parse(typed.Trim()) is { Success: true, Value: var date } && date >= today && date <= last)
             return date;
-        Refuse(field, typed, string.Create(CultureInfo.InvariantCulture, $"a day from today to {last:d MMMM uuuu}, where the forecast ends, would be right"));
+        Refuse(field, typed, string.Create(CultureInfo.InvariantCulture,
+            $"a day from today to {last:d MMMM uuuu}, where the forecast ends, would be right"));
         return null;
     }
 
@@ -84,7 +86,8 @@ public sealed class FieldReader
         Instant? read = null;
         if (LocalDatePattern.Iso.Parse(typed.Trim()) is { Success: true, Value: var date })
             read = date == today ? now : (date + new LocalTime(12, 0)).InZoneLeniently(zone).ToInstant();
-        else if (LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(typed.Trim()[..Math.Min(16, typed.Trim().Length)]) is { Success: true, Value: var time })
+        else if (LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(typed.Trim()[..Math.Min(16,
+            typed.Trim().Length)]) is { Success: true, Value: var time })
             read = time.InZoneLeniently(zone).ToInstant();
         if (read <= now && read >= oldest)
             return read.Value;

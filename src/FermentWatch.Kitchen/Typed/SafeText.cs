@@ -15,7 +15,8 @@ public static class SafeText
 
     private const int LongestInLog = 120;
 
-    /// <summary>Whether a text has a sign that shows nothing itself and changes what stands beside it: NUL, escapes, line ends, marks of direction, halves of a pair.</summary>
+    /// <summary>Whether a text has a sign that shows nothing itself and changes what stands beside it: NUL, escapes, line ends, marks of direction,
+    /// halves of a pair.</summary>
     /// <param name="text">The text.</param>
     /// <param name="linesMayBreak">Whether line breaks and tabs belong in it.</param>
     public static bool HasHiddenSigns(string text, bool linesMayBreak = false)
@@ -40,13 +41,15 @@ public static class SafeText
         name.Length == 0 || name.Length > longest
             ? new Refusal(field, name.Length == 0 ? "nothing" : $"{name.Length} letters", $"a name of 1 to {longest} letters would be right")
             : HasHiddenSigns(name)
-                ? new Refusal(field, "a name with a line break, a direction mark or another sign that is not seen", "a name of letters, digits and signs that are seen would be right")
+                ? new Refusal(field, "a name with a line break, a direction mark or another sign that is not seen",
+                    "a name of letters, digits and signs that are seen would be right")
                 : null;
 
     /// <summary>What is wrong with a note; null where nothing is.</summary>
     public static Refusal? WrongNote(string field, string? note) =>
         note is { Length: > LongestNote } ? new Refusal(field, $"{note.Length} letters", $"at most {LongestNote} would be right")
-        : HasHiddenSigns(note ?? "", linesMayBreak: true) ? new Refusal(field, "a note with signs that are not seen", "letters, digits, signs and line breaks would be right")
+        : HasHiddenSigns(note ?? "", linesMayBreak: true)
+            ? new Refusal(field, "a note with signs that are not seen", "letters, digits, signs and line breaks would be right")
         : null;
 
     /// <summary>A note as it is kept: without blanks around it; refused where it is too long or has hidden signs besides line breaks.</summary>
@@ -78,7 +81,8 @@ public static class SafeText
         return shown.ToString();
     }
 
-    /// <summary>Control, format (direction marks among them), line and paragraph ends, private and unpaired; what joins emoji and letters is left.</summary>
+    /// <summary>Control, format (direction marks among them), line and paragraph ends, private and unpaired; what joins emoji and letters is
+    /// left.</summary>
     private static bool IsHidden(Rune rune) => rune.Value is not (0x200D or 0x200C) && Rune.GetUnicodeCategory(rune) is
         UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
         or UnicodeCategory.PrivateUse or UnicodeCategory.Surrogate || rune == Rune.ReplacementChar;

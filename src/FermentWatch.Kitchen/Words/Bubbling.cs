@@ -6,8 +6,10 @@ public static class BubblingCourse
     private static readonly Dictionary<Warmth, Bubbling[]> Course = new()
     {
         [Warmth.Cold] = [Bubbling.None, Bubbling.None, Bubbling.None, Bubbling.None, Bubbling.Beginning, Bubbling.Beginning, Bubbling.Beginning],
-        [Warmth.Cool] = [Bubbling.None, Bubbling.None, Bubbling.Beginning, Bubbling.Beginning, Bubbling.Liveliest, Bubbling.Liveliest, Bubbling.Liveliest],
-        [Warmth.Usual] = [Bubbling.None, Bubbling.Beginning, Bubbling.Liveliest, Bubbling.Liveliest, Bubbling.Slowing, Bubbling.Slowing, Bubbling.Over],
+        [Warmth.Cool] = [Bubbling.None, Bubbling.None, Bubbling.Beginning, Bubbling.Beginning, Bubbling.Liveliest, Bubbling.Liveliest,
+            Bubbling.Liveliest],
+        [Warmth.Usual] = [Bubbling.None, Bubbling.Beginning, Bubbling.Liveliest, Bubbling.Liveliest, Bubbling.Slowing, Bubbling.Slowing,
+            Bubbling.Over],
         [Warmth.Warm] = [Bubbling.Beginning, Bubbling.Liveliest, Bubbling.Liveliest, Bubbling.Slowing, Bubbling.Over, Bubbling.Over, Bubbling.Over],
     };
 

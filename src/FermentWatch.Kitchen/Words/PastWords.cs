@@ -23,7 +23,8 @@ public static class PastWords
         if (jar.Standing.OfType<Taste>().LastOrDefault() is { } taste)
             words.Add($"Last tasted {ObservationWords.Of(taste.Verdict)} on {Day(taste.At, zone)}.");
         words.Add(jar.Standing.OfType<PhMeasurement>().LastOrDefault() is { } measured
-            ? string.Create(CultureInfo.InvariantCulture, $"Last measured {measured.Ph:0.0#} by {ObservationWords.Of(measured.Method)} on {Day(measured.At, zone)}.")
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"Last measured {measured.Ph:0.0#} by {ObservationWords.Of(measured.Method)} on {Day(measured.At, zone)}.")
             : "Its pH was not measured.");
         return string.Join(" ", words);
     }

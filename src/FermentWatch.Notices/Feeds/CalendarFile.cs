@@ -55,7 +55,8 @@ public sealed class CalendarFile : ICalendarFile
         var todo = new Todo
         {
             Uid = string.Create(CultureInfo.InvariantCulture, $"round-{round.Date:uuuu-MM-dd}-{household}"), DtStamp = Utc(round.RevisedAt),
-            Due = Utc(round.DueAt), Summary = round.Title, Description = round.Body, Status = round.DoneAt is null ? TodoStatus.NeedsAction : TodoStatus.Completed,
+            Due = Utc(round.DueAt), Summary = round.Title, Description = round.Body, Status = round.DoneAt is null ? TodoStatus.NeedsAction
+                : TodoStatus.Completed,
         };
         if (root is not null)
             todo.Url = root;

@@ -45,7 +45,8 @@ public sealed class MailChannel(MailOptions options, INoticeLinks links, IClock 
         }
         catch (Exception trouble) when (trouble is OperationCanceledException or TimeoutException && !cancellationToken.IsCancellationRequested)
         {
-            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{Server} did not answer within {options.Timeout.TotalSeconds:0} seconds."));
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture,
+                $"{Server} did not answer within {options.Timeout.TotalSeconds:0} seconds."));
         }
     }
 

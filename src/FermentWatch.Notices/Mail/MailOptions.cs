@@ -26,7 +26,8 @@ public sealed class MailOptions
     /// <summary>The password of <see cref="User"/>.</summary>
     public string? Password { get; set; }
 
-    /// <summary>The address letters come from, with or without a name: <c>Number Nine &lt;kitchen@example.org&gt;</c>. Needed with <see cref="Host"/>.</summary>
+    /// <summary>The address letters come from, with or without a name: <c>Number Nine &lt;kitchen@example.org&gt;</c>. Needed with <see
+    /// cref="Host"/>.</summary>
     public string? From { get; set; }
 
     /// <summary>How long one letter may take from the connection to the server's last word, 5 to 90 seconds. Default: 30 seconds.</summary>

@@ -25,8 +25,10 @@ internal static class PushAnswer
         return answer.StatusCode switch
         {
             >= HttpStatusCode.OK and < HttpStatusCode.MultipleChoices => DeliveryOutcome.Delivered,
-            HttpStatusCode.NotFound or HttpStatusCode.Gone => DeliveryOutcome.Refused(Say($"This browser takes no notices any more ({code}): {Again}.")),
-            HttpStatusCode.RequestEntityTooLarge => DeliveryOutcome.Refused(Say($"{service} takes no message of this length ({code}), not even cut short.")),
+            HttpStatusCode.NotFound or HttpStatusCode.Gone =>
+                DeliveryOutcome.Refused(Say($"This browser takes no notices any more ({code}): {Again}.")),
+            HttpStatusCode.RequestEntityTooLarge =>
+                DeliveryOutcome.Refused(Say($"{service} takes no message of this length ({code}), not even cut short.")),
             HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden => DeliveryOutcome.TryAgain(
                 Say($"{service} does not take our signature ({code}). See that the clock of this machine is right; if it is, {Again}.")),
             _ => DeliveryOutcome.TryAgain(Say($"{service} answered {code}."), Wait(answer.Headers?.RetryAfter, now)),

@@ -52,7 +52,8 @@ internal static class PushText
         string Write(string text) => JsonSerializer.Serialize(new { v = 1, key = notice.Key, title, text, answer }, Json);
     }
 
-    /// <summary>A topic for the push service to replace a message by its repeat that it has not delivered yet: 32 letters (RFC 8030, section 5.4) that tell it nothing.</summary>
+    /// <summary>A topic for the push service to replace a message by its repeat that it has not delivered yet: 32 letters (RFC 8030, section 5.4)
+    /// that tell it nothing.</summary>
     public static string Topic(string key) => Base64Url.EncodeToString(SHA256.HashData(Encoding.UTF8.GetBytes(key)).AsSpan(0, TopicBytes));
 
     /// <summary>The first letters of a text up to the end of a word, with an ellipsis; nothing where there is no room for any.</summary>

@@ -38,7 +38,8 @@ public sealed class WebPushChannel(HttpMessageHandler way, PushKeys keys, INotic
         : "Browsers take notices only from pages they reach by HTTPS: put a proxy with a certificate before the pages, and its address in the setting Web:PublicAddress, such as https://kitchen.example.org.";
 
     /// <inheritdoc/>
-    public string? WouldBeRight(string? address) => PushEndpoint.IsOne(address) ? null : "an https address that a browser got from its push service would be right";
+    public string? WouldBeRight(string? address) =>
+        PushEndpoint.IsOne(address) ? null : "an https address that a browser got from its push service would be right";
 
     /// <inheritdoc/>
     public async Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken)
@@ -63,7 +64,8 @@ public sealed class WebPushChannel(HttpMessageHandler way, PushKeys keys, INotic
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
-            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{service} did not answer within {Patience.TotalSeconds:0.#} seconds."));
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture,
+                $"{service} did not answer within {Patience.TotalSeconds:0.#} seconds."));
         }
     }
 

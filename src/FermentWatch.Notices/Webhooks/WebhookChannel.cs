@@ -39,13 +39,15 @@ public sealed class WebhookChannel(HttpClient http, INoticeLinks links, IClock c
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
-            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture, $"{Host(route)} did not answer within {Patience.TotalSeconds:0.#} seconds."));
+            return DeliveryOutcome.TryAgain(string.Create(CultureInfo.InvariantCulture,
+                $"{Host(route)} did not answer within {Patience.TotalSeconds:0.#} seconds."));
         }
     }
 
     /// <summary>What is shown of an address in words that everybody may read: names, paths and queries hold keys.</summary>
     private static string Host(NoticeRoute route) =>
-        Uri.TryCreate(route.Address, UriKind.Absolute, out Uri? uri) ? uri.GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped) : "the address";
+        Uri.TryCreate(route.Address, UriKind.Absolute, out Uri? uri) ? uri.GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped)
+            : "the address";
 
     private HttpRequestMessage Request(Notice notice, NoticeRoute route, string? late)
     {

@@ -12,7 +12,8 @@ internal static class Consoles
     public static T WithProgress<T>(string what, Func<Action<double>, T> work)
     {
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
-        return console.Progress().AutoClear(true).Columns(new SpinnerColumn(), new TaskDescriptionColumn(), new ProgressBarColumn(), new ElapsedTimeColumn())
+        return console.Progress().AutoClear(true).Columns(new SpinnerColumn(), new TaskDescriptionColumn(), new ProgressBarColumn(),
+            new ElapsedTimeColumn())
             .Start(progress =>
             {
                 ProgressTask task = progress.AddTask(Markup.Escape(what), maxValue: 1);

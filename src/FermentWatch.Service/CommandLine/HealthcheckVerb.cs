@@ -9,7 +9,8 @@ internal static class HealthcheckVerb
 
     public static Command Create(CommandContext context)
     {
-        var verb = new Command("healthcheck", "Asks the running service at its configured address whether every part does its work. Exit code 0 or 1.");
+        var verb = new Command("healthcheck",
+            "Asks the running service at its configured address whether every part does its work. Exit code 0 or 1.");
         var settings = new SettingsOptions(verb);
         verb.SetAction((call, cancellationToken) => settings.WithSettingsAsync(call, context,
             (_, read) => AskAsync(new Uri(read.Web.OwnUrl(), "healthz/ready"), context, cancellationToken)));
@@ -29,7 +30,8 @@ internal static class HealthcheckVerb
             }
             await context.Error.WriteLineAsync($"{address} answered {(int)answer.StatusCode}: {await answer.Content.ReadAsStringAsync(cancellationToken)}");
         }
-        catch (Exception trouble) when (trouble is HttpRequestException || (trouble is TaskCanceledException && !cancellationToken.IsCancellationRequested))
+        catch (Exception trouble) when (trouble is HttpRequestException
+            || (trouble is TaskCanceledException && !cancellationToken.IsCancellationRequested))
         {
             await context.Error.WriteLineAsync($"{address} did not answer: {trouble.Message}");
         }

@@ -24,7 +24,8 @@ internal static class OutlookVerb
             if (refusals.Count > 0)
                 return context.Refuse(refusals);
             OutlookAnswer answer = IsLong(asked) && context.IsTerminal
-                ? Consoles.WithProgress($"{asked.Request.Members} members over {asked.Request.Days:0} days", progress => OutlookAnswer.To(asked, progress))
+                ? Consoles.WithProgress($"{asked.Request.Members} members over {asked.Request.Days:0} days", progress =>
+                    OutlookAnswer.To(asked, progress))
                 : OutlookAnswer.To(asked, _ => { });
             Show(answer, form.Of(call), context);
             return ExitCode.Done;

@@ -10,7 +10,8 @@ internal static class Rows
     public static void Write(IReadOnlyList<string> columns, IReadOnlyList<string[]> rows, OutputKind kind, CommandContext context)
     {
         if (kind == OutputKind.Json)
-            context.Output.WriteLine(JsonSerializer.Serialize(rows.Select(row => columns.Zip(row).ToDictionary(pair => pair.First, pair => pair.Second))));
+            context.Output.WriteLine(JsonSerializer.Serialize(rows.Select(row =>
+                columns.Zip(row).ToDictionary(pair => pair.First, pair => pair.Second))));
         else if (kind == OutputKind.Csv)
             foreach (IEnumerable<string> row in rows.Prepend([.. columns]))
                 context.Output.WriteLine(string.Join(',', row.Select(Quoted)));

@@ -46,7 +46,8 @@ internal static class SaltVerb
             context.Output.WriteLine(string.Join(',', answer.Figures.Select(figure => figure.Text)));
         }
         else if (kind == OutputKind.Json)
-            context.Output.WriteLine(JsonSerializer.Serialize(answer.Figures.ToDictionary(figure => figure.Column, figure => Math.Round(figure.Value, 6))));
+            context.Output.WriteLine(JsonSerializer.Serialize(answer.Figures.ToDictionary(figure => figure.Column, figure =>
+                Math.Round(figure.Value, 6))));
         else
             ShowTable(answer, context);
         return ExitCode.Done;

@@ -54,7 +54,8 @@ internal sealed class DemoRun(CommandContext context, int port)
 
     private async Task LiveAsync(WebApplication app, MadeHousehold made, Instant now, CancellationToken cancellationToken)
     {
-        int brokerPort = app.Services.GetRequiredService<Broker>().Port ?? throw new InvalidOperationException("The broker of the demo did not start.");
+        int brokerPort = app.Services.GetRequiredService<Broker>().Port
+            ?? throw new InvalidOperationException("The broker of the demo did not start.");
         await using var devices = new DemoDevices(made.Sensors, Loopback, brokerPort, context.Clock);
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, app.Lifetime.ApplicationStopping);
         try

@@ -20,7 +20,8 @@ public sealed partial class HealthReader : IHealth
     private readonly Instant _started;
 
     public HealthReader(
-        ServiceLoops loops, SetAside setAside, JudgingPass judging, StorageRemarks storage, ClockWatch clockWatch, TimeProvider clock, ILogger<HealthReader> logger)
+        ServiceLoops loops, SetAside setAside, JudgingPass judging, StorageRemarks storage, ClockWatch clockWatch, TimeProvider clock,
+            ILogger<HealthReader> logger)
     {
         (_loops, _setAside, _judging, _storage, _clockWatch, _clock) = (loops, setAside, judging, storage, clockWatch, clock);
         foreach (string remark in storage.All)
@@ -30,11 +31,14 @@ public sealed partial class HealthReader : IHealth
     }
 
     /// <inheritdoc/>
-    public HealthReport Read(DateTimeZone? zone = null) => HealthReport.Of(_loops.InOrder.Select(loop => loop.Signs), [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
-        [.. _storage.All, .. _clockWatch.Question(zone ?? DateTimeZone.Utc) is { } question ? [question] : (string[])[]], _started, _clock.GetUtcNow().ToInstant());
+    public HealthReport Read(DateTimeZone? zone = null) =>
+        HealthReport.Of(_loops.InOrder.Select(loop => loop.Signs), [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
+        [.. _storage.All, .. _clockWatch.Question(zone ?? DateTimeZone.Utc) is { } question ? [question] : (string[])[]], _started,
+            _clock.GetUtcNow().ToInstant());
 
     private SetAsideItem Item(SetAsideReading reading) => new("judging",
-        string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity} of sensor {reading.SensorKey} at {reading.MeasuredAt}"), reading.Reason, _started, 1);
+        string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity} of sensor {reading.SensorKey} at {reading.MeasuredAt}"), reading.Reason,
+            _started, 1);
 
     private static partial class Log
     {

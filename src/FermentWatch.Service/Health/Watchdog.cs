@@ -39,6 +39,7 @@ public sealed class Watchdog(IHealth health, IHostApplicationLifetime lifetime, 
 
     /// <summary>The span systemd set, microseconds in <c>WATCHDOG_USEC</c>; null where there is none.</summary>
     private static TimeSpan? Span() =>
-        long.TryParse(Environment.GetEnvironmentVariable("WATCHDOG_USEC"), NumberStyles.None, CultureInfo.InvariantCulture, out long microseconds) && microseconds > 0
+        long.TryParse(Environment.GetEnvironmentVariable("WATCHDOG_USEC"), NumberStyles.None, CultureInfo.InvariantCulture, out long microseconds)
+            && microseconds > 0
             ? TimeSpan.FromMicroseconds(microseconds) : null;
 }

@@ -15,7 +15,8 @@ internal static class BrokerAddresses
         IPAddress listens = IPAddress.Parse(options.BindAddress);
         bool everywhere = listens.Equals(IPAddress.Any) || listens.Equals(IPAddress.IPv6Any);
         return new BrokerAddress(
-            everywhere ? OnTheNetwork() : listens.ToString(), options.PlainEnabled ? options.Port : options.TlsPort, !options.PlainEnabled, options.Enabled);
+            everywhere ? OnTheNetwork() : listens.ToString(), options.PlainEnabled ? options.Port : options.TlsPort, !options.PlainEnabled,
+                options.Enabled);
     }
 
     private static string OnTheNetwork() => NetworkInterface.GetAllNetworkInterfaces()

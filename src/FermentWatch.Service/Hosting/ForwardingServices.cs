@@ -18,14 +18,18 @@ internal static class ForwardingServices
         .AddSingleton<EstimateNotes>()
         .AddSingleton<IPointReceiver>(_ => new InfluxReceiver(options))
         .AddSingleton<Series>(provider => Of<Reading>(
-            provider, SeriesKind.Reading, provider.GetRequiredService<IForwardLog<Reading>>(), (reading, names) => SeriesPoints.Of(reading, names, options.Site)))
+            provider, SeriesKind.Reading, provider.GetRequiredService<IForwardLog<Reading>>(), (reading, names) =>
+                SeriesPoints.Of(reading, names, options.Site)))
         .AddSingleton<Series>(provider => Of<SavedEstimate>(
-            provider, SeriesKind.Estimate, provider.GetRequiredService<IEstimateLog>(), (estimate, names) => SeriesPoints.Of(estimate, names, options.Site)))
+            provider, SeriesKind.Estimate, provider.GetRequiredService<IEstimateLog>(), (estimate, names) =>
+                SeriesPoints.Of(estimate, names, options.Site)))
         .AddSingleton<Series>(provider => Of<LoggedObservation>(
-            provider, SeriesKind.Observation, provider.GetRequiredService<IForwardLog<LoggedObservation>>(), (observation, names) => SeriesPoints.Of(observation, names, options.Site)))
+            provider, SeriesKind.Observation, provider.GetRequiredService<IForwardLog<LoggedObservation>>(), (observation, names) =>
+                SeriesPoints.Of(observation, names, options.Site)))
         .AddSingleton(provider => new Forwarder(
             provider.GetServices<Series>(), provider.GetRequiredService<IForwardCursors>(), provider.GetRequiredService<IPointReceiver>(),
-            options.SettleTime, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<IClock>(), provider.GetRequiredService<ILogger<Forwarder>>()))
+            options.SettleTime, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<IClock>(),
+                provider.GetRequiredService<ILogger<Forwarder>>()))
         .AddSingleton<SeriesForwarding>()
         .AddSingleton<IForwardingState>(provider => provider.GetRequiredService<SeriesForwarding>());
 

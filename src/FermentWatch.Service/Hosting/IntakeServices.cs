@@ -18,7 +18,8 @@ internal static class IntakeServices
     /// <param name="options">Our own broker.</param>
     /// <param name="outside">The household's broker.</param>
     /// <param name="door">What is let in.</param>
-    public static IServiceCollection AddIntake(this IServiceCollection services, BrokerOptions options, OutsideBrokerOptions outside, DoorOptions door)
+    public static IServiceCollection AddIntake(this IServiceCollection services, BrokerOptions options, OutsideBrokerOptions outside,
+        DoorOptions door)
     {
         services
             .AddSingleton(options)

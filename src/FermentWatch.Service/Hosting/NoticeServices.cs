@@ -20,13 +20,15 @@ internal static class NoticeServices
         .AddSingleton(web)
         .AddSingleton<AnswerLinks>()
         .AddSingleton<INoticeLinks>(provider => provider.GetRequiredService<AnswerLinks>())
-        .AddSingleton<INoticeChannel>(provider => new MailChannel(mail, provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
+        .AddSingleton<INoticeChannel>(provider =>
+            new MailChannel(mail, provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new WebhookChannel(
             new HttpClient(WayOut.Handler()), provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<PushKeys>()
         .AddSingleton<IPushOffer>(provider => provider.GetRequiredService<PushKeys>())
         .AddSingleton<ICalendarFile, CalendarFile>()
         .AddSingleton<INoticeChannel>(provider => new WebPushChannel(
-            WayOut.Handler(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail, provider.GetRequiredService<IClock>()))
+            WayOut.Handler(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail,
+                provider.GetRequiredService<IClock>()))
         .AddSingleton<INoticeChannel>(provider => new MqttChannel(provider.GetRequiredService<IMessageOutlet>()));
 }

@@ -9,8 +9,10 @@ namespace FermentWatch.Service.Hosting;
 /// <summary>What host and web server log, with a trace, when the service cannot start. The verb says the same in one line.</summary>
 internal static class StartTrouble
 {
-    private static readonly string[] Sources = ["Microsoft.Extensions.Hosting.Internal.Host", "Microsoft.AspNetCore.Hosting.Diagnostics", "Microsoft.AspNetCore.Server.Kestrel"];
-    private static readonly string[] Texts = ["Hosting failed to start", "Hosting failed to stop", "Unable to start Kestrel.", "Application startup exception"];
+    private static readonly string[] Sources = ["Microsoft.Extensions.Hosting.Internal.Host", "Microsoft.AspNetCore.Hosting.Diagnostics",
+        "Microsoft.AspNetCore.Server.Kestrel"];
+    private static readonly string[] Texts = ["Hosting failed to start", "Hosting failed to stop", "Unable to start Kestrel.",
+        "Application startup exception"];
 
     public static bool IsSaidByTheVerb(LogEvent entry) =>
         Texts.Contains(entry.MessageTemplate.Text)
@@ -32,7 +34,8 @@ internal static class TakenPort
     };
 
     private static string Line(int port, string of, string another) =>
-        string.Create(CultureInfo.InvariantCulture, $"Port {port} of {of} is taken: stop what has it, or take another, such as {another}{Next(port)}.");
+        string.Create(CultureInfo.InvariantCulture,
+            $"Port {port} of {of} is taken: stop what has it, or take another, such as {another}{Next(port)}.");
 
     private static int Next(int port) => port < ushort.MaxValue ? port + 1 : port - 1;
 }

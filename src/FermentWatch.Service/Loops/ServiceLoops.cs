@@ -40,7 +40,8 @@ public sealed class ServiceLoops
     /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
     public ServiceLoops(
         JudgingPass judging, ForecastPass forecasts, RoundPass rounds, OccasionPass occasions, DeliveryPass deliveries, StatePass states,
-        AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SetAside setAside, WrittenDown written, SeriesForwarding? forwarding = null)
+        AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SetAside setAside,
+            WrittenDown written, SeriesForwarding? forwarding = null)
     {
         _judging = judging;
         _logger = logger;

@@ -32,7 +32,8 @@ internal static class SectionReader
 
     /// <summary>The settings of an options class, in the order they are written there.</summary>
     public static IEnumerable<PropertyInfo> Settings(Type options) =>
-        options.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite).OrderBy(property => property.MetadataToken);
+        options.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite).OrderBy(property =>
+            property.MetadataToken);
 
     /// <summary>What is said of a setting or section nobody knows.</summary>
     public static string Unknown(IConfiguration configuration, string key, string typed, IEnumerable<string> known)
@@ -49,7 +50,8 @@ internal static class SectionReader
         if (child.Value is { } text && SettingText.TryRead(text.Trim(), property.PropertyType, out object? value))
             property.SetValue(options, value);
         else
-            errors.Add(WithOrigin(configuration, key, $"{key} is {Came(child, secret)}; {SettingText.WhatBelongs(property.PropertyType)} belongs here."));
+            errors.Add(WithOrigin(configuration, key,
+                $"{key} is {Came(child, secret)}; {SettingText.WhatBelongs(property.PropertyType)} belongs here."));
     }
 
     private static string Came(IConfigurationSection child, bool secret) =>

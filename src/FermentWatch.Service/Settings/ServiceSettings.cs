@@ -43,7 +43,8 @@ public sealed record ServiceSettings
     /// <summary>The sections by name, in the order they are shown.</summary>
     public IReadOnlyList<(string Name, object Options)> Sections =>
     [
-        (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Intake), Intake), (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
+        (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Intake), Intake), (nameof(OutsideBroker), OutsideBroker),
+            (nameof(HomeHub), HomeHub),
         (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web),
     ];
 

@@ -17,10 +17,12 @@ internal static class SettingText
         else if (type == typeof(int))
             value = int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int whole) ? whole : null;
         else if (type == typeof(double))
-            value = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? number : null;
+            value = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+                && double.IsFinite(number) ? number : null;
         else if (type == typeof(TimeSpan))
             // Without a colon TimeSpan reads days, which nobody who types 10 for ten seconds expects.
-            value = text.Contains(':', StringComparison.Ordinal) && TimeSpan.TryParse(text, CultureInfo.InvariantCulture, out TimeSpan span) ? span : null;
+            value = text.Contains(':', StringComparison.Ordinal) && TimeSpan.TryParse(text, CultureInfo.InvariantCulture, out TimeSpan span) ? span
+                : null;
         else if (type.IsEnum)
             value = Enum.TryParse(type, text, ignoreCase: true, out object? choice) && Enum.IsDefined(type, choice) ? choice : null;
         else

@@ -41,7 +41,8 @@ public sealed class ReadingLog : IReadingLog
     }
 
     /// <inheritdoc/>
-    /// <remarks>A pending reading beyond <paramref name="judgedUpTo"/> keeps waiting for its own turn, and a verdict that stands already changes nothing.</remarks>
+    /// <remarks>A pending reading beyond <paramref name="judgedUpTo"/> keeps waiting for its own turn, and a verdict that stands already changes
+    /// nothing.</remarks>
     /// <exception cref="ArgumentException">A change is for a reading that is not there, or the place is beyond the end of the log.</exception>
     /// <exception cref="IOException">The log could not be written; nothing was settled.</exception>
     public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken) =>
@@ -76,7 +77,8 @@ public sealed class ReadingLog : IReadingLog
             SELECT instant_ms FROM reading
             WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 AND value <> $5 ORDER BY instant_ms DESC LIMIT 1
             """,
-            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until), value).ConfigureAwait(false);
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until),
+                value).ConfigureAwait(false);
         return rows.Count > 0 ? rows[0] : null;
     }
 
@@ -162,7 +164,8 @@ public sealed class ReadingLog : IReadingLog
     public async Task<IReadOnlyList<ConflictCount>> ConflictsAsync(int sensorKey, CancellationToken cancellationToken) =>
         await _reader.QueryAsync(
             "SELECT quantity, count, instant_ms, kept, refused, received_ms FROM conflict WHERE sensor = $1 ORDER BY quantity",
-            row => new ConflictCount((Quantity)row.GetInt32(0), row.GetInt64(1), ReadingRow.At(row, 2), row.GetDouble(3), row.GetDouble(4), ReadingRow.At(row, 5)),
+            row => new ConflictCount((Quantity)row.GetInt32(0), row.GetInt64(1), ReadingRow.At(row, 2), row.GetDouble(3), row.GetDouble(4),
+                ReadingRow.At(row, 5)),
             cancellationToken, sensorKey).ConfigureAwait(false);
 
     /// <inheritdoc/>

@@ -103,7 +103,8 @@ internal static class ReadingSchema
             connection.Open();
             long version = (long)Scalar(connection, "PRAGMA user_version")!;
             if (version > Version)
-                throw new DatabaseRefusedException(path, $"it was written by a newer version of FermentWatch (tables {version}, this one knows {Version}). Start that version again.");
+                throw new DatabaseRefusedException(path,
+                    $"it was written by a newer version of FermentWatch (tables {version}, this one knows {Version}). Start that version again.");
             if (version < 1)
                 throw new DatabaseRefusedException(path, "it bears our mark, but no version of its tables: it is half-written.");
             foreach (string table in TableNames)

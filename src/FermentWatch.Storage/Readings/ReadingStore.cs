@@ -62,7 +62,8 @@ public sealed class ReadingStore : IReadingIntake, IAsyncDisposable
         foreach (var reading in readings)
         {
             if (!double.IsFinite(reading.Value))
-                throw new ArgumentException($"Sensor {reading.SensorKey}: {reading.Quantity} is {reading.Value}; a reading is a finite number.", nameof(readings));
+                throw new ArgumentException($"Sensor {reading.SensorKey}: {reading.Quantity} is {reading.Value}; a reading is a finite number.",
+                    nameof(readings));
         }
 
         return readings.Count == 0

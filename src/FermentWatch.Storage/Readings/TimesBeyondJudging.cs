@@ -35,7 +35,8 @@ internal static class TimesBeyondJudging
         using var revise = new SqlStatement(
             connection, "UPDATE reading SET verdict = $4 WHERE sensor = $1 AND quantity = $2 AND instant_ms = $3 AND verdict = $5", transaction);
         using var tally = new SqlStatement(
-            connection, "INSERT INTO verdict_count VALUES($1, $2, $3) ON CONFLICT(sensor, verdict) DO UPDATE SET count = count + excluded.count", transaction);
+            connection, "INSERT INTO verdict_count VALUES($1, $2, $3) ON CONFLICT(sensor, verdict) DO UPDATE SET count = count + excluded.count",
+                transaction);
         foreach (var (sensor, quantity, instantMs, verdict) in rows)
         {
             if (revise.Run(sensor, quantity, instantMs, (int)Verdict.ClockNotBelieved, verdict) == 0)

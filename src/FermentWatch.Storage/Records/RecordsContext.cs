@@ -25,7 +25,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
 {
     /// <summary>What forecasts are derived from, besides readings.</summary>
     private static readonly Type[] Facts =
-        [typeof(Household), typeof(Place), typeof(Sensor), typeof(SensorPlacement), typeof(Jar), typeof(JarPlacement), typeof(JarCorrection), typeof(Observation)];
+        [typeof(Household), typeof(Place), typeof(Sensor), typeof(SensorPlacement), typeof(Jar), typeof(JarPlacement), typeof(JarCorrection),
+            typeof(Observation)];
 
     /// <inheritdoc/>
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();

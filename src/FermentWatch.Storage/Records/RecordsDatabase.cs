@@ -52,7 +52,8 @@ internal static class RecordsDatabase
         string[] applied = Applied(context, path);
         string[] unknown = [.. applied.Except(known)];
         if (unknown.Length > 0)
-            throw new DatabaseRefusedException(path, $"it was written by a newer version of FermentWatch (migration {unknown[^1]} is not known here). Start that version again.");
+            throw new DatabaseRefusedException(path,
+                $"it was written by a newer version of FermentWatch (migration {unknown[^1]} is not known here). Start that version again.");
         return [.. known.Except(applied)];
     }
 

@@ -42,7 +42,8 @@ internal static class AccountServices
     /// <summary>A form that comes too late is kept until somebody has signed in.</summary>
     private static async Task AskToSignInAsync(RedirectContext<CookieAuthenticationOptions> context)
     {
-        string? kept = IsForScripts(context.Request) ? null : await context.HttpContext.RequestServices.GetRequiredService<KeptForms>().KeepAsync(context.Request);
+        string? kept = IsForScripts(context.Request) ? null
+            : await context.HttpContext.RequestServices.GetRequiredService<KeptForms>().KeepAsync(context.Request);
         string signIn = kept is null ? context.RedirectUri : $"{context.RedirectUri}&{TypedBefore.Query}={kept}";
         await Answer(context.Response, StatusCodes.Status401Unauthorized, signIn);
     }

@@ -29,7 +29,8 @@ internal static class AnsweringAddresses
     /// <summary>Addresses of this machine that others in the home network can name; link-local ones need a zone and are left out.</summary>
     public static IReadOnlyList<IPAddress> OwnOfThisMachine() =>
     [
-        .. NetworkInterface.GetAllNetworkInterfaces().Where(card => card.OperationalStatus == OperationalStatus.Up || card.NetworkInterfaceType == NetworkInterfaceType.Loopback)
+        .. NetworkInterface.GetAllNetworkInterfaces().Where(card =>
+            card.OperationalStatus == OperationalStatus.Up || card.NetworkInterfaceType == NetworkInterfaceType.Loopback)
             .SelectMany(card => card.GetIPProperties().UnicastAddresses).Select(each => each.Address)
             .Where(address => address.AddressFamily == AddressFamily.InterNetwork || !(address.IsIPv6LinkLocal || IPAddress.IsLoopback(address))),
     ];

@@ -19,7 +19,8 @@ public sealed class KeptForms(TimeProvider clock)
     /// <summary>Keeps the form of a request; its name, or null where it is none, is too large or holds nothing that was typed.</summary>
     public async Task<string?> KeepAsync(HttpRequest request)
     {
-        if (!HttpMethods.IsPost(request.Method) || !request.HasFormContentType || request.ContentLength is not (> 0 and <= MostBytes) || request.Path == "/password")
+        if (!HttpMethods.IsPost(request.Method) || !request.HasFormContentType || request.ContentLength is not (> 0 and <= MostBytes)
+            || request.Path == "/password")
             return null;
         if (await ReadAsync(request) is not { } form)
             return null;
@@ -47,7 +48,8 @@ public sealed class KeptForms(TimeProvider clock)
     }
 
     /// <summary>A form that was kept; null where there is none of this name, or its hour is over.</summary>
-    public KeptForm? Find(string? name) => name is not null && _forms.TryGetValue(name, out KeptForm? form) && clock.GetUtcNow() < form.Until ? form : null;
+    public KeptForm? Find(string? name) =>
+        name is not null && _forms.TryGetValue(name, out KeptForm? form) && clock.GetUtcNow() < form.Until ? form : null;
 }
 
 /// <summary>A form that was kept.</summary>

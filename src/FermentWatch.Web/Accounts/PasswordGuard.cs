@@ -21,8 +21,10 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
     private readonly SemaphoreSlim _hashing = new(MostHashing);
 
     /// <summary>One at a time of an address, so that a flood from one leaves a turn to the others.</summary>
-    private readonly PartitionedRateLimiter<string> _turns = PartitionedRateLimiter.Create<string, string>(from => RateLimitPartition.GetConcurrencyLimiter(
-        from, _ => new ConcurrencyLimiterOptions { PermitLimit = 1, QueueLimit = MostInLine, QueueProcessingOrder = QueueProcessingOrder.OldestFirst }));
+    private readonly PartitionedRateLimiter<string> _turns = PartitionedRateLimiter.Create<string, string>(from =>
+        RateLimitPartition.GetConcurrencyLimiter(
+        from, _ => new ConcurrencyLimiterOptions { PermitLimit = 1, QueueLimit = MostInLine,
+            QueueProcessingOrder = QueueProcessingOrder.OldestFirst }));
 
     /// <summary>Whose name and password belong together.</summary>
     /// <param name="accounts">Where passwords are compared.</param>
@@ -66,7 +68,8 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
         await _hashing.WaitAsync(cancellationToken);
         try
         {
-            return await accounts.WithPasswordAsync(name.Length > SafeText.LongestName ? "" : name, password.Length > MostLetters ? "" : password, cancellationToken);
+            return await accounts.WithPasswordAsync(name.Length > SafeText.LongestName ? "" : name, password.Length > MostLetters ? "" : password,
+                cancellationToken);
         }
         finally
         {

@@ -13,5 +13,6 @@ public static class PersonRoles
         person.IsInRole(nameof(MemberRole.Adult)) && !person.IsInRole(nameof(MemberRole.Child)) ? MemberRole.Adult : MemberRole.Child;
 
     /// <summary>The mark under which a person who signed in enters something.</summary>
-    public static EntryMark Mark(this ClaimsPrincipal person, Guid id, Again again = Again.NotSaid) => new(id, person.Identity!.Name!, person.Role(), again);
+    public static EntryMark Mark(this ClaimsPrincipal person, Guid id, Again again = Again.NotSaid) =>
+        new(id, person.Identity!.Name!, person.Role(), again);
 }

@@ -23,7 +23,8 @@ public sealed class SetUpDesk(SetUpToken token, IAccountBook accounts, SignIns s
             return refusals;
         if (await home.DoAsync(input.Household, context.RequestAborted) is { Count: > 0 } wrong)
             return wrong;
-        IReadOnlyList<Refusal>? notMade = await token.UseAsync(with, () => accounts.AddAsync(user, MemberRole.Adult, input.Password!), context.RequestAborted);
+        IReadOnlyList<Refusal>? notMade = await token.UseAsync(with, () =>
+            accounts.AddAsync(user, MemberRole.Adult, input.Password!), context.RequestAborted);
         if (notMade is not { Count: 0 })
             return notMade ?? [new Refusal("address", "this address", "sign in instead: somebody has set up this kitchen already")];
         await ready.MakeAsync(context.RequestAborted);

@@ -8,7 +8,8 @@ namespace FermentWatch.Web.Accounts;
 /// Says at start where the owner sets a password, as long as nobody has one: every address at which the page answers, and, to a
 /// person at a terminal, the first that a phone can reach as a QR code.
 /// </summary>
-internal sealed partial class SetUpNotice(SetUpToken token, WebOptions web, IServer server, IHostApplicationLifetime lifetime, ILogger<SetUpNotice> logger) : BackgroundService
+internal sealed partial class SetUpNotice(SetUpToken token, WebOptions web, IServer server, IHostApplicationLifetime lifetime,
+    ILogger<SetUpNotice> logger) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {

@@ -54,7 +54,8 @@ public sealed class SetUpToken(IServiceScopeFactory scopes, RecordsFolder record
         {
             string draft = $"{_file}.{Guid.NewGuid():N}";
             await using (var stream = new FileStream(draft, OwnerOnly()))
-                await stream.WriteAsync(Encoding.ASCII.GetBytes(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(TokenBytes))), cancellationToken);
+                await stream.WriteAsync(Encoding.ASCII.GetBytes(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(TokenBytes))),
+                    cancellationToken);
             TryMove(draft);
         }
         return (await File.ReadAllTextAsync(_file, cancellationToken)).Trim();

@@ -6,7 +6,8 @@ namespace FermentWatch.Web.Accounts;
 
 /// <summary>Signs people in and out, for the pages and the API.</summary>
 [OpenToChildren]
-public sealed partial class SignInDesk(IAccountBook accounts, SignIns signIns, PasswordGuard guard, IHttpContextAccessor http, ILogger<SignInDesk> logger)
+public sealed partial class SignInDesk(IAccountBook accounts, SignIns signIns, PasswordGuard guard, IHttpContextAccessor http,
+    ILogger<SignInDesk> logger)
 {
     /// <summary>Signs in with a cookie; null when it went well, else why not. It never tells whether it was the name or the password.</summary>
     /// <param name="form">Name and password.</param>

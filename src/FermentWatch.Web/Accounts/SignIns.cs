@@ -42,7 +42,8 @@ public sealed class SignIns(ISignInBook book, TimeProvider clock)
         IServiceProvider services = context.HttpContext.RequestServices;
         Guid? id = context.Principal is { } bearer ? IdOf(bearer) : null;
         SignedIn? who = id is { } signIn
-            ? await services.GetRequiredService<ISignInBook>().WhoAsync(signIn, services.GetRequiredService<TimeProvider>().GetUtcNow().ToInstant(), context.HttpContext.RequestAborted)
+            ? await services.GetRequiredService<ISignInBook>().WhoAsync(signIn, services.GetRequiredService<TimeProvider>().GetUtcNow().ToInstant(),
+                context.HttpContext.RequestAborted)
             : null;
         if (who is null || who.Stamp != context.Principal!.FindFirstValue(StampClaim))
             context.RejectPrincipal();
@@ -52,7 +53,8 @@ public sealed class SignIns(ISignInBook book, TimeProvider clock)
 
     private static ClaimsIdentity Identity(Guid signIn, SignedIn who) => new(
         [
-            new Claim(ClaimTypes.NameIdentifier, who.AccountId.ToString()), new Claim(ClaimTypes.Name, who.Name), new Claim(ClaimTypes.Role, who.Role.ToString()),
+            new Claim(ClaimTypes.NameIdentifier, who.AccountId.ToString()), new Claim(ClaimTypes.Name, who.Name),
+                new Claim(ClaimTypes.Role, who.Role.ToString()),
             new Claim(StampClaim, who.Stamp), new Claim(IdClaim, signIn.ToString("N")),
         ], Scheme, ClaimTypes.Name, ClaimTypes.Role);
 

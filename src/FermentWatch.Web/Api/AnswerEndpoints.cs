@@ -10,7 +10,8 @@ namespace FermentWatch.Web.Api;
 internal static class AnswerEndpoints
 {
     public static void MapAnswers(this RouteGroupBuilder api) =>
-        api.MapPost("/answers/{token}", AllWellAsync).Does<AnswerByLink>().WithTags("round").WithSummary("All well, or later, by the token of a notice's link; needs no sign-in.")
+        api.MapPost("/answers/{token}",
+            AllWellAsync).Does<AnswerByLink>().WithTags("round").WithSummary("All well, or later, by the token of a notice's link; needs no sign-in.")
             .Produces<AnswerTaken>().ProducesProblem(404).ProducesProblem(410).AllowAnonymous();
 
     private static async Task<IResult> AllWellAsync(string token, LinkAnswerForm? form, AnswerByLink desk, CancellationToken cancellationToken)

@@ -44,5 +44,6 @@ internal static class ApiServices
     }
 
     private static async Task<IResult> SignInAsync(SignInForm form, SignInDesk desk) =>
-        await desk.SignInAsync(form, stay: false) is { } trouble ? Results.Problem(title: trouble.Words, statusCode: trouble.Status) : Results.NoContent();
+        await desk.SignInAsync(form, stay: false) is { } trouble ? Results.Problem(title: trouble.Words, statusCode: trouble.Status)
+            : Results.NoContent();
 }

@@ -24,18 +24,25 @@ internal static class CalendarEndpoints
     }
 
     private static async Task<IResult> FileAsync(
-        string secret, HttpContext context, ICalendarFeedBook feeds, ComingDaysReader days, ICalendarFile calendar, WebOptions web, TimeProvider clock, CancellationToken cancellationToken)
+        string secret, HttpContext context, ICalendarFeedBook feeds, ComingDaysReader days, ICalendarFile calendar, WebOptions web,
+            TimeProvider clock, CancellationToken cancellationToken)
     {
         if (await feeds.FindAsync(secret, cancellationToken) is not { } feed)
-            return Results.Text("No calendar has this address. The notices page of the kitchen shows the right one.", statusCode: StatusCodes.Status404NotFound);
-        byte[] file = Encoding.UTF8.GetBytes(calendar.Of(await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken), web.PublicRoot()));
+            return Results.Text("No calendar has this address. The notices page of the kitchen shows the right one.",
+                statusCode: StatusCodes.Status404NotFound);
+        byte[] file = Encoding.UTF8.GetBytes(calendar.Of(await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken),
+            web.PublicRoot()));
         context.Response.Headers.CacheControl = "private, max-age=0, must-revalidate";
-        return Results.Bytes(file, calendar.MediaType, entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(file))[..32]}\""));
+        return Results.Bytes(file, calendar.MediaType,
+            entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(file))[..32]}\""));
     }
 
-    private static async Task<IResult> AddressAsync(ClaimsPrincipal person, CalendarAddress desk, WebOptions web, CancellationToken cancellationToken) =>
-        await desk.PathAsync(person.Identity!.Name!, cancellationToken) is { } path ? Results.Ok(new CalendarAddressAnswer($"{web.SubPath}/{path}")) : RefusalProblem.NotThere("calendar of yours yet");
+    private static async Task<IResult> AddressAsync(ClaimsPrincipal person, CalendarAddress desk, WebOptions web,
+        CancellationToken cancellationToken) =>
+        await desk.PathAsync(person.Identity!.Name!, cancellationToken) is { } path ? Results.Ok(new CalendarAddressAnswer($"{web.SubPath}/{path}"))
+            : RefusalProblem.NotThere("calendar of yours yet");
 
-    private static async Task<IResult> RenewAsync(ClaimsPrincipal person, CalendarAddress desk, WebOptions web, CancellationToken cancellationToken) =>
+    private static async Task<IResult> RenewAsync(ClaimsPrincipal person, CalendarAddress desk, WebOptions web,
+        CancellationToken cancellationToken) =>
         Results.Ok(new CalendarAddressAnswer($"{web.SubPath}/{await desk.RenewAsync(person.Identity!.Name!, cancellationToken)}"));
 }

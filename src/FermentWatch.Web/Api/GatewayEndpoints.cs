@@ -22,7 +22,8 @@ internal static class GatewayEndpoints
     private static async Task<IResult> AllAsync(ISensorBook sensors, CancellationToken cancellationToken) =>
         Results.Ok((await sensors.GatewaysAsync(cancellationToken)).Select(GatewayAnswer.Of));
 
-    private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, AdmitGear desk, BrokerAddress address, CancellationToken cancellationToken)
+    private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, AdmitGear desk, BrokerAddress address,
+        CancellationToken cancellationToken)
     {
         var (added, refusals) = await desk.AddAsync(form.ToInput(person.Identity!.Name!), cancellationToken);
         if (added is null)

@@ -13,7 +13,8 @@ internal static class HouseholdEndpoints
     {
         RouteGroupBuilder household = api.MapGroup("").WithTags("household");
         household.MapGet("/household", ReadAsync).WithSummary("What holds for the household.").Produces<HouseholdAnswer>();
-        household.MapPut("/household", WriteAsync).Does<DescribeHousehold>().WithSummary("Writes what holds for the household.").Produces<HouseholdAnswer>().ProducesValidationProblem(422);
+        household.MapPut("/household",
+            WriteAsync).Does<DescribeHousehold>().WithSummary("Writes what holds for the household.").Produces<HouseholdAnswer>().ProducesValidationProblem(422);
         household.MapGet("/places", PlacesAsync).WithSummary("Every place, in shelf order.").Produces<PlaceAnswer[]>();
         household.MapPost("/places", WritePlaceAsync).Does<DescribePlace>().WithSummary("Adds a place, or changes the one with this id.").Produces<PlaceAnswer[]>().ProducesValidationProblem(422);
     }
@@ -21,7 +22,8 @@ internal static class HouseholdEndpoints
     private static async Task<IResult> ReadAsync(IHouseholdBook book, CancellationToken cancellationToken) =>
         Results.Ok(HouseholdAnswer.Of(await book.ReadAsync(cancellationToken)));
 
-    private static async Task<IResult> WriteAsync(HouseholdInput input, DescribeHousehold act, IHouseholdBook book, CancellationToken cancellationToken)
+    private static async Task<IResult> WriteAsync(HouseholdInput input, DescribeHousehold act, IHouseholdBook book,
+        CancellationToken cancellationToken)
     {
         var refusals = await act.DoAsync(input, cancellationToken);
         return refusals.Count > 0 ? RefusalProblem.Of(refusals) : await ReadAsync(book, cancellationToken);

@@ -21,15 +21,20 @@ internal static class JarEndpoints
         jars.MapGet("/", KeptAsync).WithSummary("Every kept jar.").Produces<JarAnswer[]>();
         jars.MapPost("/", PutUpAsync).Does<PutUpJars>().WithSummary("Puts up one or several jars.").Produces<JarAnswer[]>(StatusCodes.Status201Created).ProducesValidationProblem(422);
         jars.MapGet("/{number:int}", FindAsync).WithSummary("One jar.").Produces<JarAnswer>().ProducesProblem(404);
-        jars.MapGet("/{number:int}/forecast", ForecastAsync).WithSummary("The latest forecast of a jar.").Produces<ForecastAnswer>().ProducesProblem(404);
+        jars.MapGet("/{number:int}/forecast",
+            ForecastAsync).WithSummary("The latest forecast of a jar.").Produces<ForecastAnswer>().ProducesProblem(404);
         jars.MapGet("/past", PastAsync).WithSummary("Jars that are finished or thrown out, the last first.").Produces<JarAnswer[]>();
         jars.MapPut("/{number:int}", CorrectAsync).Does<CorrectJar>().WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
             .Produces<JarAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
-        jars.MapPost("/{number:int}/ph", MeasureAsync).Does<MeasurePh>().WithSummary("Enters a pH.").Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
-        jars.MapPost("/{number:int}/titration", TitrateAsync).Does<TitrateBrine>().WithSummary("Enters a titration: per cent lactic, or the base used for how much brine.")
+        jars.MapPost("/{number:int}/ph",
+            MeasureAsync).Does<MeasurePh>().WithSummary("Enters a pH.").Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+        jars.MapPost("/{number:int}/titration",
+            TitrateAsync).Does<TitrateBrine>().WithSummary("Enters a titration: per cent lactic, or the base used for how much brine.")
             .Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
-        jars.MapPost("/{number:int}/place", MoveAsync).Does<MoveJar>().WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
-        jars.MapPost("/{number:int}/observations/{id:guid}/take-back", TakeBackAsync).Does<TakeBackEntry>().WithSummary("Takes back what was entered.").Produces(204).ProducesProblem(404);
+        jars.MapPost("/{number:int}/place",
+            MoveAsync).Does<MoveJar>().WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
+        jars.MapPost("/{number:int}/observations/{id:guid}/take-back",
+            TakeBackAsync).Does<TakeBackEntry>().WithSummary("Takes back what was entered.").Produces(204).ProducesProblem(404);
     }
 
     private static async Task<IResult> KeptAsync(JarReader reader, CancellationToken cancellationToken) =>
@@ -46,7 +51,8 @@ internal static class JarEndpoints
             ? Results.Ok(forecast) : RefusalProblem.NotThere($"forecast of jar {number}");
 
     private static async Task<IResult> PutUpAsync(
-        PutUpForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, PutUpJars act, JarReader reader, CancellationToken cancellationToken)
+        PutUpForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, PutUpJars act, JarReader reader,
+            CancellationToken cancellationToken)
     {
         PutUpAnswer order = await act.DoAsync(form, person.Mark(key ?? Guid.CreateVersion7()), cancellationToken);
         if (order.Asked is not null)
@@ -76,7 +82,8 @@ internal static class JarEndpoints
     }
 
     private static async Task<IResult> TitrateAsync(
-        int number, TitrationForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, TitrateBrine act, CancellationToken cancellationToken)
+        int number, TitrationForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, TitrateBrine act,
+            CancellationToken cancellationToken)
     {
         if (await jars.FindAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
@@ -88,7 +95,8 @@ internal static class JarEndpoints
     }
 
     private static async Task<IResult> CorrectAsync(
-        int number, CorrectionForm form, ClaimsPrincipal person, IJarBook jars, CorrectJar act, JarReader reader, CancellationToken cancellationToken)
+        int number, CorrectionForm form, ClaimsPrincipal person, IJarBook jars, CorrectJar act, JarReader reader,
+            CancellationToken cancellationToken)
     {
         if (await jars.FindAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
@@ -98,7 +106,8 @@ internal static class JarEndpoints
     }
 
     private static async Task<IResult> MoveAsync(
-        int number, MoveForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, MoveJar act, CancellationToken cancellationToken)
+        int number, MoveForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, MoveJar act,
+            CancellationToken cancellationToken)
     {
         if (await jars.FindAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
@@ -107,7 +116,8 @@ internal static class JarEndpoints
             : outcome.Refusals.Count > 0 ? RefusalProblem.Of(outcome.Refusals) : Results.NoContent();
     }
 
-    private static async Task<IResult> TakeBackAsync(int number, Guid id, ClaimsPrincipal person, IJarBook jars, TakeBackEntry act, CancellationToken cancellationToken)
+    private static async Task<IResult> TakeBackAsync(int number, Guid id, ClaimsPrincipal person, IJarBook jars, TakeBackEntry act,
+        CancellationToken cancellationToken)
     {
         if (await jars.FindAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);

@@ -17,11 +17,14 @@ internal static class NoticeEndpoints
     {
         RouteGroupBuilder notices = api.MapGroup("").WithTags("notices");
         notices.MapGet("/notice-routes", RoutesAsync).WithSummary("How people are reached; secrets are not shown.").Produces<NoticeRouteAnswer[]>();
-        notices.MapPost("/notice-routes", AddAsync).Does<ReachPeople>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
-        notices.MapPost("/notice-routes/web-push", AddPhoneAsync).Does<TellPhone>().WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
+        notices.MapPost("/notice-routes",
+            AddAsync).Does<ReachPeople>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
+        notices.MapPost("/notice-routes/web-push",
+            AddPhoneAsync).Does<TellPhone>().WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
             .Produces<NoticeRouteAnswer>().Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
         notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).Does<ReachPeople>().WithSummary("Removes one.").Produces(204);
-        notices.MapPost("/notice-routes/{id:guid}/test", TestAsync).Does<ReachPeople>().WithSummary("Sends a test message at once.").Produces<TestAnswer>();
+        notices.MapPost("/notice-routes/{id:guid}/test",
+            TestAsync).Does<ReachPeople>().WithSummary("Sends a test message at once.").Produces<TestAnswer>();
         notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
     }
 
@@ -37,7 +40,8 @@ internal static class NoticeEndpoints
     {
         var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
         (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, person.Identity!.Name!, cancellationToken);
-        return route is null ? RefusalProblem.Of(refusals) : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()));
+        return route is null ? RefusalProblem.Of(refusals)
+            : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()));
     }
 
     private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, TellPhone desk, CancellationToken cancellationToken)
@@ -45,11 +49,13 @@ internal static class NoticeEndpoints
         (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Identity!.Name!, form, cancellationToken);
         if (route is null)
             return RefusalProblem.Of(refusals);
-        return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role())) : Results.Ok(NoticeRouteAnswer.Of(route, person.Role()));
+        return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()))
+            : Results.Ok(NoticeRouteAnswer.Of(route, person.Role()));
     }
 
     private static async Task<IResult> TestAsync(Guid id, ReachPeople desk, CancellationToken cancellationToken) =>
-        await desk.TestAsync(id, cancellationToken) is { } outcome ? Results.Ok(new TestAnswer(outcome.Result, outcome.Trouble)) : Results.NotFound();
+        await desk.TestAsync(id, cancellationToken) is { } outcome ? Results.Ok(new TestAnswer(outcome.Result, outcome.Trouble))
+            : Results.NotFound();
 
     private static async Task<IResult> RemoveAsync(Guid id, ReachPeople desk, CancellationToken cancellationToken)
     {

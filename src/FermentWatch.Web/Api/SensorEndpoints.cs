@@ -16,10 +16,14 @@ internal static class SensorEndpoints
     {
         RouteGroupBuilder sensors = api.MapGroup("").WithTags("sensors");
         sensors.MapGet("/sensors", InServiceAsync).WithSummary("Every sensor in service.").Produces<SensorAnswer[]>();
-        sensors.MapPost("/sensors/{slug}/place", GiveAsync).Does<GiveSensor>().WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
-        sensors.MapGet("/sensors/{slug}/calibrations", CalibrationsAsync).WithSummary("The checks of a probe in buffers, the last first.").Produces<CalibrationAnswer[]>().ProducesProblem(404);
-        sensors.MapPost("/sensors/{slug}/calibrations", CalibrateAsync).Does<CheckProbe>().WithSummary("Files a check of a probe in buffers.").Produces<CalibrationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
-        sensors.MapDelete("/sensors/{slug}/calibrations/{id:guid}", TakeBackAsync).Does<CheckProbe>().WithSummary("Takes a check of a probe back; it is kept, and counts no more.").Produces(204).ProducesProblem(404);
+        sensors.MapPost("/sensors/{slug}/place",
+            GiveAsync).Does<GiveSensor>().WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
+        sensors.MapGet("/sensors/{slug}/calibrations",
+            CalibrationsAsync).WithSummary("The checks of a probe in buffers, the last first.").Produces<CalibrationAnswer[]>().ProducesProblem(404);
+        sensors.MapPost("/sensors/{slug}/calibrations",
+            CalibrateAsync).Does<CheckProbe>().WithSummary("Files a check of a probe in buffers.").Produces<CalibrationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+        sensors.MapDelete("/sensors/{slug}/calibrations/{id:guid}",
+            TakeBackAsync).Does<CheckProbe>().WithSummary("Takes a check of a probe back; it is kept, and counts no more.").Produces(204).ProducesProblem(404);
         sensors.MapGet("/rejects", RejectsAsync).WithSummary("What came in and could not be used.").Produces<RejectAnswer[]>();
     }
 
@@ -29,7 +33,8 @@ internal static class SensorEndpoints
     private static async Task<IResult> RejectsAsync(IReadingLog log, CancellationToken cancellationToken) =>
         Results.Ok((await log.RejectsAsync(cancellationToken)).Select(RejectAnswer.Of));
 
-    private static async Task<IResult> GiveAsync(string slug, GiveSensorForm form, ISensorBook sensors, GiveSensor desk, CancellationToken cancellationToken)
+    private static async Task<IResult> GiveAsync(string slug, GiveSensorForm form, ISensorBook sensors, GiveSensor desk,
+        CancellationToken cancellationToken)
     {
         if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
             return RefusalProblem.NotThere($"sensor {slug}");
@@ -43,17 +48,20 @@ internal static class SensorEndpoints
             : RefusalProblem.NotThere($"sensor {slug}");
 
     private static async Task<IResult> CalibrateAsync(
-        string slug, CalibrationForm form, ISensorBook sensors, CheckProbe desk, HttpContext context, TimeProvider clock, CancellationToken cancellationToken)
+        string slug, CalibrationForm form, ISensorBook sensors, CheckProbe desk, HttpContext context, TimeProvider clock,
+            CancellationToken cancellationToken)
     {
         if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
             return RefusalProblem.NotThere($"sensor {slug}");
         CalibrationEntry entry = await desk.EnterAsync(sensor, form, context.User.Mark(Guid.CreateVersion7(clock.GetUtcNow())), cancellationToken);
-        return entry.Check is { } check ? Results.Created($"/api/v1/sensors/{slug}/calibrations", CalibrationAnswer.Of(check)) : RefusalProblem.Of(entry.Refusals);
+        return entry.Check is { } check ? Results.Created($"/api/v1/sensors/{slug}/calibrations", CalibrationAnswer.Of(check))
+            : RefusalProblem.Of(entry.Refusals);
     }
 
     private static async Task<IResult> TakeBackAsync(
         string slug, Guid id, ISensorBook sensors, CheckProbe desk, ClaimsPrincipal person, CancellationToken cancellationToken) =>
-        await sensors.FindAsync(slug, cancellationToken) is { } sensor && await desk.TakeBackAsync(sensor, id, person.Identity!.Name!, cancellationToken)
+        await sensors.FindAsync(slug, cancellationToken) is { } sensor
+            && await desk.TakeBackAsync(sensor, id, person.Identity!.Name!, cancellationToken)
             ? Results.NoContent()
             : RefusalProblem.NotThere($"calibration {id} of sensor {slug}");
 }

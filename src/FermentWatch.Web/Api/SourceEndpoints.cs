@@ -12,8 +12,10 @@ internal static class SourceEndpoints
     {
         RouteGroupBuilder sources = api.MapGroup("").WithTags("sensors");
         sources.MapGet("/source-rules", RulesAsync).WithSummary("How sensors that were not made for us are read.").Produces<SourceRuleAnswer[]>();
-        sources.MapPost("/source-rules", AddAsync).Does<ReadByRule>().WithSummary("Adds a rule.").Produces<SourceRuleAnswer>(201).ProducesValidationProblem(422);
-        sources.MapDelete("/source-rules/{id:guid}", RemoveAsync).Does<ReadByRule>().WithSummary("Removes a rule; what it stored stays.").Produces(204).ProducesProblem(404);
+        sources.MapPost("/source-rules",
+            AddAsync).Does<ReadByRule>().WithSummary("Adds a rule.").Produces<SourceRuleAnswer>(201).ProducesValidationProblem(422);
+        sources.MapDelete("/source-rules/{id:guid}",
+            RemoveAsync).Does<ReadByRule>().WithSummary("Removes a rule; what it stored stays.").Produces(204).ProducesProblem(404);
         sources.MapGet("/offers", (TakeOffer desk) => Results.Ok(desk.All.Select(OfferAnswer.Of)))
             .WithSummary("Unknown topics that carry what looks like a temperature or pH.").Produces<OfferAnswer[]>();
         sources.MapPost("/offers/take", TakeAsync).Does<TakeOffer>().WithSummary("Makes a sensor of an offer and gives it to a place or a jar.")
@@ -26,7 +28,8 @@ internal static class SourceEndpoints
     private static async Task<IResult> AddAsync(RuleForm form, ReadByRule desk, CancellationToken cancellationToken)
     {
         RuleEntry entry = await desk.AddAsync(form, cancellationToken);
-        return entry.Rule is { } rule ? Results.Created($"/api/v1/source-rules/{rule.Id}", SourceRuleAnswer.Of(rule)) : RefusalProblem.Of(entry.Refusals);
+        return entry.Rule is { } rule ? Results.Created($"/api/v1/source-rules/{rule.Id}", SourceRuleAnswer.Of(rule))
+            : RefusalProblem.Of(entry.Refusals);
     }
 
     private static async Task<IResult> RemoveAsync(Guid id, ReadByRule act, CancellationToken cancellationToken) =>

@@ -13,7 +13,8 @@ internal static partial class BehindProxy
         (IReadOnlyList<IPNetwork> networks, IReadOnlyList<IPAddress> addresses) = web.Proxies();
         var forwarded = new ForwardedHeadersOptions
         {
-            ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost, ForwardLimit = null,
+            ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost,
+                ForwardLimit = null,
         };
         forwarded.KnownIPNetworks.Clear();
         forwarded.KnownProxies.Clear();
@@ -68,6 +69,7 @@ internal static partial class BehindProxy
         return next(context);
     };
 
-    [LoggerMessage(4002, LogLevel.Warning, "A request from {Proxy} came with X-Forwarded-Proto, which is left unread: if your proxy stands there, name it in Web:TrustedProxies. Not said again")]
+    [LoggerMessage(4002, LogLevel.Warning,
+        "A request from {Proxy} came with X-Forwarded-Proto, which is left unread: if your proxy stands there, name it in Web:TrustedProxies. Not said again")]
     private static partial void SayUntrusted(ILogger logger, IPAddress? proxy);
 }

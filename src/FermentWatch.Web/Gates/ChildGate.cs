@@ -19,7 +19,8 @@ public static class ChildGate
         if (reads || context.User.Identity?.IsAuthenticated != true || IsOpen(context.GetEndpoint(), context.User.Role()))
             return next(context);
         if (request.Path.StartsWithSegments("/api"))
-            return Results.Problem(title: "This is for an adult: a child's account looks and reports.", statusCode: StatusCodes.Status403Forbidden).ExecuteAsync(context);
+            return Results.Problem(title: "This is for an adult: a child's account looks and reports.",
+                statusCode: StatusCodes.Status403Forbidden).ExecuteAsync(context);
         // See other: the browser asks for the page with the word, and sends nothing again.
         context.Response.StatusCode = StatusCodes.Status303SeeOther;
         context.Response.Headers.Location = $"{request.PathBase}/?adult=1";
@@ -30,5 +31,6 @@ public static class ChildGate
     public static RouteHandlerBuilder Does<TAct>(this RouteHandlerBuilder endpoint) => endpoint.WithMetadata(new DoesAttribute(typeof(TAct)));
 
     private static bool IsOpen(Endpoint? door, MemberRole role) => role == MemberRole.Adult
-        || door?.Metadata.GetMetadata<IAllowAnonymous>() is not null || door?.Metadata.GetMetadata<DoesAttribute>() is { } does && does.IsOpenTo(role);
+        || door?.Metadata.GetMetadata<IAllowAnonymous>() is not null || door?.Metadata.GetMetadata<DoesAttribute>() is { } does
+            && does.IsOpenTo(role);
 }

@@ -16,7 +16,8 @@ public static class ForgeryGate
     {
         HttpRequest request = context.Request;
         bool reads = HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method) || HttpMethods.IsOptions(request.Method);
-        if (reads || !request.Path.StartsWithSegments("/api") || context.User.Identity?.IsAuthenticated != true || request.Headers.ContainsKey(Header))
+        if (reads || !request.Path.StartsWithSegments("/api") || context.User.Identity?.IsAuthenticated != true
+            || request.Headers.ContainsKey(Header))
             return next(context);
         return Results.Problem(
             title: $"The header {Header} is missing.", statusCode: StatusCodes.Status400BadRequest,

@@ -10,10 +10,12 @@ public sealed class KnownHosts(WebOptions web, string machine)
 {
     private const string AnyName = "*";
 
-    /// <summary>Endings of home networks that no public name has (RFC 6762, RFC 8375; <c>lan</c>, <c>home</c> and <c>internal</c> by usage of routers).</summary>
+    /// <summary>Endings of home networks that no public name has (RFC 6762, RFC 8375; <c>lan</c>, <c>home</c> and <c>internal</c> by usage of
+    /// routers).</summary>
     private static readonly string[] Home = [".local", ".lan", ".home", ".internal", ".home.arpa", ".localhost"];
 
-    private readonly string[] _named = [.. WebOptions.Listed(web.AllowedHosts), machine, .. web.PublicUrl() is { } url ? [url.Host] : Array.Empty<string>()];
+    private readonly string[] _named = [.. WebOptions.Listed(web.AllowedHosts), machine,
+        .. web.PublicUrl() is { } url ? [url.Host] : Array.Empty<string>()];
 
     /// <summary>Whether a request may call us so: an address, a name without a point, one of the home network, or one of the settings.</summary>
     /// <param name="host">The name without port; empty where the request gave none.</param>

@@ -29,7 +29,8 @@ internal static class TroubleAnswer
                 "It is the service's fault, not yours, and it is in its log. What was entered before is kept. Go back and try again."),
             StatusCodes.Status503ServiceUnavailable => (disk.WordsOf(error)!, "It could not be written down",
                 $"{disk.WordsOf(error)} What you have just entered is not stored: go back and try again when that is mended."),
-            _ => ("What was sent cannot be read: too large, not whole, or of another form than the description at openapi/v1.json says.", "This could not be read",
+            _ => ("What was sent cannot be read: too large, not whole, or of another form than the description at openapi/v1.json says.",
+                "This could not be read",
                 "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try once more."),
         };
         return context.Request.Path.StartsWithSegments("/api")

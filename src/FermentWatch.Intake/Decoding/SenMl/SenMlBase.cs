@@ -2,7 +2,8 @@ using System.Text.Json;
 
 namespace FermentWatch.Intake.Decoding.SenMl;
 
-/// <summary>The base fields in force at a place in a pack (RFC 8428 section 4.1). They hold for the record that names them and all after it.</summary>
+/// <summary>The base fields in force at a place in a pack (RFC 8428 section 4.1). They hold for the record that names them and all after
+/// it.</summary>
 internal sealed class SenMlBase
 {
     /// <summary>The newest version of SenML that RFC 8428 defines.</summary>

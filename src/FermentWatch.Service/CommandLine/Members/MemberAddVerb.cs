@@ -13,7 +13,8 @@ internal static class MemberAddVerb
     public static Command Create(CommandContext context)
     {
         var name = new Argument<string>("NAME") { Description = "The name to sign in with, which also stands beside what this person enters." };
-        var role = new Option<string>("--role") { HelpName = "ROLE", Description = "adult or child; adult without it. A child looks at jars and reports." };
+        var role = new Option<string>("--role") { HelpName = "ROLE",
+            Description = "adult or child; adult without it. A child looks at jars and reports." };
         var verb = new Command("add", "Adds somebody and prints a password, once.") { name, role };
         var password = new PasswordOption(verb);
         HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, _, _) =>

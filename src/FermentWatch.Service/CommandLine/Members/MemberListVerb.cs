@@ -18,7 +18,8 @@ internal static class MemberListVerb
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
             IReadOnlyList<KnownAccount> members = await provider.GetRequiredService<ManageMembers>().AllAsync(cancellationToken);
-            Rows.Write(Columns, [.. members.Select(member => new[] { member.Name, member.Role == MemberRole.Child ? "child" : "adult" })], form.Of(call), context);
+            Rows.Write(Columns, [.. members.Select(member => new[] { member.Name, member.Role == MemberRole.Child ? "child" : "adult" })],
+                form.Of(call), context);
             return ExitCode.Done;
         });
         return verb;

@@ -14,7 +14,8 @@ internal static class MemberRoleVerb
     {
         var name = new Argument<string>("NAME") { Description = "The name this person signs in with." };
         var role = new Argument<string>("ROLE") { Description = "adult or child." };
-        var verb = new Command("role", "Makes somebody an adult or a child; this person's sessions, calendar address, links and ways to be told end.") { name, role };
+        var verb = new Command("role",
+            "Makes somebody an adult or a child; this person's sessions, calendar address, links and ways to be told end.") { name, role };
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
             var reader = new FieldReader();

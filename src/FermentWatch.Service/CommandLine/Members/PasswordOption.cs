@@ -3,7 +3,8 @@ using FermentWatch.Intake.Credentials;
 
 namespace FermentWatch.Service.CommandLine.Members;
 
-/// <summary>Where a new password comes from: made here and printed once, or read from the input. Never from an argument, which others on the machine could see.</summary>
+/// <summary>Where a new password comes from: made here and printed once, or read from the input. Never from an argument, which others on the
+/// machine could see.</summary>
 internal sealed class PasswordOption
 {
     private readonly Option<bool> _stdin = new("--stdin") { Description = "Reads the password from the first line of the input; without it one is made and printed once." };

@@ -26,7 +26,8 @@ internal static class CallReader
             Recipe = recipe,
             Temperatures = TemperatureReader.Read(input, days, now, reader),
             Readings = [.. input.Readings.Select(typed => ReadingReader.Read(typed, reader)).OfType<Kinetics.Observation.PhReading>()],
-            Titrations = [.. input.Titrations.Select(typed => ReadingReader.ReadTitration(typed, reader)).OfType<Kinetics.Observation.AcidityReading>()],
+            Titrations = [.. input.Titrations.Select(typed =>
+                ReadingReader.ReadTitration(typed, reader)).OfType<Kinetics.Observation.AcidityReading>()],
             Days = days,
             EveryDays = ReadDays("every", input.Every, 1, reader),
             Members = reader.ReadWhole("members", input.Members, 256, 16, 65536),

@@ -21,6 +21,7 @@ internal static class OutlookCsv
     private static string Course(CoursePoint point) => string.Join(',',
         Digits.Day(point.Day), Digits.Hundredths(point.JarCelsius),
         Digits.Ph(point.Ph.P10), Digits.Ph(point.Ph.P50), Digits.Ph(point.Ph.P90),
-        Digits.Acidity(point.AcidityPercentLactic.P10), Digits.Acidity(point.AcidityPercentLactic.P50), Digits.Acidity(point.AcidityPercentLactic.P90),
+        Digits.Acidity(point.AcidityPercentLactic.P10), Digits.Acidity(point.AcidityPercentLactic.P50),
+            Digits.Acidity(point.AcidityPercentLactic.P90),
         Digits.Hundredths(point.SournessP50));
 }

@@ -24,7 +24,9 @@ internal static class OutlookJson
             ["ph_4_days"] = Days(forecast.Ph4),
             ["until"] = new JsonArray([.. answer.Until.Select(until => Named(until.Name, until.Days))]),
             ["target"] = answer.Target is { } target ? Named(target.Name, target.Days) : null,
-            ["ready"] = answer.Ready is { } ready ? new JsonObject { ["date"] = Date(ready.Date), ["pack_by_nine_of_ten"] = Date(ready.NineOfTen), ["pack_by_half"] = Date(ready.Half) } : null,
+            ["ready"] = answer.Ready is { } ready
+                ? new JsonObject { ["date"] = Date(ready.Date), ["pack_by_nine_of_ten"] = Date(ready.NineOfTen),
+                ["pack_by_half"] = Date(ready.Half) } : null,
             ["remarks"] = new JsonArray([.. forecast.Remarks.Select(remark => JsonValue.Create(remark))]),
             ["flagged"] = new JsonArray([.. forecast.Flagged.Select(Flagged)]),
             ["course"] = new JsonArray([.. forecast.Course.Select(Course)]),
@@ -48,7 +50,8 @@ internal static class OutlookJson
 
     private static JsonObject Flagged(FlaggedReading flagged) => new()
     {
-        ["day"] = Rounded(flagged.Reading.Day), ["ph"] = flagged.Reading.Ph, ["reason"] = flagged.Reason, ["worse_than_expected"] = flagged.WorseThanExpected,
+        ["day"] = Rounded(flagged.Reading.Day), ["ph"] = flagged.Reading.Ph, ["reason"] = flagged.Reason,
+            ["worse_than_expected"] = flagged.WorseThanExpected,
     };
 
     private static JsonObject Course(CoursePoint point) => new()

@@ -64,7 +64,8 @@ internal static class OutlookTable
     /// <summary>The late end first: it is the one to plan with.</summary>
     private static void WriteDays(TextWriter writer, string what, PassageDays days, double span)
     {
-        string late = days.P90 is { } p90 ? $"by day {Digits.Tenths(p90)} in nine of ten" : $"in fewer than nine of ten within {Digits.Day(span)} days";
+        string late = days.P90 is { } p90 ? $"by day {Digits.Tenths(p90)} in nine of ten"
+            : $"in fewer than nine of ten within {Digits.Day(span)} days";
         string middle = days.P50 is { } p50 ? $"about day {Digits.Tenths(p50)}" : $"in fewer than half within {Digits.Day(span)} days";
         string early = days.P10 is { } p10 ? $"at the earliest day {Digits.Tenths(p10)}" : $"hardly at all within {Digits.Day(span)} days";
         writer.WriteLine($"Expected, {what}: {late}, {middle}, {early}.");

@@ -16,7 +16,8 @@ internal static class ReadingReader
             && Amount.Number.TryRead(sides[1], null, out double ph) && ph is >= 2 and <= 8
             && Enum.TryParse(sides[2], ignoreCase: true, out PhMethod method) && Enum.IsDefined(method) && !char.IsAsciiDigit(sides[2][0]))
             return new PhReading(day, ph, method);
-        reader.Refuse("reading", typed, "DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, probe or strip would be right, such as 3=4.2:meter");
+        reader.Refuse("reading", typed,
+            "DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, probe or strip would be right, such as 3=4.2:meter");
         return null;
     }
 

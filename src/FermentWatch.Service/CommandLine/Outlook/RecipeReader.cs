@@ -22,8 +22,10 @@ internal static class RecipeReader
                 : reader.Read("seasonings", input.Seasonings, Amount.MassKilograms, null, 0, MostKilograms, "0 to 250 kg"),
             VesselLitres = input.Vessel is null ? null
                 : reader.Read("vessel", input.Vessel, Amount.VolumeLitres, null, 0.1, 250, "0.1 to 250 litres"),
-            StarterBrine = ReadWithStrength("starter", input.Starter, 4, "100g=0.9%", reader) is { } brine ? new StarterBrine(brine.Kilograms, brine.Percent) : null,
-            Vinegar = ReadWithStrength("vinegar", input.Vinegar, 25, "60g=5%", reader) is { } vinegar ? new Vinegar(vinegar.Kilograms, vinegar.Percent) : null,
+            StarterBrine = ReadWithStrength("starter", input.Starter, 4, "100g=0.9%", reader) is { } brine
+                ? new StarterBrine(brine.Kilograms, brine.Percent) : null,
+            Vinegar = ReadWithStrength("vinegar", input.Vinegar, 25, "60g=5%", reader) is { } vinegar
+                ? new Vinegar(vinegar.Kilograms, vinegar.Percent) : null,
         };
     }
 
@@ -31,7 +33,8 @@ internal static class RecipeReader
     {
         var shares = new List<ProduceShare>();
         // One vegetable alone is a kilogram unless somebody says otherwise; beside anything else its mass matters.
-        bool massNeeded = input.Produce.Count > 1 || input.Water is not null || input.Seasonings is not null || input.Starter is not null || input.Vinegar is not null;
+        bool massNeeded = input.Produce.Count > 1 || input.Water is not null || input.Seasonings is not null || input.Starter is not null
+            || input.Vinegar is not null;
         foreach (string typed in input.Produce)
         {
             string[] sides = typed.Split('=', 2, StringSplitOptions.TrimEntries);
@@ -39,7 +42,8 @@ internal static class RecipeReader
             if (!Vegetable.TryFind(sides[0], out Vegetable? vegetable))
                 reader.Refuse("produce", typed, RefusedIngredient.TryFindReason(sides[0], out string? reason)
                     ? $"leave it out: {reason}" : $"one of {string.Join(", ", Vegetable.All)} would be right");
-            else if (sides.Length == 1 ? massNeeded : !Amount.MassKilograms.TryRead(sides[1], null, out kilograms) || kilograms is not (> 0 and <= MostKilograms))
+            else if (sides.Length == 1 ? massNeeded : !Amount.MassKilograms.TryRead(sides[1], null, out kilograms)
+                || kilograms is not (> 0 and <= MostKilograms))
                 reader.Refuse("produce", typed, $"a mass above 0 and at most 250 kg would be right, such as {vegetable}=2kg");
             else
                 shares.Add(new ProduceShare(vegetable, kilograms));
@@ -68,12 +72,14 @@ internal static class RecipeReader
         return 0;
     }
 
-    private static (double Kilograms, double Percent)? ReadWithStrength(string field, string? typed, double mostPercent, string example, FieldReader reader)
+    private static (double Kilograms, double Percent)? ReadWithStrength(string field, string? typed, double mostPercent, string example,
+        FieldReader reader)
     {
         if (typed is null)
             return null;
         string[] sides = typed.Split('=', 2, StringSplitOptions.TrimEntries);
-        if (sides.Length == 2 && LiquidMass.TryRead(sides[0], LiquidMass.WaterKilogramsPerLitre, out double kilograms) && kilograms is >= 0 and <= MostKilograms
+        if (sides.Length == 2 && LiquidMass.TryRead(sides[0], LiquidMass.WaterKilogramsPerLitre, out double kilograms)
+            && kilograms is >= 0 and <= MostKilograms
             && Amount.Percent.TryRead(sides[1], "%", out double percent) && percent >= 0 && percent <= mostPercent)
             return (kilograms, percent);
         reader.Refuse(field, typed, $"a mass and its acid, 0 to {mostPercent} %, would be right, such as {example}");

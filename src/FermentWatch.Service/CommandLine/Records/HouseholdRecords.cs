@@ -57,10 +57,12 @@ internal static class HouseholdRecords
 
     /// <summary>The same; only a verb that adds something may make records where there are none.</summary>
     public static void SetAction(
-        Command verb, CommandContext context, bool mayMake, Func<ParseResult, IServiceProvider, ServiceSettings, CancellationToken, Task<int>> action)
+        Command verb, CommandContext context, bool mayMake,
+            Func<ParseResult, IServiceProvider, ServiceSettings, CancellationToken, Task<int>> action)
     {
         var options = new SettingsOptions(verb);
-        verb.SetAction((call, cancellationToken) => options.WithSettingsAsync(call, context, (_, settings) => !mayMake && NoneIn(settings.Storage.Folder) is { } none
+        verb.SetAction((call, cancellationToken) =>
+            options.WithSettingsAsync(call, context, (_, settings) => !mayMake && NoneIn(settings.Storage.Folder) is { } none
             ? Task.FromResult(Say(none, context)) : WithAsync(settings, context, provider => action(call, provider, settings, cancellationToken))));
     }
 }

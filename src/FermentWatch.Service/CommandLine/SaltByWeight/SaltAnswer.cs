@@ -23,7 +23,8 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
         answer.Say("salt", $"{salt.Text} g, {Text(question.Percent.Value)} % of {of}, {Text(question.ProduceKilograms + question.LiquidKilograms)} kg");
         answer.Spoons(grams);
         if (question.LiquidKilograms > 0)
-            answer.Say("brine to pour on", $"{answer.Add("brine_percent_by_mass", SaltArithmetic.BrinePercentByMass(grams, 1000 * question.LiquidKilograms)).Text} % by mass, with all the salt in the liquid");
+            answer.Say("brine to pour on",
+                $"{answer.Add("brine_percent_by_mass", SaltArithmetic.BrinePercentByMass(grams, 1000 * question.LiquidKilograms)).Text} % by mass, with all the salt in the liquid");
         answer.Evened(grams);
         return answer.Answer();
     }
@@ -33,9 +34,13 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
         var answer = new Builder(question);
         answer.Say("salt", Range(answer, "salt_g", salt, "0.0", "g"));
         if (question.ProduceKilograms > 0)
-            answer.Say("of vegetables and liquid", Range(answer, "percent", Each(salt, grams => SaltArithmetic.PercentFrom(grams, question.ProduceKilograms, question.LiquidKilograms)), "0.00", "%"));
+            answer.Say("of vegetables and liquid",
+                Range(answer, "percent", Each(salt, grams =>
+                SaltArithmetic.PercentFrom(grams, question.ProduceKilograms, question.LiquidKilograms)), "0.00", "%"));
         if (question.LiquidKilograms > 0)
-            answer.Say("brine of the liquid", Range(answer, "brine_percent_by_mass", Each(salt, grams => SaltArithmetic.BrinePercentByMass(grams, 1000 * question.LiquidKilograms)), "0.00", "% by mass"));
+            answer.Say("brine of the liquid",
+                Range(answer, "brine_percent_by_mass",
+                Each(salt, grams => SaltArithmetic.BrinePercentByMass(grams, 1000 * question.LiquidKilograms)), "0.00", "% by mass"));
         if (question.ProduceKilograms > 0)
             answer.Evened(salt.TypicalGrams);
         if (salt.LowGrams < salt.HighGrams)
@@ -93,7 +98,8 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
             Add("tablespoons_typical", typical);
             Add("tablespoons_high", most);
             string low = SpoonWords.Of(fewest), high = SpoonWords.Of(most);
-            Say("by the spoon", low == high ? $"{low} of {question.Kind.Words()}" : $"{low} to {high} of {question.Kind.Words()}, about {SpoonWords.Of(typical)}");
+            Say("by the spoon", low == high ? $"{low} of {question.Kind.Words()}"
+                : $"{low} to {high} of {question.Kind.Words()}, about {SpoonWords.Of(typical)}");
             Say("why a range", SaltWords.WhyARange(question.Kind));
         }
 

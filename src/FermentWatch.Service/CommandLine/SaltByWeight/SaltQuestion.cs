@@ -39,7 +39,8 @@ internal sealed record SaltQuestion
             Kind = kind,
             ProduceKilograms = input.ProduceMass is null ? 0
                 : reader.Read("produce-mass", input.ProduceMass, Amount.MassKilograms, null, 0.001, MostKilograms, "a mass from 1 g to 250 kg"),
-            LiquidKilograms = ReadLiquid("water", input.Water, LiquidMass.WaterKilogramsPerLitre, reader) + ReadLiquid("vinegar", input.Vinegar, VinegarKilogramsPerLitre, reader),
+            LiquidKilograms = ReadLiquid("water", input.Water, LiquidMass.WaterKilogramsPerLitre, reader) + ReadLiquid("vinegar", input.Vinegar,
+                VinegarKilogramsPerLitre, reader),
             Percent = input.Percent is null ? null
                 : reader.Read("percent", input.Percent, Amount.Percent, "%", SaltDose.LowestPercent, SaltDose.HighestPercent, 
                     "1.5 to 8 % of vegetables and added water together (less lets the wrong germs keep up, more stops the lactic acid bacteria)"),
@@ -53,9 +54,11 @@ internal sealed record SaltQuestion
 
     private static void CheckTogether(SaltInput input, SaltQuestion question, FieldReader reader)
     {
-        string[] asked = [.. new[] { ("--percent", input.Percent), ("--salt", input.Salt), ("--brine", input.Brine) }.Where(each => each.Item2 is not null).Select(each => each.Item1)];
+        string[] asked = [.. new[] { ("--percent", input.Percent), ("--salt", input.Salt), ("--brine", input.Brine) }.Where(each =>
+            each.Item2 is not null).Select(each => each.Item1)];
         if (asked.Length != 1)
-            reader.Refuse("what is asked", string.Join(" and ", asked), "one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone) would be right");
+            reader.Refuse("what is asked", string.Join(" and ", asked),
+                "one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone) would be right");
         else if (input.Percent is not null && input.ProduceMass is null)
             reader.Refuse("produce-mass", null, "a mass such as 2.3kg or 5lb would be right; for a brine alone ask --brine 5%");
         else if (input.Salt is not null && question.ProduceKilograms + question.LiquidKilograms <= 0)

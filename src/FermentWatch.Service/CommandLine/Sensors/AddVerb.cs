@@ -14,7 +14,8 @@ internal static class AddVerb
     {
         var name = new Argument<string>("NAME") { Description = "What the household calls it, such as 'cellar shelf'; letters, digits and hyphens of it become its name in topics." };
         var place = new Option<string>("--place") { HelpName = "PLACE", Description = "The place it stands in from now on." };
-        var gateway = new Option<string>("--gateway") { HelpName = "FILTER", Description = "Makes a credential that may publish under a topic filter instead, such as 'zigbee/#'." };
+        var gateway = new Option<string>("--gateway") { HelpName = "FILTER",
+            Description = "Makes a credential that may publish under a topic filter instead, such as 'zigbee/#'." };
         var form = new Option<bool>("--json") { Description = "JSON, for machines." };
         var verb = new Command("add", "Adds a sensor and prints broker address, user, password and topic, once.") { name, place, gateway, form };
         HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, settings, cancellationToken) =>

@@ -18,7 +18,8 @@ internal static class CredentialText
         string topic = added.Sensor is { } sensor ? TopicOf(sensor.Slug) : added.Issued.Credential.TopicFilter;
         if (asJson)
         {
-            output.WriteLine(JsonSerializer.Serialize(new { host = broker.Host, port = broker.Port, tls = broker.Tls, user, password = added.Issued.Password, topic }));
+            output.WriteLine(JsonSerializer.Serialize(new { host = broker.Host, port = broker.Port, tls = broker.Tls, user,
+                password = added.Issued.Password, topic }));
             return;
         }
         output.WriteLine($"broker    {broker.Host} port {broker.Port.ToString(CultureInfo.InvariantCulture)}{(broker.Tls ? ", TLS" : "")}");

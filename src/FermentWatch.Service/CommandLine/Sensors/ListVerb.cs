@@ -33,10 +33,12 @@ internal static class ListVerb
     {
         var sensors = provider.GetRequiredService<ISensorBook>();
         var log = provider.GetRequiredService<IReadingLog>();
-        var places = (await provider.GetRequiredService<IPlaceBook>().AllAsync(cancellationToken)).ToDictionary(place => place.Id, place => place.Name);
+        var places = (await provider.GetRequiredService<IPlaceBook>().AllAsync(cancellationToken)).ToDictionary(place => place.Id, place =>
+            place.Name);
         var jars = (await provider.GetRequiredService<IJarBook>().AllAsync(cancellationToken)).ToDictionary(jar => jar.Id, jar => jar.Number);
         var rows = new List<string[]>();
-        foreach (Sensor sensor in (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor => sensor.Slug, StringComparer.Ordinal))
+        foreach (Sensor sensor in (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor =>
+            sensor.Slug, StringComparer.Ordinal))
         {
             Instant? heard = await log.LastHeardAsync(sensor.Key, cancellationToken);
             string where = sensor.PlacementAt(now) switch
@@ -45,7 +47,8 @@ internal static class ListVerb
                 { PlaceId: { } place } => places[place],
                 _ => "",
             };
-            rows.Add([sensor.Slug, sensor.Name, where, $"{OwnTopics.Sensors}{sensor.Slug}", heard is { } at ? InstantPattern.General.Format(at) : ""]);
+            rows.Add([sensor.Slug, sensor.Name, where, $"{OwnTopics.Sensors}{sensor.Slug}",
+                heard is { } at ? InstantPattern.General.Format(at) : ""]);
         }
         foreach (MqttCredential gateway in await sensors.GatewaysAsync(cancellationToken))
             rows.Add([gateway.User, "gateway", "", gateway.TopicFilter, ""]);

@@ -1,9 +1,9 @@
 using System.CommandLine;
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.CommandLine.Records;
-using NodaTime.Extensions;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 
@@ -17,15 +17,16 @@ internal static class RemoveVerb
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
             var sensors = provider.GetRequiredService<ISensorBook>();
+            var gear = provider.GetRequiredService<AdmitGear>();
             string typed = (call.GetValue(name) ?? "").Trim();
-            if (await sensors.RemoveGatewayAsync(typed, cancellationToken))
+            if (await gear.RemoveGatewayAsync(typed, cancellationToken))
             {
                 await context.Output.WriteLineAsync($"{typed} may publish no more; what it published stays.");
                 return ExitCode.Done;
             }
             if (await sensors.FindAsync(typed, cancellationToken) is not { } sensor)
                 return context.Refuse([Unknown(typed, await KnownAsync(sensors, cancellationToken))]);
-            await sensors.RemoveAsync(sensor.Id, context.Clock.GetUtcNow().ToInstant(), cancellationToken);
+            await gear.RemoveAsync(sensor, cancellationToken);
             await context.Output.WriteLineAsync($"{sensor.Slug} is out of service; its readings stay.");
             return ExitCode.Done;
         });

@@ -60,11 +60,13 @@ internal sealed class HouseholdMaker(
     private async Task MakePlacesAsync(Instant now, CancellationToken cancellationToken)
     {
         foreach ((int order, InventedRoom room) in NumberNine.Rooms.Index())
-            await places.AddAsync(new Place { Id = NewId(now), Name = room.Name, ShelfOrder = order + 1, Typical = room.Typical }, cancellationToken);
+            await places.AddAsync(new Place { Id = NewId(now), Name = room.Name, ShelfOrder = order + 1, Typical = room.Typical },
+                cancellationToken);
         _places = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Name);
     }
 
-    private async Task<IReadOnlyList<Jar>> PutUpAsync(InventedLot lot, Kitchen.Households.Household household, Instant now, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<Jar>> PutUpAsync(InventedLot lot, Kitchen.Households.Household household, Instant now,
+        CancellationToken cancellationToken)
     {
         Instant packedAt = now - Duration.FromDays(lot.DaysAgo);
         PutUpForm form = lot.Form with { PackedAt = packedAt.InZone(household.Zone).ToString("uuuu-MM-dd'T'HH:mm", null) };
@@ -75,11 +77,13 @@ internal sealed class HouseholdMaker(
     }
 
     /// <summary>Does with the first jar of a lot what was done with it, in order.</summary>
-    private async Task<ExpectedCourse> LiveThroughAsync(Jar jar, InventedLot lot, Instant now, DateTimeZone zone, CancellationToken cancellationToken)
+    private async Task<ExpectedCourse> LiveThroughAsync(Jar jar, InventedLot lot, Instant now, DateTimeZone zone,
+        CancellationToken cancellationToken)
     {
         foreach (InventedAct act in lot.Acts.Where(act => act.MovedTo is not null))
         {
-            var move = new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = _places[act.MovedTo!].Id, From = jar.PackedAt + Duration.FromDays(act.Day) };
+            var move = new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = _places[act.MovedTo!].Id,
+                From = jar.PackedAt + Duration.FromDays(act.Day) };
             await jars.MoveAsync(move, cancellationToken);
             jar.Placements.Add(move);
         }
@@ -97,14 +101,16 @@ internal sealed class HouseholdMaker(
     }
 
     private async Task<MadeSensor> MakeSensorAsync(
-        InventedSensor invented, Dictionary<string, (Jar Jar, ExpectedCourse Course)> courses, Instant now, DateTimeZone zone, CancellationToken cancellationToken)
+        InventedSensor invented, Dictionary<string, (Jar Jar, ExpectedCourse Course)> courses, Instant now, DateTimeZone zone,
+            CancellationToken cancellationToken)
     {
         (Jar Jar, ExpectedCourse Course)? probed = invented.InJar is null ? null : courses[invented.InJar];
         Instant since = probed?.Jar.PackedAt ?? now - History;
         var sensor = new Sensor { Id = NewId(since), Slug = invented.Slug, Name = invented.Name, AddedAt = since };
         sensor.Placements.Add(new SensorPlacement
         {
-            Id = NewId(since), SensorId = sensor.Id, From = since, JarId = probed?.Jar.Id, PlaceId = probed is null ? _places[invented.Room].Id : null,
+            Id = NewId(since), SensorId = sensor.Id, From = since, JarId = probed?.Jar.Id, PlaceId = probed is null ? _places[invented.Room].Id
+                : null,
         });
         IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
         await sensors.AddAsync(sensor, issued.Credential, cancellationToken);

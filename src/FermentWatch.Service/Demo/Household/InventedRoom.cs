@@ -15,7 +15,8 @@ namespace FermentWatch.Service.Demo.Household;
 /// <param name="ColdWeekCelsius">How much colder it gets in the depth of the cold week, Celsius.</param>
 /// <param name="CookingCelsius">How much warmer the evening's cooking makes it, Celsius.</param>
 internal sealed record InventedRoom(
-    string Name, TypicalTemperature Typical, double LevelCelsius, double DailySwingCelsius, double WeatherShare, double ColdWeekCelsius, double CookingCelsius)
+    string Name, TypicalTemperature Typical, double LevelCelsius, double DailySwingCelsius, double WeatherShare, double ColdWeekCelsius,
+        double CookingCelsius)
 {
     private const double WarmestHour = 17;
     private const double ColdestDayBeforeNow = 10;

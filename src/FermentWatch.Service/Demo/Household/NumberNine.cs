@@ -66,7 +66,8 @@ internal static class NumberNine
             Saw(3, Third, SightingKind.Gas), Saw(12, Third, SightingKind.Slime), ThrownOut(12, Third, "slimy after the warm days")),
         new(17, Cabbage with { Name = "forgotten jar", Place = Shed, Salt = "by taste", Lid = "Cloth" },
             Looked(3, Child), Saw(16, Child, SightingKind.FuzzOrUnsure)),
-        new(14, Cabbage with { Name = "autumn crock", HowMuch = "4kg", Vessel = "6l", Salt = "2.25%", Place = Counter, Lid = "WaterSealed", Cover = "Weight", Target = "VerySour" },
+        new(14, Cabbage with { Name = "autumn crock", HowMuch = "4kg", Vessel = "6l", Salt = "2.25%", Place = Counter, Lid = "WaterSealed",
+            Cover = "Weight", Target = "VerySour" },
             Meter(4, Owner, 0.04), Looked(8, Neighbour, true), Meter(10, Owner, -0.03), Tasted(12, Owner, TasteVerdict.NotYet)),
         new(11, Carrots with { Name = "carrots with ginger", HowMany = "3", Place = Pantry },
             Looked(1, Child), Saw(4, Child, SightingKind.PiecesUp), Strip(6, Neighbour), Tasted(9, Neighbour, TasteVerdict.Nearly)),
@@ -87,21 +88,25 @@ internal static class NumberNine
 
     private static PutUpForm Carrots => new()
     {
-        What = "carrot", HowMuch = "600g", Also = "ginger 15g", Salt = "2.5%", AddedWater = "250g", Vessel = "1l", Cover = "Weight", Lid = "Vented", Target = "ALittleSour",
+        What = "carrot", HowMuch = "600g", Also = "ginger 15g", Salt = "2.5%", AddedWater = "250g", Vessel = "1l", Cover = "Weight", Lid = "Vented",
+            Target = "ALittleSour",
     };
 
     private static PutUpForm Cucumbers => new()
     {
-        What = "cucumber", HowMuch = "1kg", Also = "dill 20g, garlic 15g", Salt = "3.5%", AddedWater = "900g", Vessel = "2l", Cover = "Weight", Lid = "Vented", Target = "ALittleSour",
+        What = "cucumber", HowMuch = "1kg", Also = "dill 20g, garlic 15g", Salt = "3.5%", AddedWater = "900g", Vessel = "2l", Cover = "Weight",
+            Lid = "Vented", Target = "ALittleSour",
     };
 
     private static PutUpForm Daikon => new()
     {
-        What = "daikon", HowMuch = "700g", Salt = "2.5%", AddedWater = "200g", Vessel = "1l", Cover = "Weight", Lid = "Vented", Target = "ALittleSour",
+        What = "daikon", HowMuch = "700g", Salt = "2.5%", AddedWater = "200g", Vessel = "1l", Cover = "Weight", Lid = "Vented",
+            Target = "ALittleSour",
     };
 
     private static PutUpForm Napa => new()
     {
-        What = "napa", HowMuch = "1.2kg", Also = "radish 100g, garlic 20g, chilli 10g", Salt = "2.5%", Vessel = "1.5l", Cover = "Leaf", Lid = "Vented", Target = "ALittleSour",
+        What = "napa", HowMuch = "1.2kg", Also = "radish 100g, garlic 20g, chilli 10g", Salt = "2.5%", Vessel = "1.5l", Cover = "Leaf",
+            Lid = "Vented", Target = "ALittleSour",
     };
 }

@@ -41,7 +41,8 @@ public sealed class ForwardCursors : IForwardCursors
             "SELECT series, reason, example, explanation, at_ms, count FROM not_forwarded ORDER BY series, reason",
             row => new NotForwardedCount(
                 (SeriesKind)row.GetInt32(0),
-                new NotForwarded((NotForwardedReason)row.GetInt32(1), row.GetString(2), row.GetString(3), Instant.FromUnixTimeMilliseconds(row.GetInt64(4))),
+                new NotForwarded((NotForwardedReason)row.GetInt32(1), row.GetString(2), row.GetString(3),
+                    Instant.FromUnixTimeMilliseconds(row.GetInt64(4))),
                 row.GetInt64(5)),
             cancellationToken).ConfigureAwait(false);
 }

@@ -8,7 +8,8 @@ internal static class Settlement
     internal static bool Write(WriteSession session, IReadOnlyList<VerdictChange> changes, long judgedUpTo)
     {
         if (judgedUpTo > session.Readings.LastSeq)
-            throw new ArgumentOutOfRangeException(nameof(judgedUpTo), judgedUpTo, $"Beyond the end of the log, {session.Readings.LastSeq}: what is written next would never be judged.");
+            throw new ArgumentOutOfRangeException(nameof(judgedUpTo), judgedUpTo,
+                $"Beyond the end of the log, {session.Readings.LastSeq}: what is written next would never be judged.");
 
         var touched = new List<VerdictChange>();
         foreach (var change in changes)

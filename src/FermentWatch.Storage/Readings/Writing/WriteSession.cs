@@ -10,7 +10,8 @@ internal sealed class WriteSession : IDisposable
     private readonly SqlStatement _begin;
     private readonly SqlStatement _commit;
 
-    /// <exception cref="SqliteException">The database is not there or cannot be opened. It is never created here: a card that fell out must not be taken for an empty log.</exception>
+    /// <exception cref="SqliteException">The database is not there or cannot be opened. It is never created here: a card that fell out must not be
+    /// taken for an empty log.</exception>
     internal WriteSession(string path, TimeSpan lockPatience)
     {
         _connection = new SqliteConnection(DatabaseFile.ConnectionString(path, SqliteOpenMode.ReadWrite, pooled: false));

@@ -33,7 +33,8 @@ internal sealed class AccountBook(UserManager<Account> accounts, TimeProvider cl
     {
         Account? account = await accounts.FindByNameAsync(name);
         var answer = accounts.PasswordHasher.VerifyHashedPassword(account!, account?.PasswordHash ?? NobodysHash(), password);
-        return account?.PasswordHash is not null && password.Length > 0 && answer != PasswordVerificationResult.Failed ? await KnownAsync(account) : null;
+        return account?.PasswordHash is not null && password.Length > 0 && answer != PasswordVerificationResult.Failed ? await KnownAsync(account)
+            : null;
     }
 
     public async Task<Refusal?> WrongPasswordAsync(string password)
@@ -41,7 +42,8 @@ internal sealed class AccountBook(UserManager<Account> accounts, TimeProvider cl
         var nobody = new Account { DisplayName = "" };
         foreach (IPasswordValidator<Account> validator in accounts.PasswordValidators)
             if (!(await validator.ValidateAsync(accounts, nobody, password)).Succeeded)
-                return new Refusal("password", "this password", $"at least {accounts.Options.Password.RequiredLength} letters or signs, 4 of them different, would be right");
+                return new Refusal("password", "this password",
+                    $"at least {accounts.Options.Password.RequiredLength} letters or signs, 4 of them different, would be right");
         return null;
     }
 
@@ -79,13 +81,16 @@ internal sealed class AccountBook(UserManager<Account> accounts, TimeProvider cl
         await accounts.FindByIdAsync(account.Id.ToString()) ?? throw new InvalidOperationException($"The account of {account.Name} is gone.");
 
     private async Task<KnownAccount> KnownAsync(Account account) => new(account.Id, account.UserName!,
-        MemberBook.RoleOf((await accounts.GetClaimsAsync(account)).Where(claim => claim.Type == ClaimTypes.Role).Select(claim => claim.Value).ToList()));
+        MemberBook.RoleOf((await accounts.GetClaimsAsync(account)).Where(claim => claim.Type == ClaimTypes.Role).Select(claim =>
+            claim.Value).ToList()));
 
     private static Claim RoleOf(MemberRole role) => new(ClaimTypes.Role, role.ToString());
 
     /// <summary>A hash of the same cost that nobody knows a password for.</summary>
-    private string NobodysHash() => _nobodysHash ??= accounts.PasswordHasher.HashPassword(null!, RandomNumberGenerator.GetHexString(NobodysPasswordLetters));
+    private string NobodysHash() =>
+        _nobodysHash ??= accounts.PasswordHasher.HashPassword(null!, RandomNumberGenerator.GetHexString(NobodysPasswordLetters));
 
     private static List<Refusal> Refusals(IdentityResult result) =>
-        [.. result.Errors.Select(error => new Refusal(error.Code.StartsWith("Password", StringComparison.Ordinal) ? "password" : "name", "what was given", error.Description))];
+        [.. result.Errors.Select(error =>
+            new Refusal(error.Code.StartsWith("Password", StringComparison.Ordinal) ? "password" : "name", "what was given", error.Description))];
 }

@@ -16,7 +16,8 @@ internal sealed class CalendarFeedBook(IDbContextFactory<RecordsContext> context
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         return await context.Set<CalendarFeed>().AsNoTracking()
-            .FirstOrDefaultAsync(feed => feed.Secret == secret && context.Users.Any(account => account.DisplayName == feed.Person), cancellationToken);
+            .FirstOrDefaultAsync(feed => feed.Secret == secret && context.Users.Any(account => account.DisplayName == feed.Person),
+                cancellationToken);
     }
 
     public async Task RenewAsync(CalendarFeed feed, CancellationToken cancellationToken)

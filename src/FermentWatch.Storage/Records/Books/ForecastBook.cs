@@ -25,7 +25,8 @@ internal sealed class ForecastBook(IDbContextFactory<RecordsContext> contexts) :
         try
         {
             var latest = new Dictionary<Guid, JarForecast>(_latest ?? await ReadAsync(cancellationToken));
-            List<JarForecast> taken = [.. renewed.Where(each => latest.GetValueOrDefault(each.Forecast.JarId)?.Inputs == each.Replaces).Select(each => each.Forecast)];
+            List<JarForecast> taken = [.. renewed.Where(each =>
+                latest.GetValueOrDefault(each.Forecast.JarId)?.Inputs == each.Replaces).Select(each => each.Forecast)];
             await WriteAsync([.. taken.Where(IsToBeWritten)], cancellationToken);
             foreach (JarForecast forecast in taken)
                 latest[forecast.JarId] = forecast;
@@ -58,7 +59,8 @@ internal sealed class ForecastBook(IDbContextFactory<RecordsContext> contexts) :
         }
     }
 
-    public async Task<IReadOnlyList<JarForecast>> LatestAsync(CancellationToken cancellationToken) => [.. (await AllAsync(cancellationToken)).Values];
+    public async Task<IReadOnlyList<JarForecast>> LatestAsync(CancellationToken cancellationToken) =>
+        [.. (await AllAsync(cancellationToken)).Values];
 
     public async Task<JarForecast?> LatestAsync(Guid jarId, CancellationToken cancellationToken) =>
         (await AllAsync(cancellationToken)).GetValueOrDefault(jarId);
@@ -108,15 +110,18 @@ internal sealed class ForecastBook(IDbContextFactory<RecordsContext> contexts) :
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
         Guid[] jars = [.. forecasts.Select(forecast => forecast.JarId)];
-        var rows = (await context.Forecasts.Where(row => jars.Contains(row.JarId)).Select(row => row.JarId).ToListAsync(cancellationToken)).ToHashSet();
+        var rows = (await context.Forecasts.Where(row => jars.Contains(row.JarId)).Select(row =>
+            row.JarId).ToListAsync(cancellationToken)).ToHashSet();
         var marks = (await context.ForecastMarks.Where(row => jars.Contains(row.JarId)).GroupBy(row => row.JarId)
-            .Select(each => new { JarId = each.Key, Day = each.Max(row => row.Day) }).ToListAsync(cancellationToken)).ToDictionary(each => each.JarId, each => each.Day);
+            .Select(each => new { JarId = each.Key, Day = each.Max(row => row.Day) }).ToListAsync(cancellationToken)).ToDictionary(each =>
+                each.JarId, each => each.Day);
         foreach (JarForecast forecast in forecasts)
         {
             ForecastMarkRow mark = ForecastMarkRow.Of(forecast);
             context.Entry(ForecastRow.Of(forecast)).State = rows.Contains(forecast.JarId) ? EntityState.Modified : EntityState.Added;
             bool hasMark = marks.TryGetValue(forecast.JarId, out LocalDate last) && (last == mark.Day
-                || (last > mark.Day && await context.ForecastMarks.AnyAsync(row => row.JarId == mark.JarId && row.Day == mark.Day, cancellationToken)));
+                || (last > mark.Day && await context.ForecastMarks.AnyAsync(row =>
+                    row.JarId == mark.JarId && row.Day == mark.Day, cancellationToken)));
             context.Entry(mark).State = hasMark ? EntityState.Modified : EntityState.Added;
         }
         await context.SaveChangesAsync(cancellationToken);

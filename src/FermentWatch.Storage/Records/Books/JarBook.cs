@@ -21,7 +21,8 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
     }, cancellationToken);
 
     public Task<IReadOnlyList<Jar>> EndedLastAsync(int atMost, CancellationToken cancellationToken) =>
-        ReadAsync(jars => jars.Where(jar => jar.EndedAt != null).OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number).Take(atMost), cancellationToken);
+        ReadAsync(jars => jars.Where(jar => jar.EndedAt != null).OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar =>
+            jar.Number).Take(atMost), cancellationToken);
 
     public Task<IReadOnlyList<Jar>> AllAsync(CancellationToken cancellationToken) =>
         ReadAsync(jars => jars, cancellationToken);

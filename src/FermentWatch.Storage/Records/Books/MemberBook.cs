@@ -21,11 +21,13 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
     public async Task<Roster> RosterAsync(LocalDate from, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        var handOvers = await context.HandOvers.AsNoTracking().Where(each => each.Date >= from).OrderBy(each => each.Date).ToListAsync(cancellationToken);
+        var handOvers = await context.HandOvers.AsNoTracking().Where(each => each.Date >= from).OrderBy(each =>
+            each.Date).ToListAsync(cancellationToken);
         return new Roster(await AllAsync(context, cancellationToken), handOvers, await PausesAsync(context, from, cancellationToken));
     }
 
-    public Task HandOverAsync(HandOver handOver, CancellationToken cancellationToken) => PutAsync(handOver, each => each.Date == handOver.Date, cancellationToken);
+    public Task HandOverAsync(HandOver handOver, CancellationToken cancellationToken) =>
+        PutAsync(handOver, each => each.Date == handOver.Date, cancellationToken);
 
     public async Task TakeBackAsync(LocalDate date, CancellationToken cancellationToken)
     {
@@ -58,7 +60,8 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
 
     private static async Task<IReadOnlyList<Member>> AllAsync(RecordsContext context, CancellationToken cancellationToken)
     {
-        var accounts = await context.Users.AsNoTracking().Select(account => new { account.Id, account.DisplayName, account.DoorsClosedAt }).ToListAsync(cancellationToken);
+        var accounts = await context.Users.AsNoTracking().Select(account =>
+            new { account.Id, account.DisplayName, account.DoorsClosedAt }).ToListAsync(cancellationToken);
         var roles = (await context.UserClaims.Where(claim => claim.ClaimType == ClaimTypes.Role).ToListAsync(cancellationToken))
             .ToLookup(claim => claim.UserId, claim => claim.ClaimValue);
         var duties = await context.Duties.AsNoTracking().ToDictionaryAsync(duty => duty.Person, cancellationToken);

@@ -24,7 +24,8 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
     public async Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        await context.NoticeRoutes.Where(route => route.Id == routeId).ExecuteUpdateAsync(row => row.SetProperty(route => route.MadeBy, by), cancellationToken);
+        await context.NoticeRoutes.Where(route => route.Id == routeId).ExecuteUpdateAsync(row =>
+            row.SetProperty(route => route.MadeBy, by), cancellationToken);
     }
 
     public async Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken)
@@ -74,7 +75,8 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
         // A claim that ran out may be another's by now: what it settled stands.
         if (notice.ClaimedUntil is { } claim
-            && !await context.Notices.AnyAsync(each => each.Id == notice.Id && each.State == NoticeState.Queued && each.NextAttemptAt == claim, cancellationToken))
+            && !await context.Notices.AnyAsync(each =>
+                each.Id == notice.Id && each.State == NoticeState.Queued && each.NextAttemptAt == claim, cancellationToken))
             return;
         notice.ClaimedUntil = null;
         context.Notices.Update(notice);

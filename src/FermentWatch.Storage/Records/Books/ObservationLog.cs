@@ -5,7 +5,8 @@ using Microsoft.EntityFrameworkCore;
 namespace FermentWatch.Storage.Records.Books;
 
 /// <summary>
-/// Looks, sightings, tastes and measured pH that stand (neither moves nor what was done nor titrations), in the order of entry. What was taken back before it was passed on stays
+/// Looks, sightings, tastes and measured pH that stand (neither moves nor what was done nor titrations), in the order of entry. What was taken back
+/// before it was passed on stays
 /// away; what was taken back later has been passed on.
 /// </summary>
 internal sealed class ObservationLog(IDbContextFactory<RecordsContext> contexts) : IForwardLog<LoggedObservation>

@@ -31,6 +31,7 @@ internal sealed class PhotoBook(IDbContextFactory<RecordsContext> contexts) : IP
     public async Task<IReadOnlySet<Guid>> KeptAsync(IReadOnlyCollection<Guid> observationIds, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        return (await context.Photos.Where(each => observationIds.Contains(each.ObservationId)).Select(each => each.ObservationId).ToListAsync(cancellationToken)).ToHashSet();
+        return (await context.Photos.Where(each => observationIds.Contains(each.ObservationId)).Select(each =>
+            each.ObservationId).ToListAsync(cancellationToken)).ToHashSet();
     }
 }

@@ -35,7 +35,8 @@ internal sealed class SignInBook(IDbContextFactory<RecordsContext> contexts) : I
             select new
             {
                 account.Id, account.SecurityStamp, account.DisplayName,
-                Roles = context.UserClaims.Where(claim => claim.UserId == account.Id && claim.ClaimType == ClaimTypes.Role).Select(claim => claim.ClaimValue).ToList(),
+                Roles = context.UserClaims.Where(claim => claim.UserId == account.Id && claim.ClaimType == ClaimTypes.Role).Select(claim =>
+                    claim.ClaimValue).ToList(),
             }).AsNoTracking().SingleOrDefaultAsync(cancellationToken);
         return found is null ? null : new SignedIn(found.Id, found.SecurityStamp ?? "", found.DisplayName, MemberBook.RoleOf(found.Roles));
     }
@@ -55,7 +56,8 @@ internal sealed class SignInBook(IDbContextFactory<RecordsContext> contexts) : I
         await accounts.ExecuteUpdateAsync(row => row.SetProperty(account => account.DoorsClosedAt, now), cancellationToken);
         await context.Set<CalendarFeed>().Where(feed => feed.Person == person).ExecuteDeleteAsync(cancellationToken);
         bool whole = why != DoorsClosed.PasswordChanged;
-        await context.NoticeRoutes.Where(route => route.Person == person && (whole || route.Channel == Channel.WebPush)).ExecuteDeleteAsync(cancellationToken);
+        await context.NoticeRoutes.Where(route =>
+            route.Person == person && (whole || route.Channel == Channel.WebPush)).ExecuteDeleteAsync(cancellationToken);
         if (whole)
             await context.GuestLinks.Where(link => link.MadeBy == person && link.WithdrawnAt == null)
                 .ExecuteUpdateAsync(row => row.SetProperty(link => link.WithdrawnAt, now), cancellationToken);

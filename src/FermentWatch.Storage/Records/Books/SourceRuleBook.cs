@@ -68,6 +68,7 @@ internal sealed class SourceRuleBook(IDbContextFactory<RecordsContext> contexts)
         var sensors = await context.Sensors
             .Where(sensor => fed.Contains(sensor.Id) || (sensor.Slug == rule.SensorSlug && sensor.RemovedAt == null))
             .Select(sensor => sensor.Id).ToListAsync(cancellationToken);
-        context.RejudgeOrders.AddRange(sensors.Select(id => new RejudgeOrder { Id = Guid.CreateVersion7(), SensorId = id, Quantity = rule.Quantity }));
+        context.RejudgeOrders.AddRange(sensors.Select(id =>
+            new RejudgeOrder { Id = Guid.CreateVersion7(), SensorId = id, Quantity = rule.Quantity }));
     }
 }

@@ -14,7 +14,8 @@ internal sealed class BufferReadingsConverter()
         (left, right) => ReferenceEquals(left, right), points => points.Count, points => points);
 
     private static string Write(IReadOnlyList<BufferReading> points) =>
-        JsonSerializer.Serialize(points.Select(point => new Row(point.Buffer.ToString(), point.Millivolts, point.Celsius)), JsonSerializerOptions.Default);
+        JsonSerializer.Serialize(points.Select(point => new Row(point.Buffer.ToString(), point.Millivolts, point.Celsius)),
+            JsonSerializerOptions.Default);
 
     private static List<BufferReading> Read(string stored) =>
         [.. (StoredJson.Read<List<Row>>(stored) ?? []).Where(row => Enum.TryParse<ReferenceBuffer>(row.Buffer, out _))

@@ -16,14 +16,16 @@ internal sealed class QuestionConverter()
         (left, right) => ReferenceEquals(left, right), question => question == null ? 0 : question.Date.GetHashCode(), question => question);
 
     private static string? Write(NoticeQuestion? question) => question is null ? null
-        : JsonSerializer.Serialize(new Stored(LocalDatePattern.Iso.Format(question.Date), InstantPattern.ExtendedIso.Format(question.Until), question.Shelves));
+        : JsonSerializer.Serialize(new Stored(LocalDatePattern.Iso.Format(question.Date), InstantPattern.ExtendedIso.Format(question.Until),
+            question.Shelves));
 
     private static NoticeQuestion? Read(string? stored)
     {
         if (stored is null || StoredJson.Read<Stored>(stored) is not { Date: not null, Until: not null, Shelves: not null } read)
             return null;
         return LocalDatePattern.Iso.Parse(read.Date).TryGetValue(default, out LocalDate date)
-            && InstantPattern.ExtendedIso.Parse(read.Until).TryGetValue(default, out Instant until) ? new NoticeQuestion(date, until, read.Shelves) : null;
+            && InstantPattern.ExtendedIso.Parse(read.Until).TryGetValue(default, out Instant until) ? new NoticeQuestion(date, until, read.Shelves)
+                : null;
     }
 
     private sealed record Stored(string Date, string Until, IReadOnlyList<AskedShelf> Shelves);

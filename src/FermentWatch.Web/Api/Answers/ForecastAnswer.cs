@@ -20,7 +20,8 @@ public sealed record ForecastAnswer(
     /// <summary>The answer; null until the first forecast was made.</summary>
     public static ForecastAnswer? Of(JarView view) => view is { Forecast: { } forecast, ForecastAsOf: { } asOf }
         ? new(forecast.ModelVersion, asOf, view.Calendar.Origin, forecast.Target is { } target ? DaysAnswer.Of(target) : null,
-            DaysAnswer.Of(forecast.AcidLine), DaysAnswer.Of(forecast.CentreAcidLine), [.. forecast.Course.Select(CoursePointAnswer.Of)], forecast.Remarks)
+            DaysAnswer.Of(forecast.AcidLine), DaysAnswer.Of(forecast.CentreAcidLine), [.. forecast.Course.Select(CoursePointAnswer.Of)],
+                forecast.Remarks)
         : null;
 }
 

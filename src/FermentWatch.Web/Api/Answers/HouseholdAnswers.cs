@@ -15,7 +15,8 @@ namespace FermentWatch.Web.Api.Answers;
 /// <param name="PhTool">What it measures a pH with; what is asked for follows.</param>
 /// <param name="Mould">What it does about mould.</param>
 public sealed record HouseholdAnswer(
-    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit, PhTool PhTool, MouldPolicy Mould)
+    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit, PhTool PhTool,
+        MouldPolicy Mould)
 {
     public static HouseholdAnswer Of(Household household) => new(household.Name, household.TimeZoneId, household.RoundAt, household.EveningAt,
         household.TemperatureUnit, household.MassUnit, household.PhTool, household.Mould);

@@ -86,13 +86,15 @@ public sealed record JarAnswer
         Stage = view.Jar.Stage, Place = view.Place.Name,
         Portions = [.. view.Jar.Portions.Select(portion => new PortionAnswer(portion.Produce, portion.MassKilograms))],
         SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
-        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter), Vinegar = VinegarAnswer.Of(view.Jar.Vinegar),
+        AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter),
+            Vinegar = VinegarAnswer.Of(view.Jar.Vinegar),
         NoForecast = Kitchen.Forecasts.NoForecast.Of(view.Jar), Cut = view.Jar.Cut, Cover = view.Jar.Cover, Lid = view.Jar.Lid,
         Target = view.Jar.Target, TargetAcidityPercentLactic = view.Target.AcidityPercentLactic,
         SourEnough = view.Forecast?.Target is { } target ? DaysAnswer.Of(target) : null, SourEnoughWords = view.SourEnough, Warnings = view.Warnings,
         AcidLine = AcidLineAnswer.Of(view), NextStep = view.Next.Text,
         Observations = [.. view.Jar.Observations.Select(each => ObservationAnswer.Of(view.Jar, each))],
-        Corrections = [.. view.Jar.Corrections.Select(each => new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
+        Corrections = [.. view.Jar.Corrections.Select(each =>
+            new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
     };
 }
 

@@ -32,7 +32,8 @@ public sealed record NoticeAnswer(
 public sealed record NoticeRouteAnswer(Guid Id, string Person, Channel Channel, string Address, bool HasSecret, string? MadeBy)
 {
     public static NoticeRouteAnswer Of(NoticeRoute route, MemberRole sees) => new(
-        route.Id, route.Person, route.Channel, NoticeWords.Address(route, sees), route.Channel == Channel.Webhook && !string.IsNullOrEmpty(route.Secret), route.MadeBy);
+        route.Id, route.Person, route.Channel, NoticeWords.Address(route, sees), route.Channel == Channel.Webhook
+            && !string.IsNullOrEmpty(route.Secret), route.MadeBy);
 }
 
 /// <summary>A kind of occasion.</summary>

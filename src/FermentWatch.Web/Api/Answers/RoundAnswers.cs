@@ -26,7 +26,8 @@ public sealed record RoundAnswer(LocalDate Date, string Title, string Text, IRea
 /// <param name="DaysNotLookedAt">Whole dates before this one on which nobody did.</param>
 /// <param name="NextStep">The one thing to do with it, the same as on its page.</param>
 public sealed record RoundJarAnswer(
-    int Number, Guid PlaceId, string Place, int Day, IReadOnlyList<LookFor> LookFors, bool Opening, bool LookedAtToday, int DaysNotLookedAt, string NextStep)
+    int Number, Guid PlaceId, string Place, int Day, IReadOnlyList<LookFor> LookFors, bool Opening, bool LookedAtToday, int DaysNotLookedAt,
+        string NextStep)
 {
     public static RoundJarAnswer Of(RoundJar each, Place place) => new(
         each.Jar.Number, place.Id, place.Name, each.Day, each.LookFors, each.Opening, each.LookedAtToday, each.DaysNotLookedAt, each.Step.Text);

@@ -22,7 +22,8 @@ namespace FermentWatch.Web.Api.Answers;
 /// <param name="LongestSilence">Longest silence.</param>
 public sealed record SourceRuleAnswer(
     Guid Id, string Topic, string? Sensor, SourcePayload Payload, Quantity? Quantity, string? ValueAt, string? Unit, string? UnitAt, SourceTime Time,
-    string? TimeAt, string? Record, double OffsetInUnitOfQuantity, double? LowInUnitOfQuantity, double? HighInUnitOfQuantity, Duration? LongestSilence)
+    string? TimeAt, string? Record, double OffsetInUnitOfQuantity, double? LowInUnitOfQuantity, double? HighInUnitOfQuantity,
+        Duration? LongestSilence)
 {
     public static SourceRuleAnswer Of(SourceRule rule) => new(
         rule.Id, rule.TopicFilter, rule.SensorSlug, rule.Payload, rule.Quantity, rule.ValuePointer, rule.Unit, rule.UnitPointer, rule.Time,

@@ -26,7 +26,8 @@ public sealed class CoursePlot
         Temperature = ChartPanel.Of($"Temperature, {MeasureWords.Symbol(data.Unit)}", 26, 80, low, high);
         Ph = ChartPanel.Of("pH", Temperature.Bottom + PanelGap, 170, 3, 6.5);
         if (data.Course.Count > 0)
-            Acidity = ChartPanel.Of("Acid, per cent", Ph.Bottom + PanelGap, 120, 0, Math.Max(data.TargetPercentLactic * 1.15, Shown.Max(point => point.AcidityPercentLactic.P90)));
+            Acidity = ChartPanel.Of("Acid, per cent", Ph.Bottom + PanelGap, 120, 0,
+                Math.Max(data.TargetPercentLactic * 1.15, Shown.Max(point => point.AcidityPercentLactic.P90)));
         Height = Bottom + 66;
     }
 

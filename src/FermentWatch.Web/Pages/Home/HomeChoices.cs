@@ -22,7 +22,8 @@ internal static class HomeChoices
         [new(nameof(MassUnit.Kilogram), "kilograms, litres"), new(nameof(MassUnit.Pound), "pounds, quarts")];
 
     public static readonly IReadOnlyList<Choice> PhTools =
-        [new(nameof(PhTool.Nothing), "nothing"), new(nameof(PhTool.Strips), "strips"), new(nameof(PhTool.Meter), "a meter"), new(nameof(PhTool.Probe), "a probe")];
+        [new(nameof(PhTool.Nothing), "nothing"), new(nameof(PhTool.Strips), "strips"), new(nameof(PhTool.Meter), "a meter"),
+            new(nameof(PhTool.Probe), "a probe")];
 
     public static readonly IReadOnlyList<Choice> MouldPolicies =
         [new(nameof(MouldPolicy.ThrowOut), "Throw the jar out (stricter)"), new(nameof(MouldPolicy.SkimSmallPatches), "Skim small patches")];

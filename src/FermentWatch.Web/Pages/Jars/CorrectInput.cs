@@ -55,17 +55,21 @@ public sealed class CorrectInput
     /// <summary>Filled with what stands.</summary>
     public static CorrectInput From(PutUpForm form, int seen) => new()
     {
-        What = form.What, ItsName = form.ItsName, HowMuch = form.HowMuch, Also = form.Also, Cut = form.Cut, Salt = form.Salt, SaltKnowledge = form.SaltKnowledge,
-        AddedWater = form.AddedWater, StarterFrom = form.StarterFrom, StarterBrine = form.StarterBrine, Vinegar = form.Vinegar, VinegarStrength = form.VinegarStrength,
+        What = form.What, ItsName = form.ItsName, HowMuch = form.HowMuch, Also = form.Also, Cut = form.Cut, Salt = form.Salt,
+            SaltKnowledge = form.SaltKnowledge,
+        AddedWater = form.AddedWater, StarterFrom = form.StarterFrom, StarterBrine = form.StarterBrine, Vinegar = form.Vinegar,
+            VinegarStrength = form.VinegarStrength,
         Vessel = form.Vessel, PackedAt = form.PackedAt, Name = form.Name, Place = form.Place, Cover = form.Cover,
         Lid = form.Lid, Target = form.Target, Seen = seen,
     };
 
     public CorrectionForm ToForm() => new()
     {
-        What = What, ItsName = ItsName ?? "", HowMuch = HowMuch ?? "", Also = Also ?? "", Cut = Cut, Salt = Salt ?? "", SaltKnowledge = SaltKnowledge,
+        What = What, ItsName = ItsName ?? "", HowMuch = HowMuch ?? "", Also = Also ?? "", Cut = Cut, Salt = Salt ?? "",
+            SaltKnowledge = SaltKnowledge,
         AddedWater = AddedWater ?? "", StarterFrom = StarterFrom ?? "", StarterBrine = StarterBrine ?? "",
-        Vinegar = Vinegar ?? "", VinegarStrength = VinegarStrength ?? "", Vessel = Vessel ?? "", PackedAt = PackedAt, Name = Name ?? "", Place = Place, Cover = Cover, Lid = Lid,
+        Vinegar = Vinegar ?? "", VinegarStrength = VinegarStrength ?? "", Vessel = Vessel ?? "", PackedAt = PackedAt, Name = Name ?? "",
+            Place = Place, Cover = Cover, Lid = Lid,
         Target = Target, Since = Since, ItIsRight = ItIsRight,
     };
 }

@@ -47,6 +47,7 @@ public sealed class PhInput
 
     public PhForm ToForm() => new()
     {
-        Ph = Ph, Method = Method, CheckedInBuffer = CheckedInBuffer, PaleBrine = Brine switch { "pale" => true, "dark" => false, _ => null }, Blended = Blended, At = At, SampleTemperature = SampleTemperature, Note = Note,
+        Ph = Ph, Method = Method, CheckedInBuffer = CheckedInBuffer, PaleBrine = Brine switch { "pale" => true, "dark" => false, _ => null },
+            Blended = Blended, At = At, SampleTemperature = SampleTemperature, Note = Note,
     };
 }

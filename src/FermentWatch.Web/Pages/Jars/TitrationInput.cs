@@ -26,6 +26,7 @@ public sealed class TitrationInput
 
     public TitrationForm ToForm() => new()
     {
-        Percent = Percent, BaseMillilitres = BaseMillilitres, BaseNormality = BaseNormality, SampleMillilitres = SampleMillilitres, At = At, Note = Note,
+        Percent = Percent, BaseMillilitres = BaseMillilitres, BaseNormality = BaseNormality, SampleMillilitres = SampleMillilitres, At = At,
+            Note = Note,
     };
 }

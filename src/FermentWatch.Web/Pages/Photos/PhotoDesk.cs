@@ -19,7 +19,8 @@ public sealed class PhotoDesk(IPhotoBook book) : IDisposable
     /// <param name="mayReplaceAny">Whether this person may put it in the place of somebody else's.</param>
     /// <param name="cancellationToken">Gives up before anything is kept.</param>
     /// <returns>Why it was not kept, null where it was; and whether there is such an observation.</returns>
-    public async Task<(Refusal? Refusal, bool IsThere)> KeepAsync(Guid observation, IFormFile photo, string by, bool mayReplaceAny, CancellationToken cancellationToken)
+    public async Task<(Refusal? Refusal, bool IsThere)> KeepAsync(Guid observation, IFormFile photo, string by, bool mayReplaceAny,
+        CancellationToken cancellationToken)
     {
         if (!await _turn.WaitAsync(Patience, cancellationToken))
             return (new Refusal("photo", "one photo too many at a time", "sending it again in a minute would be right"), true);

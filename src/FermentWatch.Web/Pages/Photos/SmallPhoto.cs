@@ -34,12 +34,14 @@ public static class SmallPhoto
     {
         using SKData data = SKData.Create(file);
         using SKCodec? codec = SKCodec.Create(data);
-        if (codec is not { EncodedFormat: SKEncodedImageFormat.Jpeg or SKEncodedImageFormat.Png or SKEncodedImageFormat.Webp, Info: { Width: > 0, Height: > 0 } })
+        if (codec is not { EncodedFormat: SKEncodedImageFormat.Jpeg or SKEncodedImageFormat.Png or SKEncodedImageFormat.Webp,
+            Info: { Width: > 0, Height: > 0 } })
             return (null, new Refusal("photo", "a file that is no picture", "a JPEG, PNG or WebP picture would be right"));
         bool byLine = codec.EncodedFormat == SKEncodedImageFormat.Jpeg && JpegHead.IsReadByLine(data.AsSpan());
         long most = byLine ? MostPixelsByLine : MostPixelsAtOnce;
         if ((long)codec.Info.Width * codec.Info.Height > most)
-            return (null, new Refusal("photo", $"{codec.Info.Width} x {codec.Info.Height} pixels", $"a picture of at most {most / 1_000_000} million pixels would be right"));
+            return (null, new Refusal("photo", $"{codec.Info.Width} x {codec.Info.Height} pixels",
+                $"a picture of at most {most / 1_000_000} million pixels would be right"));
         SKSizeI kept = Kept(codec.Info);
         using SKBitmap? decoded = Decode(codec, kept);
         if (decoded is null)

@@ -12,9 +12,11 @@ namespace FermentWatch.Web.Pages.PuttingUp;
 internal static class PutUpChoices
 {
     public static readonly IReadOnlyList<Choice> Vegetables =
-        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)), new Choice(PutUpForm.SomethingElse, "something else (its name under More)")];
+        [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)),
+            new Choice(PutUpForm.SomethingElse, "something else (its name under More)")];
 
-    /// <summary>2.25 to 2.5 % is the kraut recipe (Univ. of Minnesota Extension; Oregon State SP 50-745); 3 % within the grade rules (FDA CPG 585.750).</summary>
+    /// <summary>2.25 to 2.5 % is the kraut recipe (Univ. of Minnesota Extension; Oregon State SP 50-745); 3 % within the grade rules (FDA CPG
+    /// 585.750).</summary>
     public static readonly IReadOnlyList<Choice> Salt =
         [new("2", "2 %"), new("2.25", "2.25 %"), new("2.5", "2.5 %"), new("3", "3 %"), new("by taste", "By taste")];
 
@@ -40,13 +42,16 @@ internal static class PutUpChoices
     ];
 
     public static IReadOnlyList<Choice> Vessels(MassUnit unit) => unit == MassUnit.Pound
-        ? [new("1pt", "1 pint"), new("1qt", "1 quart"), new("2qt", "half a gallon"), new("1gal", "1 gallon"), new("2gal", "2 gallons"), new("5gal", "5 gallons")]
-        : [new("0.5l", "0.5 l"), new("1l", "1 l"), new("1.5l", "1.5 l"), new("2l", "2 l"), new("3l", "3 l"), new("5l", "5 l"), new("10l", "10 l"), new("20l", "20 l")];
+        ? [new("1pt", "1 pint"), new("1qt", "1 quart"), new("2qt", "half a gallon"), new("1gal", "1 gallon"), new("2gal", "2 gallons"),
+            new("5gal", "5 gallons")]
+        : [new("0.5l", "0.5 l"), new("1l", "1 l"), new("1.5l", "1.5 l"), new("2l", "2 l"), new("3l", "3 l"), new("5l", "5 l"), new("10l", "10 l"),
+            new("20l", "20 l")];
 
     /// <summary>Jars whose brine may go in, and the one whose brine did.</summary>
     public static IReadOnlyList<Choice> Starters(IEnumerable<StarterSource> ready, Starter? own = null)
     {
-        List<Choice> choices = [.. ready.Select(each => new Choice($"{each.Number}", string.Create(CultureInfo.InvariantCulture, $"jar {each.Number}, {each.Name}, pH {each.Ph:0.0#}")))];
+        List<Choice> choices = [.. ready.Select(each =>
+            new Choice($"{each.Number}", string.Create(CultureInfo.InvariantCulture, $"jar {each.Number}, {each.Name}, pH {each.Ph:0.0#}")))];
         if (own is not null && choices.TrueForAll(each => each.Value != $"{own.FromJar}"))
             choices.Insert(0, new Choice($"{own.FromJar}", $"jar {own.FromJar}"));
         return choices;

@@ -67,7 +67,8 @@ public sealed class PutUpInput
     /// <summary>The form the kitchen reads.</summary>
     public PutUpForm ToForm() => new()
     {
-        What = What, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom, StarterBrine = StarterBrine, Vinegar = Vinegar, VinegarStrength = VinegarStrength, Place = Place, Target = Target,
+        What = What, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom,
+            StarterBrine = StarterBrine, Vinegar = Vinegar, VinegarStrength = VinegarStrength, Place = Place, Target = Target,
         Salt = string.IsNullOrWhiteSpace(SaltTyped) ? Salt : SaltTyped, SaltKnowledge = SaltKnowledge,
         Vessel = string.IsNullOrWhiteSpace(VesselTyped) ? Vessel : VesselTyped,
         Cover = Cover, Lid = Lid, HowMany = HowMany, PackedAt = PackedAt, Name = Name, ItIsRight = ItIsRight,

@@ -29,7 +29,8 @@ public sealed partial class TypedBefore(KeptForms forms, IHttpContextAccessor ht
 
     /// <summary>What was typed into a form that cannot be filled in again, a line for each field.</summary>
     public IEnumerable<(string Field, string Typed)> Lines() => IsFilledIn ? []
-        : _form.Value!.Fields.Where(each => each.Value.Length > 0 && !Guid.TryParse(each.Value, out _)).Select(each => (Words(each.Key), each.Value));
+        : _form.Value!.Fields.Where(each => each.Value.Length > 0 && !Guid.TryParse(each.Value, out _)).Select(each =>
+            (Words(each.Key), each.Value));
 
     /// <summary><c>Input.HowMuch</c> as <c>How much</c>.</summary>
     private static string Words(string field)

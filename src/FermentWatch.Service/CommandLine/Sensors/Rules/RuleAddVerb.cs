@@ -25,7 +25,8 @@ internal static class RuleAddVerb
         var low = Option("--low", "VALUE", "Smallest plausible value, such as 2C; what is below is kept and does not count.");
         var high = Option("--high", "VALUE", "Largest plausible value.");
         var silence = Option("--longest-silence", "TIME", "How long it may be silent, such as 6h or 2d. Default: by its own rhythm.");
-        var verb = new Command("add", "Adds a rule.") { topic, sensor, payload, valueAt, quantity, unit, unitAt, time, timeAt, record, offset, low, high, silence };
+        var verb = new Command("add", "Adds a rule.") { topic, sensor, payload, valueAt, quantity, unit, unitAt, time, timeAt, record, offset, low,
+            high, silence };
         HouseholdRecords.SetAction(verb, context, mayMake: true, async (call, provider, _, cancellationToken) =>
         {
             var form = new RuleForm
@@ -38,12 +39,14 @@ internal static class RuleAddVerb
             RuleEntry entry = await provider.GetRequiredService<ReadByRule>().AddAsync(form, cancellationToken);
             if (entry.Rule is not { } rule)
                 return context.Refuse(entry.Refusals);
-            string feeds = rule.SensorSlug is { } slug ? $"It feeds {slug}." : "It feeds sensors of the names that stand in the topic; unknown ones are offered on the sensors page.";
+            string feeds = rule.SensorSlug is { } slug ? $"It feeds {slug}."
+                : "It feeds sensors of the names that stand in the topic; unknown ones are offered on the sensors page.";
             await context.Output.WriteLineAsync($"{rule.TopicFilter} is read as {RuleWords.Payload(rule)}. {feeds}");
             return ExitCode.Done;
         });
         return verb;
     }
 
-    private static Option<string?> Option(string name, string value, string description) => new(name) { HelpName = value, Description = description };
+    private static Option<string?> Option(string name, string value, string description) =>
+        new(name) { HelpName = value, Description = description };
 }
