@@ -1,19 +1,11 @@
-using FermentWatch.Acts;
-using FermentWatch.Acts.Households;
-using FermentWatch.Acts.Jars;
-using FermentWatch.Acts.Members;
-using FermentWatch.Acts.Notices;
-using FermentWatch.Acts.Rounds;
-using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api;
-using FermentWatch.Web.Pages.Sensors;
 using FermentWatch.Web.Gates;
 using FermentWatch.Web.Pages.Layout;
 using FermentWatch.Web.Pages.Photos;
+using FermentWatch.Web.Pages.Sensors;
 using FermentWatch.Web.Pages.Shared;
-using Microsoft.AspNetCore.Authorization;
 
 namespace FermentWatch.Web;
 

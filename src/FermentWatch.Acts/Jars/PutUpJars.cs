@@ -1,10 +1,10 @@
+using FermentWatch.Acts.Households;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Words;
-using FermentWatch.Acts.Households;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Jars;
@@ -39,12 +39,12 @@ public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPla
 
     private async Task<PutUpAnswer> SentBeforeAsync(IReadOnlyList<Jar> before, PutUpForm form, EntryMark mark, CancellationToken cancellationToken)
     {
-        var refused = new CorrectionOrder(null, [], [], []);
+        var correction = new CorrectionOrder(null, [], [], []);
         if (mark.Again == Again.Correction && before is [var only] && await jars.FindAsync(only.Number, cancellationToken) is { } jar)
-            refused = await correct.DoAsync(jar, CorrectionForm.Of(form), mark, cancellationToken);
-        if (refused.Corrected is { } corrected)
+            correction = await correct.DoAsync(jar, CorrectionForm.Of(form), mark, cancellationToken);
+        if (correction.Corrected is { } corrected)
             return new PutUpAnswer([], [], []) { Corrected = corrected };
-        return new PutUpAnswer([], refused.Refusals, refused.Doubts)
+        return new PutUpAnswer([], correction.Refusals, correction.Doubts)
         {
             SentBefore = before, Asked = Question(before, (await households.ReadAsync(cancellationToken)).MassUnit),
         };
