@@ -49,11 +49,9 @@ public sealed class ThreeWeeksTests
         _golden.Settle();
     }
 
-    [Fact]
+    [LongFact]
     public async Task TwentyHealthyJars_WithAMeter_AreAskedForTheirPhTogether()
     {
-        if (!LongRun.Asked)
-            return;
         await using Weeks weeks = await Weeks.StartAsync("Meter");
         await weeks.PutUpTwentyAsync();
         for (int day = 1; day <= Days; day++)
