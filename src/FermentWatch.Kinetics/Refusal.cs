@@ -55,3 +55,10 @@ public sealed record Refusal(string Field, string Came, string WouldBeRight)
         return at < 0 ? (WouldBeRight, "") : (WouldBeRight[..at].TrimEnd(','), WouldBeRight[(at + RightWords.Length)..]);
     }
 }
+
+/// <summary>Words at the beginning of a sentence.</summary>
+public static class Sentence
+{
+    /// <summary>The words with their first letter large; at least one letter.</summary>
+    public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.RoundAnswers;
@@ -25,5 +26,19 @@ public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook 
         await jars.PutRightAsync(corrected, order.Corrections, cancellationToken);
         await renewal.RunAsync(jar.Number, cancellationToken);
         return order;
+    }
+}
+
+/// <summary>Files what was entered of one jar and has its forecast renewed.</summary>
+public sealed class EntryFiling(IJarBook jars, IForecastRenewal renewal, TimeProvider clock)
+{
+    /// <summary>Files an observation, in the place of another where it corrects one.</summary>
+    public async Task FileAsync(Jar jar, Observation observation, Guid? corrects, EntryMark mark, CancellationToken cancellationToken)
+    {
+        if (corrects is { } wrong)
+            await jars.CorrectAsync(wrong, clock.GetUtcNow().ToInstant(), mark.By, observation, cancellationToken);
+        else
+            await jars.ObserveAsync([observation], cancellationToken);
+        await renewal.RunAsync(jar.Number, cancellationToken);
     }
 }

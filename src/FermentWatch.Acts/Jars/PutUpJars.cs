@@ -1,10 +1,12 @@
 using FermentWatch.Acts.Households;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Words;
+using NodaTime;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Jars;
@@ -73,4 +75,22 @@ public sealed record PutUpAnswer(IReadOnlyList<Jar> Jars, IReadOnlyList<Refusal>
 
     /// <summary>The jar that was put right instead; null where none was.</summary>
     public Jar? Corrected { get; init; }
+}
+
+/// <summary>Jars whose brine may start another at present.</summary>
+public sealed class ReadyStarters(IJarBook jars, IForecastBook forecasts, IHouseholdBook households, TimeProvider clock)
+{
+    /// <summary>Those a form may name; none where it names none, since finding them costs a look at every jar.</summary>
+    public async Task<IReadOnlyList<StarterSource>> NamedByAsync(PutUpForm form, CancellationToken cancellationToken) =>
+        string.IsNullOrWhiteSpace(form.StarterFrom) ? [] : await OfferAsync(cancellationToken);
+
+    /// <summary>Every one, by number.</summary>
+    public async Task<IReadOnlyList<StarterSource>> OfferAsync(CancellationToken cancellationToken)
+    {
+        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+        var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
+        Instant now = clock.GetUtcNow().ToInstant();
+        return [.. (await jars.KeptAsync(cancellationToken)).Select(jar =>
+            StarterSource.Of(jar, latest.GetValueOrDefault(jar.Id), zone, now)).OfType<StarterSource>()];
+    }
 }

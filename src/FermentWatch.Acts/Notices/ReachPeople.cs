@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Typed;
 using NodaTime;
 using NodaTime.Extensions;
@@ -75,4 +76,10 @@ public sealed class NoticeRouteInput
 
     /// <summary>Key by which a webhook's body is signed.</summary>
     public string? Secret { get; set; }
+}
+
+/// <summary>Has the household told no more of a kind of occasion, or told of it again.</summary>
+public sealed class MuteOccasion(IOccasionBook occasions)
+{
+    public Task DoAsync(OccasionKind kind, bool muted, CancellationToken cancellationToken) => occasions.MuteAsync(kind, muted, cancellationToken);
 }

@@ -1,5 +1,8 @@
+using FermentWatch.Kitchen.Health;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using NodaTime;
+using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Rounds;
 
@@ -18,5 +21,19 @@ public sealed class HandOverRound(IMemberBook members)
             await members.TakeBackAsync(date, cancellationToken);
         else if ((await members.RosterAsync(date, cancellationToken)).Members.Any(member => member.Name == somebody))
             await members.HandOverAsync(new HandOver { Date = date, Person = somebody, By = by }, cancellationToken);
+    }
+}
+
+/// <summary>Not tasting this week, or again from today on.</summary>
+public sealed class PauseTasting(IHouseholdBook households, WrittenDown written, TimeProvider clock)
+{
+    private const int Days = 7;
+
+    public async Task DoAsync(bool paused, CancellationToken cancellationToken)
+    {
+        Household household = await households.ReadAsync(cancellationToken);
+        household.TastingAgainFrom = paused ? clock.GetUtcNow().ToInstant().InZone(household.Zone).Date.PlusDays(Days) : null;
+        await households.WriteAsync(household, cancellationToken);
+        written.SayFacts();
     }
 }

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Health;
+using Microsoft.Extensions.Logging;
 using NodaTime;
 
 namespace FermentWatch.Intake.Outside;
@@ -24,4 +25,25 @@ public static class ReconnectBackoff
     /// <summary>The wait before looking again whether somebody is there: 1 to 2 seconds, and looking takes 2 at most.</summary>
     /// <param name="chance">From 0 to below 1.</param>
     public static TimeSpan LookAgain(double chance) => TimeSpan.FromSeconds(1 + chance);
+}
+
+/// <summary>How one try to be connected ended.</summary>
+/// <param name="Problem">Why, in one sentence.</param>
+/// <param name="Held">Whether there was a connection that lasted for a while.</param>
+internal sealed record LinkAttempt(string Problem, bool Held);
+
+/// <summary>What the link says in the log: changes of state, not every try. The numbers are stable.</summary>
+internal static partial class LinkLog
+{
+    [LoggerMessage(2101, LogLevel.Information, "Connected to the outside broker {Host} port {Port}; session kept: {SessionPresent}")]
+    public static partial void Connected(ILogger logger, string host, int port, bool sessionPresent);
+
+    [LoggerMessage(2102, LogLevel.Warning, "No connection to the outside broker {Host} port {Port}: {Problem} Tried again until there is")]
+    public static partial void Lost(ILogger logger, string host, int port, string problem);
+
+    [LoggerMessage(2103, LogLevel.Error, "A message of the outside broker could not be written down; it is left there and comes again")]
+    public static partial void NotStored(ILogger logger, Exception exception);
+
+    [LoggerMessage(2104, LogLevel.Warning, "The outside broker refuses to send us {Filter}: {Answer}")]
+    public static partial void SubscriptionRefused(ILogger logger, string filter, string answer);
 }

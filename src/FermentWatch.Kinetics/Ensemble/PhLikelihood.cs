@@ -42,3 +42,39 @@ internal static class PhLikelihood
         from > 0 ? NormalDistribution.Cumulative(-from) - NormalDistribution.Cumulative(-to)
             : NormalDistribution.Cumulative(to) - NormalDistribution.Cumulative(from);
 }
+
+/// <summary>
+/// How likely a titration is where the model says another acidity. A kitchen's burette and end point are taken to be good to
+/// 0.05 % and a twentieth of the value: common practice, no source.
+/// </summary>
+internal static class AcidityLikelihood
+{
+    private const double LeastPercent = 0.05;
+    private const double Share = 0.05;
+
+    /// <summary>Logarithm of the density, without constants that do not depend on the model's acidity.</summary>
+    public static double LogDensity(AcidityReading reading, double modelPercent)
+    {
+        double off = (reading.PercentLactic - modelPercent) / Math.Sqrt((LeastPercent * LeastPercent) + Math.Pow(Share * reading.PercentLactic, 2));
+        return -0.5 * off * off;
+    }
+}
+
+/// <summary>
+/// How likely bubbles are at a rate of gas. Brine holds some 40 mmol/L of carbon dioxide before any rises; that bubbling is seen
+/// above about 3 mmol/L a day is our own reckoning, taken widely.
+/// </summary>
+internal static class GasLikelihood
+{
+    private const double HalfSeenMolesPerDay = 0.003;
+    private const double LnWidth = 0.7;
+    private const double Overlooked = 0.05;
+
+    /// <summary>Logarithm of the probability of seeing, or not seeing, bubbles.</summary>
+    public static double LogProbability(bool seen, double molesPerLitreDay)
+    {
+        double lnRatio = Math.Log(Math.Max(molesPerLitreDay, 1e-9) / HalfSeenMolesPerDay);
+        double probability = Overlooked + ((1 - (2 * Overlooked)) / (1 + Math.Exp(-lnRatio / LnWidth)));
+        return Math.Log(seen ? probability : 1 - probability);
+    }
+}

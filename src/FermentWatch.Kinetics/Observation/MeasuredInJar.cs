@@ -33,3 +33,19 @@ public sealed record GasReading(double Day, bool Seen);
 /// <param name="Day">Days since packing, zero or more.</param>
 /// <param name="Verdict">What was said.</param>
 public sealed record TasteReading(double Day, TasteAnswer Verdict);
+
+/// <summary>What somebody said after tasting, measured on the household's own scale.</summary>
+public enum TasteAnswer
+{
+    /// <summary>Not sour enough by far.</summary>
+    NotYet,
+
+    /// <summary>A day or so short.</summary>
+    Nearly,
+
+    /// <summary>As it should be.</summary>
+    Right,
+
+    /// <summary>Sourer than wanted.</summary>
+    PastIt,
+}

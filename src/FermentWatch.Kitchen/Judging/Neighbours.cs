@@ -53,3 +53,11 @@ internal sealed class Neighbours(IReadOnlyList<Reading> readings, PlausibleRange
             Believed.Add(value, times);
     }
 }
+
+/// <summary>Arithmetic of instants that ends at the first and the last instant there is instead of failing beyond it.</summary>
+internal static class Bounded
+{
+    public static Instant Later(Instant at, Duration by) => at > Instant.MaxValue - by ? Instant.MaxValue : at + by;
+
+    public static Instant Earlier(Instant at, Duration by) => at < Instant.MinValue + by ? Instant.MinValue : at - by;
+}

@@ -1,3 +1,5 @@
+using FermentWatch.Kitchen.Readings;
+
 namespace FermentWatch.Kitchen.Judging;
 
 /// <summary>Something about a sensor that a person should look at.</summary>
@@ -29,4 +31,30 @@ public enum SensorWarningKind
 
     /// <summary>The probe drifted between its last two calibrations.</summary>
     Drift = 6,
+}
+
+/// <summary>
+/// Tells when two thermometers in one place show different rooms. Which of them is right nobody can tell from here: one may stand
+/// in the sun or by the stove. The bound is this project's own; cheap parts are good to half a degree to one.
+/// </summary>
+public static class Disagreement
+{
+    /// <summary>How far apart two thermometers in one place may be, in degrees Celsius.</summary>
+    public const double LargestCelsius = 2;
+
+    private const int FewestQuarters = 4;
+
+    /// <summary>
+    /// By how much the first is above (or, negative, below) the second in the middle of the quarter hours that both have; null
+    /// where that is within bounds, or there are too few to tell.
+    /// </summary>
+    public static double? Between(IEnumerable<ReadingMean> first, IEnumerable<ReadingMean> second)
+    {
+        var other = second.ToDictionary(mean => mean.Start, mean => mean.Value);
+        double[] apart = [.. first.Where(mean => other.ContainsKey(mean.Start)).Select(mean => mean.Value - other[mean.Start]).Order()];
+        if (apart.Length < FewestQuarters)
+            return null;
+        double middle = apart[apart.Length / 2];
+        return Math.Abs(middle) > LargestCelsius ? middle : null;
+    }
 }

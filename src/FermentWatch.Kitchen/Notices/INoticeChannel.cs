@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace FermentWatch.Kitchen.Notices;
 
 /// <summary>A door to people.</summary>
@@ -16,4 +18,25 @@ public interface INoticeChannel
     /// <param name="route">Whom to tell.</param>
     /// <param name="late">How late it is, for the message to say so; null when it is in time.</param>
     Task<DeliveryOutcome> SendAsync(Notice notice, NoticeRoute route, string? late, CancellationToken cancellationToken);
+}
+
+/// <summary>How one attempt ended.</summary>
+/// <param name="Result">Whether it was taken, may be tried again, or never will be.</param>
+/// <param name="Trouble">What went wrong, in one line; null if it was taken.</param>
+/// <param name="Wait">How long the receiver asks to be left alone, zero to a day; null where it did not say.</param>
+public sealed record DeliveryOutcome(DeliveryResult Result, string? Trouble, Duration? Wait = null)
+{
+    public static readonly DeliveryOutcome Delivered = new(DeliveryResult.Delivered, null);
+
+    public static DeliveryOutcome TryAgain(string trouble, Duration? wait = null) => new(DeliveryResult.TryAgain, trouble, wait);
+
+    public static DeliveryOutcome Refused(string trouble) => new(DeliveryResult.Refused, trouble);
+}
+
+/// <summary>What an attempt came to.</summary>
+public enum DeliveryResult
+{
+    Delivered = 1,
+    TryAgain = 2,
+    Refused = 3,
 }

@@ -46,3 +46,30 @@ public static class TypicalTemperatures
         _ => throw new ArgumentOutOfRangeException(nameof(word), word, "Not a temperature in words."),
     };
 }
+
+/// <summary>Somewhere jars stand: a shelf, a counter, a cellar, a refrigerator.</summary>
+public sealed class Place
+{
+    public required Guid Id { get; init; }
+
+    /// <summary>What the household calls it; unique in the household.</summary>
+    public required string Name { get; set; }
+
+    /// <summary>Order in which the round passes it, smallest first.</summary>
+    public int ShelfOrder { get; set; }
+
+    /// <summary>What the household says of its temperature; used where and when no sensor counts.</summary>
+    public required TypicalTemperature Typical { get; set; }
+}
+
+/// <summary>The record of places.</summary>
+public interface IPlaceBook
+{
+    /// <summary>All places, by shelf order.</summary>
+    Task<IReadOnlyList<Place>> AllAsync(CancellationToken cancellationToken);
+
+    Task AddAsync(Place place, CancellationToken cancellationToken);
+
+    /// <summary>Writes name, order and typical temperature of a place that exists.</summary>
+    Task ChangeAsync(Place place, CancellationToken cancellationToken);
+}

@@ -43,3 +43,44 @@ public static class BufferTable
         _ => throw new ArgumentOutOfRangeException(nameof(buffer), buffer, "Not a buffer we know."),
     };
 }
+
+/// <summary>What a probe showed in a buffer.</summary>
+/// <param name="Buffer">The buffer.</param>
+/// <param name="Millivolts">What it showed, -1000 to 1000.</param>
+/// <param name="Celsius">The temperature of the buffer, 0 to 50.</param>
+public readonly record struct BufferReading(ReferenceBuffer Buffer, double Millivolts, double Celsius)
+{
+    internal const double NeutralPh = 7;
+
+    /// <summary>The pH of the buffer at its temperature.</summary>
+    public double Ph => BufferTable.PhAt(Buffer, Celsius);
+
+    /// <summary>
+    /// What a probe showed that tells pH and not a potential: the potential by which an ideal electrode would have told it at the
+    /// temperature of the buffer, so that its offset and slope are judged by the same rules.
+    /// </summary>
+    /// <param name="buffer">The buffer.</param>
+    /// <param name="shownPh">The pH it showed.</param>
+    /// <param name="celsius">The temperature of the buffer, 0 to 50.</param>
+    public static BufferReading OfShownPh(ReferenceBuffer buffer, double shownPh, double celsius) =>
+        new(buffer, -Nernst.MillivoltsPerPh(celsius) * (shownPh - NeutralPh), celsius);
+}
+
+/// <summary>Solutions of known pH in which a probe is checked.</summary>
+public enum ReferenceBuffer
+{
+    /// <summary>Phthalate, pH 4.005 at 25 C.</summary>
+    Phthalate4 = 1,
+
+    /// <summary>The technical buffer of pH 7.000 at 25 C.</summary>
+    Technical7 = 2,
+
+    /// <summary>Phosphate, pH 6.865 at 25 C.</summary>
+    Phosphate686 = 3,
+
+    /// <summary>Borax, pH 9.180 at 25 C.</summary>
+    Borax918 = 4,
+
+    /// <summary>Carbonate, pH 10.012 at 25 C.</summary>
+    Carbonate10 = 5,
+}

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Troubles;
 using NodaTime;
 
@@ -36,3 +37,12 @@ public sealed record RoundJar(
     public string? TroubleForAChild => Step.Kind > StepKind.SeeTo ? null : State.Handled is not null ? Step.InBrief
         : $"{Step.Sign}: {(Step.Urgent ? "call an adult, do not open" : "show an adult")}";
 }
+
+/// <summary>What is to be looked at on one date, by shelf in shelf order.</summary>
+public sealed record RoundSheet(LocalDate Date, IReadOnlyList<RoundShelf> Shelves)
+{
+    public IEnumerable<RoundJar> Jars => Shelves.SelectMany(shelf => shelf.Jars);
+}
+
+/// <summary>The jars of one place, by number.</summary>
+public sealed record RoundShelf(Place Place, IReadOnlyList<RoundJar> Jars);

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
-using Lib.Net.Http.WebPush;
 using FermentWatch.Kitchen.Notices;
+using Lib.Net.Http.WebPush;
 using NodaTime;
 using NodaTime.Extensions;
 
@@ -42,4 +42,17 @@ internal static class PushAnswer
     }
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>Lets go of the body of every answer: a push service says all it has to say before it, and one that never ends must not be
+/// read.</summary>
+internal sealed class HeadOnly(HttpMessageHandler way) : DelegatingHandler(way)
+{
+    protected override async Task<HttpResponseMessage> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken)
+    {
+        HttpResponseMessage answer = await base.SendAsync(request, cancellationToken);
+        answer.Content.Dispose();
+        answer.Content = new ByteArrayContent([]);
+        return answer;
+    }
 }

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.Net.Sockets;
+using FermentWatch.Kitchen.Typed;
+using FermentWatch.Service.Demo;
 using FermentWatch.Service.Hosting;
 using FermentWatch.Storage;
 
@@ -48,5 +50,25 @@ internal static class ServeVerb
             throw;
         }
         await app.WaitForShutdownAsync(cancellationToken);
+    }
+}
+
+/// <summary><c>demo</c>: the service with an invented household.</summary>
+internal static class DemoVerb
+{
+    public static Command Create(CommandContext context)
+    {
+        var port = new Option<string>("--port") { HelpName = "PORT",
+            Description = "Port of the pages, on this machine only; a free one without it." };
+        var verb = new Command("demo",
+            "Runs the service on this machine only, with an invented household in a temporary folder: sensors that report, jars of several ages, one of each trouble.") { port };
+        verb.SetAction((call, cancellationToken) =>
+        {
+            var reader = new FieldReader();
+            int asked = reader.ReadWhole("port", call.GetValue(port), 0, 0, 65_535);
+            return reader.Refusals.Count > 0 ? Task.FromResult(context.Refuse(reader.Refusals))
+                : new DemoRun(context, asked).RunAsync(cancellationToken);
+        });
+        return verb;
     }
 }

@@ -1,6 +1,10 @@
+using System.Net;
+using System.Net.NetworkInformation;
+using System.Net.Sockets;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.Publishing;
+using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Service.Hosting;
@@ -29,4 +33,25 @@ internal sealed class BrokersOutlet(Broker broker, BrokerOptions options, Outsid
     /// <summary>Says on our broker that the service leaves.</summary>
     public Task SayOfflineAsync(CancellationToken cancellationToken) =>
         broker.PublishAsync(OwnTopics.ServiceStatus, "offline"u8.ToArray(), retain: true, cancellationToken);
+}
+
+/// <summary>Where sensors find a broker that listens as set.</summary>
+internal static class BrokerAddresses
+{
+    /// <summary>Its address; where it listens everywhere, this machine's own on its network.</summary>
+    public static BrokerAddress Of(BrokerOptions options)
+    {
+        IPAddress listens = IPAddress.Parse(options.BindAddress);
+        bool everywhere = listens.Equals(IPAddress.Any) || listens.Equals(IPAddress.IPv6Any);
+        return new BrokerAddress(
+            everywhere ? OnTheNetwork() : listens.ToString(), options.PlainEnabled ? options.Port : options.TlsPort, !options.PlainEnabled,
+                options.Enabled);
+    }
+
+    private static string OnTheNetwork() => NetworkInterface.GetAllNetworkInterfaces()
+        .Where(network => network.OperationalStatus == OperationalStatus.Up && network.NetworkInterfaceType != NetworkInterfaceType.Loopback)
+        .SelectMany(network => network.GetIPProperties().UnicastAddresses)
+        .Where(unicast => unicast.Address.AddressFamily == AddressFamily.InterNetwork)
+        .Select(unicast => unicast.Address.ToString())
+        .FirstOrDefault() ?? Dns.GetHostName();
 }

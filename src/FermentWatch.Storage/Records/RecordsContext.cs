@@ -14,7 +14,9 @@ using FermentWatch.Storage.Records.Derived;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
 using NodaTime;
 
 namespace FermentWatch.Storage.Records;
@@ -145,4 +147,10 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     private bool ChangesFacts() => ChangeTracker.Entries().Any(entry =>
         entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted
         && Facts.Any(fact => fact.IsInstanceOfType(entry.Entity)));
+}
+
+/// <summary>Lets the tool that writes migrations make a context; it reads the model and opens no file.</summary>
+internal sealed class RecordsContextDesign : IDesignTimeDbContextFactory<RecordsContext>
+{
+    public RecordsContext CreateDbContext(string[] args) => RecordsConnection.Context("design.db", SqliteOpenMode.Memory);
 }

@@ -32,3 +32,15 @@ public sealed class SetUpDesk(SetUpToken token, IAccountBook accounts, SignIns s
         return [];
     }
 }
+
+/// <summary>What the owner types at first start.</summary>
+public sealed class SetUpInput
+{
+    public string? User { get; set; }
+
+    public string? Password { get; set; }
+
+    public string? Again { get; set; }
+
+    public HouseholdInput Household { get; set; } = new();
+}

@@ -1,4 +1,5 @@
 using FermentWatch.Web.Pages.Layout;
+using Microsoft.AspNetCore.Antiforgery;
 
 namespace FermentWatch.Web.Gates;
 
@@ -48,5 +49,47 @@ public static class SecurityHeaders
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         if (headers.CacheControl.Count == 0 || headers.CacheControl.ToString().StartsWith("no-cache", StringComparison.Ordinal))
             headers.CacheControl = "no-store";
+    }
+}
+
+/// <summary>Nothing but the token against forged forms, which the binding of a form makes the framework ask for.</summary>
+public sealed class SignOutForm;
+
+/// <summary>A page with a few words and the way to the first page, for answers made before any page of ours is asked.</summary>
+internal static class BarePage
+{
+    /// <param name="context">The request, whose answer has not begun.</param>
+    /// <param name="status">The answer's status.</param>
+    /// <param name="head">The heading.</param>
+    /// <param name="words">What to do, in HTML of our own: nothing that came with the request stands in it.</param>
+    public static Task WriteAsync(HttpContext context, int status, string head, string words)
+    {
+        context.Response.StatusCode = status;
+        context.Response.ContentType = "text/html; charset=utf-8";
+        return context.Response.WriteAsync(
+            "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
+            + $"<base href=\"{context.Request.PathBase}/\"><title>{head}</title><link rel=\"stylesheet\" href=\"{StyleSheet.Address}\"></head>"
+            + $"<body><div class=\"door\"><main><h1>{head}</h1><p>{words}</p><p><a class=\"button\" href=\"./\">To the first page</a></p></main></div></body></html>");
+    }
+}
+
+/// <summary>
+/// A button that is gone from its page when it is pressed once more: a second tap, or somebody was faster. The framework finds no form
+/// of that name and answers 400; people get the page as it stands now, and nothing is done again.
+/// </summary>
+public static class DoneAlready
+{
+    /// <summary>Leads such a form to its page.</summary>
+    public static async Task LeadAsync(HttpContext context, RequestDelegate next)
+    {
+        await next(context);
+        HttpRequest request = context.Request;
+        bool isOurForm = HttpMethods.IsPost(request.Method) && context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: true }
+            && request.HasFormContentType && request.Form.ContainsKey("_handler");
+        if (!isOurForm || context.Response.HasStarted || context.Response.StatusCode != StatusCodes.Status400BadRequest)
+            return;
+        context.Response.Clear();
+        context.Response.StatusCode = StatusCodes.Status303SeeOther;
+        context.Response.Headers.Location = $"{request.PathBase}{request.Path}{request.QueryString}";
     }
 }

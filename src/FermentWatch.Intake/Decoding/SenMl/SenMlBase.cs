@@ -1,4 +1,6 @@
 using System.Text.Json;
+using FermentWatch.Kitchen.Readings;
+using NodaTime;
 
 namespace FermentWatch.Intake.Decoding.SenMl;
 
@@ -61,4 +63,40 @@ internal sealed class SenMlBase
 
     internal static double? Number(JsonElement value) =>
         value.ValueKind == JsonValueKind.Number && value.TryGetDouble(out double number) && double.IsFinite(number) ? number : null;
+}
+
+/// <summary>A resolved pack, and what of it could not be read.</summary>
+public sealed record SenMlPack(IReadOnlyList<SenMlRecord> Records, IReadOnlyList<DecodeFault> Faults);
+
+/// <summary>One record of a pack in resolved form (RFC 8428 section 4.6): base fields worked in, time absolute.</summary>
+/// <param name="Name">Base name and name; empty where the pack gives neither.</param>
+/// <param name="Unit">Its unit, or the base unit; null where neither is given.</param>
+/// <param name="Number">Its value and the base value added up; null where the record has no number.</param>
+/// <param name="Other">The JSON text of its string, boolean or data value; null where it has none.</param>
+/// <param name="MeasuredAt">Its time, to the millisecond.</param>
+/// <param name="TimeSource">Arrival where neither the record nor the base gives a time.</param>
+/// <param name="Text">The record as it came, for examples.</param>
+public sealed record SenMlRecord(
+    string Name, string? Unit, double? Number, string? Other, Instant MeasuredAt, TimeSource TimeSource, string Text);
+
+/// <summary>The time rule of RFC 8428 section 4.5.3: seconds below 2^28 are relative to now, others count from the Unix epoch.</summary>
+public static class SenMlTime
+{
+    /// <summary>2^28 seconds, where absolute times begin.</summary>
+    public const double FirstAbsoluteSeconds = 268_435_456;
+
+    // The last millisecond of the year 9999, beyond which calendars end.
+    private const double LastMilliseconds = 253_402_300_799_999;
+
+    /// <summary>Whether these seconds are relative to now.</summary>
+    public static bool IsRelative(double seconds) => seconds < FirstAbsoluteSeconds;
+
+    /// <summary>The instant, to the nearest millisecond; null if it lies before 1970 or after 9999.</summary>
+    public static Instant? Resolve(double seconds, Instant now)
+    {
+        double milliseconds = Math.Round(seconds * 1000);
+        if (IsRelative(seconds))
+            milliseconds += now.ToUnixTimeMilliseconds();
+        return milliseconds is >= 0 and <= LastMilliseconds ? Instant.FromUnixTimeMilliseconds((long)milliseconds) : null;
+    }
 }

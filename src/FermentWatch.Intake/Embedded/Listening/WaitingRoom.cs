@@ -1,3 +1,6 @@
+using System.Net;
+using System.Net.Sockets;
+
 namespace FermentWatch.Intake.Embedded.Listening;
 
 /// <summary>
@@ -52,4 +55,17 @@ public sealed class WaitingRoom<T>(int places)
         _waiting.Remove(node);
         return true;
     }
+}
+
+/// <summary>Where to listen, and with which certificate; without one the connection is plain.</summary>
+internal sealed record ListenAt(IPEndPoint EndPoint, ServerCertificate? Certificate);
+
+/// <summary>An open connection, known to the broker or not yet.</summary>
+internal sealed class OpenConnection(Socket socket, EndPoint remote, FrameLimit limit)
+{
+    public EndPoint Remote { get; } = remote;
+
+    public Socket Socket { get; } = socket;
+
+    public FrameLimit Limit { get; } = limit;
 }

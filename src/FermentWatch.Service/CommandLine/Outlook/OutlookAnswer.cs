@@ -1,3 +1,4 @@
+using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Forecasts;
 
@@ -30,4 +31,44 @@ internal sealed record OutlookAnswer(
         return new OutlookAnswer(forecast, call.Request.Days, [.. days.Take(call.Until.Count)], call.Target is null ? null : days[^1],
             call is { Target: not null, Ready: { } ready } ? PackBy.For(ready, days[^1].Days) : null);
     }
+}
+
+/// <summary>Figures with the digits worth printing, in the invariant culture.</summary>
+internal static class Digits
+{
+    public static string Day(double? day) => day?.ToString("0.####", CultureInfo.InvariantCulture) ?? "";
+
+    public static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
+
+    public static string Tenths(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
+
+    public static string Hundredths(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+
+    public static string Ph(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
+
+    public static string Acidity(double value) => value.ToString("0.0000", CultureInfo.InvariantCulture);
+}
+
+/// <summary>The answer as comma separated lines: the course, or, where days of levels were asked for, those days instead.</summary>
+internal static class OutlookCsv
+{
+    /// <summary>Columns of the course. Others script against them.</summary>
+    public const string CourseColumns = "day,temperature_c,ph_p10,ph_p50,ph_p90,acidity_p10,acidity_p50,acidity_p90,sourness_p50";
+
+    /// <summary>Columns of the days.</summary>
+    public const string UntilColumns = "until,p10,p50,p90";
+
+    public static IEnumerable<string> Lines(OutlookAnswer answer) =>
+        answer.Until.Count > 0
+            ? answer.Until.Select(until => $"{until.Name},{Days(until.Days)}").Prepend(UntilColumns)
+            : answer.Forecast.Course.Select(Course).Prepend(CourseColumns);
+
+    private static string Days(PassageDays days) => string.Join(',', Digits.Day(days.P10), Digits.Day(days.P50), Digits.Day(days.P90));
+
+    private static string Course(CoursePoint point) => string.Join(',',
+        Digits.Day(point.Day), Digits.Hundredths(point.JarCelsius),
+        Digits.Ph(point.Ph.P10), Digits.Ph(point.Ph.P50), Digits.Ph(point.Ph.P90),
+        Digits.Acidity(point.AcidityPercentLactic.P10), Digits.Acidity(point.AcidityPercentLactic.P50),
+            Digits.Acidity(point.AcidityPercentLactic.P90),
+        Digits.Hundredths(point.SournessP50));
 }

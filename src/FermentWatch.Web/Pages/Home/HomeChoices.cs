@@ -37,3 +37,14 @@ internal static class HomeChoices
     public static IReadOnlyList<Choice> ZonesWith(string? zone) =>
         string.IsNullOrEmpty(zone) || Zones.Any(choice => choice.Value == zone) ? Zones : [new(zone, zone), .. Zones];
 }
+
+/// <summary>Somebody new, as typed.</summary>
+public sealed class NewMemberInput
+{
+    public string? Name { get; set; }
+
+    /// <summary><c>Adult</c> or <c>Child</c>.</summary>
+    public string? Role { get; set; }
+
+    public string? Password { get; set; }
+}

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Acts.Rounds;
+using FermentWatch.Web.Pages.Shared;
 using NodaTime;
 using NodaTime.Text;
 
@@ -24,4 +25,38 @@ public sealed class WeekInput
             && WeekMark.All.FirstOrDefault(mark => mark.Word == parts[2]) is { } mark
             ? new WeekTick(number, date, mark) : null;
     }
+}
+
+/// <summary>The answer for a shelf as the browser sends it.</summary>
+public sealed class ShelfInput
+{
+    /// <summary>Made when the page was shown.</summary>
+    public Guid Id { get; set; }
+
+    /// <summary>Numbers of the jars that stood on the page's shelf, by comma.</summary>
+    public string? Jars { get; set; }
+
+    /// <summary>Numbers of the jars where something is wrong.</summary>
+    public List<int>? Except { get; set; }
+
+    /// <summary>Whether those that were to be opened were opened.</summary>
+    public bool Opened { get; set; }
+}
+
+/// <summary>An answer about one jar as the browser sends it: which button, and a note.</summary>
+public sealed class SeenInput
+{
+    /// <summary>Made when the page was shown.</summary>
+    public Guid Id { get; set; }
+
+    /// <summary>The name of what was chosen.</summary>
+    public string? Choice { get; set; }
+
+    public string? Note { get; set; }
+
+    /// <summary>What is said of a form that was sent before with another answer.</summary>
+    public FermentWatch.Kitchen.RoundAnswers.Again Again { get; set; }
+
+    /// <summary>Where it goes, for a jar that goes into the cold.</summary>
+    public string? Place { get; set; }
 }

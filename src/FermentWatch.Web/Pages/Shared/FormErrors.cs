@@ -31,3 +31,8 @@ internal static class FieldParts
         return both.Length == 0 ? null : both;
     }
 }
+
+/// <summary>One of several to choose from.</summary>
+/// <param name="Value">What the form sends.</param>
+/// <param name="Label">What the person reads.</param>
+public sealed record Choice(string Value, string Label);
