@@ -14,9 +14,7 @@ public sealed record SentBefore<T>(T Observation, bool IsFiled, string? Asked, G
 /// <summary>Holds what was read of a form against what was filed under its id.</summary>
 public static class SentBefore
 {
-    /// <summary>
-    /// The same sent twice is that once; something else under the same id is asked about, takes its place, or is one more, as was said.
-    /// </summary>
+    /// <summary>An entry of one jar, by the rule of <see cref="SentForm"/>.</summary>
     /// <param name="now">What was read of the form, under the form's id.</param>
     /// <param name="jar">The jar it is about, whole.</param>
     /// <param name="mark">Under which id it is entered, and what is said of other content.</param>
@@ -24,14 +22,13 @@ public static class SentBefore
     /// <param name="under">The same under another id.</param>
     public static SentBefore<T> Of<T>(T now, Jar jar, EntryMark mark, Func<T, string> content, Func<Guid, T> under) where T : Observation
     {
-        if (jar.Observations.Find(each => each.Id == mark.Id) is not { } sent)
-            return new SentBefore<T>(now, false, null, null);
-        if (sent is T before && content(before) == content(now))
-            return new SentBefore<T>(before, true, null, null);
-        if (mark.Again == Again.NotSaid)
-            return new SentBefore<T>(now, false, Answering.AskedAgain(sent), null);
-        T own = under(AnswerId.Of(mark.Id, AnswerId.Named(content(now))));
-        bool isFiled = jar.Observations.Exists(each => each.Id == own.Id);
-        return new SentBefore<T>(own, isFiled, null, mark.Again == Again.Correction && sent.VoidedAt is null ? sent.Id : null);
+        Observation? Filed(Guid id) => jar.Observations.Find(each => each.Id == id);
+        SentForm sent = SentForm.Of(mark.Id, content(now), mark.Again, id => Filed(id) is { } filed ? filed is T same ? content(same) : "" : null);
+        if (sent.IsAskedAbout)
+            return new SentBefore<T>(now, false, Answering.AskedAgain(Filed(mark.Id)!), null);
+        if (sent.IsFiled)
+            return new SentBefore<T>((T)Filed(sent.Id)!, true, null, null);
+        bool takesItsPlace = sent.Corrects && Filed(mark.Id)!.VoidedAt is null;
+        return new SentBefore<T>(sent.Id == mark.Id ? now : under(sent.Id), false, null, takesItsPlace ? mark.Id : null);
     }
 }

@@ -1,5 +1,6 @@
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
@@ -31,7 +32,7 @@ internal sealed class OneSensor(string password) : ISensorBook
 
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<bool> KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task RemoveAsync(Guid sensorId, Instant at, CancellationToken cancellationToken) => throw new NotSupportedException();
 }

@@ -104,7 +104,7 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
             return new PhEntry(null, reader.Refusals);
         var measurement = new PhMeasurement
         {
-            Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By,
+            Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By, ById = entry.Who.AccountId,
             Note = note.Length == 0 ? null : note, Ph = ph, Method = method,
             CheckedInBuffer = method != PhMethod.Strip && form.CheckedInBuffer,
             PaleBrine = method == PhMethod.Strip && form.PaleBrine == true, Blended = form.Blended, SampleCelsius = sample,

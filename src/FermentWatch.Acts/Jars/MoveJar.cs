@@ -28,25 +28,22 @@ public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         Instant from = reader.ReadPast("since", form.At, household.Zone, clock.GetUtcNow().ToInstant(), jar.PackedAt);
         if (place is null || reader.Refusals.Count > 0)
             return new AnswerOutcome([], [], reader.Refusals);
-        if (jar.Placements.Find(each => each.Id == mark.Id) is { } sent && sent.PlaceId != place.Id)
-            return await ElsewhereAsync(jar, sent, place, string.IsNullOrWhiteSpace(form.At) ? null : from, known, mark, cancellationToken);
-        if (jar.PlacementAt(from).PlaceId != place.Id)
-            await FileAsync(jar, mark.Id, place, from, cancellationToken);
+        JarPlacement? Filed(Guid id) => jar.Placements.Find(each => each.Id == id);
+        SentForm sent = SentForm.Of(mark.Id, $"{place.Id:N}", mark.Again, id => Filed(id) is { } filed ? $"{filed.PlaceId:N}" : null);
+        if (sent.IsAskedAbout)
+            return Done with { Asked = AskedAgain(known.First(each => each.Id == Filed(mark.Id)!.PlaceId)) };
+        if (sent.Corrects)
+        {
+            JarPlacement wrong = Filed(mark.Id)!;
+            await takeBack.TakeBackAsync(jar, wrong, mark, cancellationToken);
+            from = string.IsNullOrWhiteSpace(form.At) ? wrong.From : from;
+        }
+        if (!sent.IsFiled && (sent.Id != mark.Id || jar.PlacementAt(from).PlaceId != place.Id))
+            await FileAsync(jar, sent.Id, place, from, cancellationToken);
         return Done;
     }
 
-    /// <summary>The form was sent before with another place.</summary>
-    private async Task<AnswerOutcome> ElsewhereAsync(
-        Jar jar, JarPlacement sent, Place place, Instant? from, IReadOnlyList<Place> known, EntryMark mark, CancellationToken cancellationToken)
-    {
-        if (mark.Again == Again.NotSaid)
-            return Done with { Asked = $"You sent this form before with \"to {known.First(each => each.Id == sent.PlaceId).Name}\". Was that wrong, or are both right?" };
-        if (mark.Again == Again.Correction)
-            await takeBack.TakeBackAsync(jar, sent, mark, cancellationToken);
-        Instant since = from ?? (mark.Again == Again.Correction ? sent.From : clock.GetUtcNow().ToInstant());
-        await FileAsync(jar, AnswerId.Of(mark.Id, place.Id), place, since, cancellationToken);
-        return Done;
-    }
+    private static string AskedAgain(Place before) => $"You sent this form before with \"to {before.Name}\". Was that wrong, or are both right?";
 
     private async Task FileAsync(Jar jar, Guid id, Place place, Instant from, CancellationToken cancellationToken)
     {

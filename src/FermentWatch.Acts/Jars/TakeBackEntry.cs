@@ -24,7 +24,7 @@ public sealed class TakeBackEntry(IJarBook jars, TakeBackMove moves, IForecastRe
     {
         if (jar.Observations.Find(each => each.Id == observation) is not { } entry)
             return new Refusal("entry", "one of another jar", "an entry of this jar would be right");
-        if (ChildRules.TakingBack(mark.Role, mark.By, entry) is { } refusal)
+        if (ChildRules.TakingBack(mark.Role, mark.Who, entry) is { } refusal)
             return refusal;
         if (await jars.CorrectAsync(observation, clock.GetUtcNow().ToInstant(), mark.By, null, cancellationToken)
             && jar.Placements.OrderBy(each => each.From).Skip(1).FirstOrDefault(each => GoesWith(entry, each)) is { } move)

@@ -1,6 +1,5 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Typed;
 using NodaTime;
@@ -9,7 +8,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Members;
 
 /// <summary>Where people who may sign in are added, listed and removed.</summary>
-public sealed class ManageMembers(IAccountBook accounts, ISignInBook doors, IJarBook jars, TimeProvider clock)
+public sealed class ManageMembers(IAccountBook accounts, ISignInBook doors, TimeProvider clock)
 {
     private Instant Now => clock.GetUtcNow().ToInstant();
 
@@ -24,11 +23,6 @@ public sealed class ManageMembers(IAccountBook accounts, ISignInBook doors, IJar
             return [wrong];
         if (await accounts.FindAsync(name, default) is not null)
             return [new Refusal("name", name, "somebody of that name is there already: another name would be right")];
-        // Entries are signed with names: whoever comes later is another person.
-        if ((await jars.AllAsync(default)).Any(jar =>
-            jar.Observations.Exists(each => string.Equals(each.By, name, StringComparison.OrdinalIgnoreCase))))
-            return [new Refusal("name", name,
-                $"somebody of that name was here before, and what was entered then bears it: another, such as {name} 2, would be right")];
         return await accounts.AddAsync(name, role, password);
     }
 

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Typed;
@@ -13,7 +14,7 @@ public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> ch
     private static readonly Duration TestHolds = Duration.FromMinutes(5);
 
     /// <summary>Adds a way to reach somebody; the route, or what was wrong.</summary>
-    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, string by,
+    public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, Person by,
         CancellationToken cancellationToken)
     {
         var reader = new FieldReader();
@@ -32,14 +33,14 @@ public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> ch
         var route = new NoticeRoute
         {
             Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = channel, Address = input.Address!.Trim(),
-            Secret = string.IsNullOrWhiteSpace(input.Secret) ? null : input.Secret.Trim(), MadeBy = by,
+            Secret = string.IsNullOrWhiteSpace(input.Secret) ? null : input.Secret.Trim(), MadeBy = by.Name, MadeById = by.AccountId,
         };
         await book.AddRouteAsync(route, cancellationToken);
         return (route, []);
     }
 
     /// <summary>Keeps a way that somebody made who has left, as one's own.</summary>
-    public Task KeepAsync(Guid routeId, string by, CancellationToken cancellationToken) => book.KeepRouteAsync(routeId, by, cancellationToken);
+    public Task KeepAsync(Guid routeId, Person by, CancellationToken cancellationToken) => book.KeepRouteAsync(routeId, by, cancellationToken);
 
     /// <summary>Removes a way; what waits for it is not sent.</summary>
     public Task RemoveAsync(Guid routeId, CancellationToken cancellationToken) => book.RemoveRouteAsync(routeId, cancellationToken);

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 
 namespace FermentWatch.Acts.Notices;
@@ -17,7 +18,7 @@ public sealed class TellPhone(INoticeBook book, IEnumerable<INoticeChannel> chan
     /// as it was, so that what waits for it is still sent.
     /// </summary>
     /// <returns>The route and whether it is new, or what was wrong.</returns>
-    public async Task<(NoticeRoute? Route, bool IsNew, IReadOnlyList<Refusal> Refusals)> AddAsync(string person, PhoneInput input,
+    public async Task<(NoticeRoute? Route, bool IsNew, IReadOnlyList<Refusal> Refusals)> AddAsync(Person person, PhoneInput input,
         CancellationToken cancellationToken)
     {
         if (Check(input) is { Count: > 0 } refusals)
@@ -28,10 +29,10 @@ public sealed class TellPhone(INoticeBook book, IEnumerable<INoticeChannel> chan
         {
             var before = (await book.RoutesAsync(cancellationToken)).Where(route =>
                 route.Channel == Channel.WebPush && route.Address == endpoint).ToList();
-            if (before is [var same] && same.Person == person && same.Secret == secret)
+            if (before is [var same] && same.Person == person.Name && same.Secret == secret)
                 return (same, false, []);
-            var route = new NoticeRoute { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person, Channel = Channel.WebPush,
-                Address = endpoint, Secret = secret, MadeBy = person };
+            var route = new NoticeRoute { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = person.Name, Channel = Channel.WebPush,
+                Address = endpoint, Secret = secret, MadeBy = person.Name, MadeById = person.AccountId };
             await book.AddRouteAsync(route, cancellationToken);
             foreach (NoticeRoute old in before)
                 await book.RemoveRouteAsync(old.Id, cancellationToken);

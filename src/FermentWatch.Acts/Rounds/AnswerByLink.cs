@@ -47,7 +47,9 @@ public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMembe
         if (link.State != LinkState.Open)
             return (link, null);
         // Whoever holds the link may look and say so, and no more.
-        var mark = new EntryMark(link.Notice!.Id, link.Notice.Person, MemberRole.Child);
+        string person = link.Notice!.Person;
+        Guid? account = (await members.AllAsync(cancellationToken)).FirstOrDefault(member => member.Name == person)?.AccountId;
+        var mark = new EntryMark(link.Notice.Id, new Person(person, account), MemberRole.Child);
         return (link, await allWell.DoAsync(link.Jars.ToHashSet(), opened ? link.ToOpen.ToHashSet() : [], mark, cancellationToken));
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
@@ -21,7 +22,7 @@ internal sealed class JarButtons(IJarBook jars, SayAllWell allWell) : IJarButton
         bool isNumber = int.TryParse(jar, NumberStyles.None, CultureInfo.InvariantCulture, out int number);
         if (kept.FirstOrDefault(each => isNumber ? each.Number == number : Guid.TryParse(jar, out Guid id) && each.Id == id) is not { } pressed)
             return false;
-        var mark = new EntryMark(Guid.CreateVersion7(at.ToDateTimeOffset()), By, MemberRole.Child);
+        var mark = new EntryMark(Guid.CreateVersion7(at.ToDateTimeOffset()), new Person(By), MemberRole.Child);
         await allWell.DoAsync(new HashSet<int> { pressed.Number }, new HashSet<int>(), mark, cancellationToken);
         return true;
     }

@@ -1,6 +1,7 @@
 using FermentWatch.Acts.Households;
 using FermentWatch.Acts.Rounds;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Topics;
@@ -28,7 +29,7 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
     }
 
     /// <summary>Keeps the credential of a gateway that somebody made who has left, as one's own.</summary>
-    public Task KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) =>
+    public Task KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken) =>
         sensors.KeepGatewayAsync(user, by, cancellationToken);
 
     /// <summary>Takes a gateway's credential away; what it published stays. False if there is none of that name.</summary>
@@ -76,7 +77,7 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
 /// <param name="Place">Name of the place it stands in.</param>
 /// <param name="Gateway">Topic filter of a gateway; null for a sensor.</param>
 /// <param name="By">Who of the household adds it; null on the command line.</param>
-public sealed record AddInput(string Name, string? Place, string? Gateway, string? By = null);
+public sealed record AddInput(string Name, string? Place, string? Gateway, Person? By = null);
 
 /// <summary>The form that adds a gateway or buttons, by the page and the API.</summary>
 public sealed class GatewayForm
@@ -88,7 +89,7 @@ public sealed class GatewayForm
     public string? Filter { get; set; } = OwnTopics.JarButtons;
 
     /// <summary>What the desk takes. An empty filter is none at all, and never a sensor.</summary>
-    internal AddInput ToInput(string by) => new(Name ?? "", null, Filter?.Trim() ?? "", by);
+    internal AddInput ToInput(Person by) => new(Name ?? "", null, Filter?.Trim() ?? "", by);
 }
 
 /// <summary>A sensor or gateway that was added, with the password that can be shown now and never again.</summary>

@@ -1,4 +1,5 @@
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Topics;
 
@@ -9,19 +10,19 @@ public sealed class CredentialIssuer : ICredentialIssuer
 {
     IssuedCredential ICredentialIssuer.ForSensor(Sensor sensor) => ForSensor(sensor);
 
-    IssuedCredential ICredentialIssuer.ForGateway(string user, string filter, string? madeBy) => ForGateway(user, filter, madeBy);
+    IssuedCredential ICredentialIssuer.ForGateway(string user, string filter, Person? madeBy) => ForGateway(user, filter, madeBy);
 
     /// <summary>A credential with which a sensor may publish under its own topics. Its user name is the sensor's slug.</summary>
     public static IssuedCredential ForSensor(Sensor sensor) => Issue(sensor.Slug, OwnTopic.FilterFor(sensor.Slug), sensor.Id);
 
     /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
     /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="TopicFilter.WhatIsWrong"/> says beforehand.</exception>
-    public static IssuedCredential ForGateway(string user, string filter, string? madeBy = null) =>
+    public static IssuedCredential ForGateway(string user, string filter, Person? madeBy = null) =>
         TopicFilter.WhatIsWrong(filter) is { } wrong
             ? throw new ArgumentException(wrong, nameof(filter))
             : Issue(user, filter, null, madeBy);
 
-    private static IssuedCredential Issue(string user, string filter, Guid? sensorId, string? madeBy = null)
+    private static IssuedCredential Issue(string user, string filter, Guid? sensorId, Person? madeBy = null)
     {
         string password = SensorPassword.Generate();
         var credential = new MqttCredential
@@ -31,7 +32,7 @@ public sealed class CredentialIssuer : ICredentialIssuer
             PasswordHash = SensorPassword.Hash(password),
             TopicFilter = filter,
             SensorId = sensorId,
-            MadeBy = madeBy,
+            MadeBy = madeBy?.Name, MadeById = madeBy?.AccountId,
         };
         return new IssuedCredential(credential, password);
     }

@@ -9,6 +9,9 @@ namespace FermentWatch.Kitchen.Members;
 /// <param name="Duty">Days and quiet hours.</param>
 public sealed record Member(string Name, MemberRole Role, Duty Duty)
 {
+    /// <summary>The account; null of somebody who cannot sign in.</summary>
+    public Guid? AccountId { get; init; }
+
     /// <summary>Whether this person may sign in; others are told of things, and decide nothing.</summary>
     public bool SignsIn { get; init; } = true;
 
@@ -20,10 +23,11 @@ public sealed record Member(string Name, MemberRole Role, Duty Duty)
 
     /// <summary>Whether something was made by a person who is no adult of the household any more, so that an adult has to keep it or withdraw
     /// it.</summary>
-    /// <param name="madeBy">Who made it; null where nobody is known to have.</param>
+    /// <param name="madeBy">The name of who made it; null where nobody is known to have.</param>
+    /// <param name="madeById">The account of who made it.</param>
     /// <param name="members">Those on record.</param>
-    public static bool IsOrphan(string? madeBy, IReadOnlyList<Member> members) =>
-        madeBy is not null && !members.Any(member => member.Name == madeBy && member.SignsIn && member.Role == MemberRole.Adult);
+    public static bool IsOrphan(string? madeBy, Guid? madeById, IReadOnlyList<Member> members) =>
+        madeBy is not null && !members.Any(member => new Person(madeBy, madeById).Is(member.AccountId) && member.Role == MemberRole.Adult);
 
     /// <summary>Somebody of whom nothing was written down: told on every day, with no quiet hours, and never an adult.</summary>
     public static Member Unknown(string name) => new(name, MemberRole.Child, new Duty { Person = name }) { SignsIn = false };

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Members;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;
@@ -10,7 +11,7 @@ public interface INoticeBook
     Task AddRouteAsync(NoticeRoute route, CancellationToken cancellationToken);
 
     /// <summary>Notes who answers for a route from now on.</summary>
-    Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken);
+    Task KeepRouteAsync(Guid routeId, Person by, CancellationToken cancellationToken);
 
     Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken);
 

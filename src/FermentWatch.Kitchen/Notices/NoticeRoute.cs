@@ -21,6 +21,9 @@ public sealed class NoticeRoute
 
     /// <summary>Who of the household added it, or keeps it; null where that is from before it was noted.</summary>
     public string? MadeBy { get; init; }
+
+    /// <summary>The account of that person; null where it was not noted.</summary>
+    public Guid? MadeById { get; init; }
 }
 
 /// <summary>A way to reach somebody.</summary>

@@ -18,6 +18,9 @@ public abstract class Observation
     /// <summary>Who saw it, by the name the household uses.</summary>
     public required string By { get; init; }
 
+    /// <summary>The account of whoever saw it; null for a guest, a button or the command line, and where it was not noted.</summary>
+    public Guid? ById { get; init; }
+
     public string? Note { get; init; }
 
     /// <summary>When it was taken back; null while it stands.</summary>

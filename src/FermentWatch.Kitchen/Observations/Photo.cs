@@ -11,6 +11,9 @@ public sealed class Photo
 
     /// <summary>Who sent it; null where that is from before it was noted.</summary>
     public string? By { get; init; }
+
+    /// <summary>The account of whoever sent it; null where it was not noted.</summary>
+    public Guid? ById { get; init; }
 }
 
 /// <summary>Pictures of what was seen, one for each observation.</summary>

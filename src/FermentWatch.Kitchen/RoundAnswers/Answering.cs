@@ -2,6 +2,7 @@ using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Kitchen.Words;
@@ -16,7 +17,7 @@ namespace FermentWatch.Kitchen.RoundAnswers;
 /// <param name="zone">The household's zone.</param>
 /// <param name="role">What who answers is; a guest is no adult.</param>
 /// <param name="again">What was said of a form sent before with other content.</param>
-public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZone zone, MemberRole role, Again again = Again.NotSaid)
+public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZone zone, MemberRole role, Again again = Again.NotSaid)
 {
     private readonly LocalDate _today = now.InZone(zone).Date;
 
@@ -34,7 +35,7 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             else if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
                 known.Add($"{jar.Number} was looked at by {before.By} at {Clock(before.At)}.");
             else
-                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by,
+                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId,
                     Opened = opened });
         }
         return new AnswerOutcome(observations, known, []);
@@ -43,8 +44,7 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// <summary>Something was seen at one jar. What somebody wrote is filed, also when the same was seen today without those words.</summary>
     public AnswerOutcome Seen(Jar jar, SightingKind kind, string? note)
     {
-        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent =>
-            sent is Sighting same && same.Kind == kind && same.Note == Trim(note), $"{kind}\n{Trim(note)}");
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, Content(kind, Trim(note)));
         if ((settled ?? Ended(jar)) is { } outcome)
             return outcome;
         if (SafeText.WrongNote("note", note) is { } wrong)
@@ -54,19 +54,19 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
         if (replaces is null && before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
             return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
-        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind, Note = Trim(note),
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Kind = kind, Note = Trim(note),
             SeenAs = role }) with { Replaces = replaces };
     }
 
     /// <summary>Somebody tasted one jar.</summary>
     public AnswerOutcome Tasted(Jar jar, TasteVerdict verdict)
     {
-        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent => sent is Taste same && same.Verdict == verdict, $"taste {verdict}");
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, Content(verdict));
         if ((settled ?? Ended(jar)) is { } outcome)
             return outcome;
         if (replaces is null && Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
             return Known($"{before.By} tasted jar {jar.Number} at {Clock(before.At)} and said the same.");
-        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Verdict = verdict }) with { Replaces = replaces };
+        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Verdict = verdict }) with { Replaces = replaces };
     }
 
     /// <summary>Something was done about one jar.</summary>
@@ -79,13 +79,13 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
         if (Today(jar).OfType<Handling>().FirstOrDefault(each => each.Kind == kind) is { } before
             && !Today(jar).OfType<Sighting>().Any(seen => seen.At > before.At))
             return Known($"{before.By} wrote the same for jar {jar.Number} at {Clock(before.At)}.");
-        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by, Kind = kind });
+        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Kind = kind });
     }
 
     /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>
     public AnswerOutcome Moved(Jar jar, JarStage stage, string? why)
     {
-        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, sent => sent is StageChange same && same.Stage == stage, $"stage {stage}");
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, Content(stage));
         if (settled is not null)
             return settled;
         if (jar.Stage == stage)
@@ -96,7 +96,7 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
             return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
-        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by, Stage = stage,
+        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Stage = stage,
             Note = Trim(why) }) with { Replaces = replaces };
     }
 
@@ -104,18 +104,31 @@ public sealed class Answering(Guid answerId, string by, Instant now, DateTimeZon
     /// The id an answer for a jar is filed under. Where this form was sent before with the same content it is settled; with other
     /// content it is asked about, and filed under an id of its own once somebody said what it is.
     /// </summary>
-    private (Guid Id, Guid? Replaces, AnswerOutcome? Settled) Named(Jar jar, Func<Observation, bool> isSame, string content)
+    private (Guid Id, Guid? Replaces, AnswerOutcome? Settled) Named(Jar jar, string content)
     {
         Guid id = AnswerId.Of(answerId, jar.Id);
-        if (jar.Observations.Find(each => each.Id == id) is not { } sent)
-            return (id, null, null);
-        Guid own = AnswerId.Of(id, AnswerId.Named(content));
-        if (isSame(sent) || jar.Observations.Exists(each => each.Id == own))
+        Observation? Filed(Guid of) => jar.Observations.Find(each => each.Id == of);
+        SentForm sent = SentForm.Of(id, content, again, of => Filed(of) is { } filed ? Content(filed) : null);
+        if (sent.IsFiled)
             return (id, null, Known(SentBefore(jar)!));
-        return again == Again.NotSaid
-            ? (id, null, new AnswerOutcome([], [], []) { Asked = AskedAgain(sent) })
-            : (own, again == Again.Correction && sent.VoidedAt is null ? sent.Id : null, null);
+        return sent.IsAskedAbout
+            ? (id, null, new AnswerOutcome([], [], []) { Asked = AskedAgain(Filed(id)!) })
+            : (sent.Id, sent.Corrects && Filed(id)!.VoidedAt is null ? id : null, null);
     }
+
+    private static string Content(Observation filed) => filed switch
+    {
+        Sighting seen => Content(seen.Kind, seen.Note),
+        Taste taste => Content(taste.Verdict),
+        StageChange change => Content(change.Stage),
+        _ => "",
+    };
+
+    private static string Content(SightingKind kind, string? note) => $"{kind}\n{note}";
+
+    private static string Content(TasteVerdict verdict) => $"taste {verdict}";
+
+    private static string Content(JarStage stage) => $"stage {stage}";
 
     /// <summary>What to ask of somebody whose form was sent before with something else.</summary>
     public static string AskedAgain(Observation sent) =>

@@ -1,6 +1,7 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 
@@ -27,8 +28,8 @@ public static class ChildRules
         role == MemberRole.Adult ? null : new Refusal("jar", "this", "an adult puts the record right: ask one");
 
     /// <summary>Why this person may not take an entry back; a child may take back what it entered itself.</summary>
-    public static Refusal? TakingBack(MemberRole role, string by, Observation observation) =>
-        role == MemberRole.Adult || (observation.By == by && observation is Look or Sighting) ? null
+    public static Refusal? TakingBack(MemberRole role, Person by, Observation observation) =>
+        role == MemberRole.Adult || (by.Is(observation.ById) && observation is Look or Sighting) ? null
             : new Refusal("entry", "somebody else's", "an adult takes it back: ask one");
 
     /// <summary>Why this person may not enter a pH; null where this person may.</summary>

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Members;
 namespace FermentWatch.Kitchen.Sensors;
 
 /// <summary>The record of sensors and of who may publish what.</summary>
@@ -22,7 +23,7 @@ public interface ISensorBook
     Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken);
 
     /// <summary>Notes who answers for a gateway's credential from now on. False if there is no gateway of that user name.</summary>
-    Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken);
+    Task<bool> KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken);
 
     /// <summary>The credentials of gateways.</summary>
     Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken);

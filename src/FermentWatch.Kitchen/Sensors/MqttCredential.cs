@@ -1,3 +1,5 @@
+using FermentWatch.Kitchen.Members;
+
 namespace FermentWatch.Kitchen.Sensors;
 
 /// <summary>A user and password for our broker. A sensor's may publish under its own topics, a gateway's under its filter.</summary>
@@ -19,6 +21,9 @@ public sealed class MqttCredential
 
     /// <summary>Who of the household made it on the pages or by the API, or keeps it; null where the command line did.</summary>
     public string? MadeBy { get; init; }
+
+    /// <summary>The account of that person; null where <see cref="MadeBy"/> is, and where it was not noted.</summary>
+    public Guid? MadeById { get; init; }
 }
 
 /// <summary>Makes credentials for our broker.</summary>
@@ -30,7 +35,7 @@ public interface ICredentialIssuer
     /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
     /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="Topics.TopicFilter.WhatIsWrong"/> says
     /// beforehand.</exception>
-    IssuedCredential ForGateway(string user, string filter, string? madeBy = null);
+    IssuedCredential ForGateway(string user, string filter, Person? madeBy = null);
 }
 
 /// <summary>A new credential with its password, which can be shown now and never again.</summary>

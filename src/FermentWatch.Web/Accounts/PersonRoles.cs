@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using FermentWatch.Acts;
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.RoundAnswers;
 
 namespace FermentWatch.Web.Accounts;
@@ -12,7 +13,11 @@ public static class PersonRoles
     public static MemberRole Role(this ClaimsPrincipal person) =>
         person.IsInRole(nameof(MemberRole.Adult)) && !person.IsInRole(nameof(MemberRole.Child)) ? MemberRole.Adult : MemberRole.Child;
 
+    /// <summary>Who this is, to sign what is entered or made.</summary>
+    public static Person Known(this ClaimsPrincipal person) =>
+        new(person.Identity!.Name!, Guid.TryParse(person.FindFirstValue(ClaimTypes.NameIdentifier), out Guid account) ? account : null);
+
     /// <summary>The mark under which a person who signed in enters something.</summary>
     public static EntryMark Mark(this ClaimsPrincipal person, Guid id, Again again = Again.NotSaid) =>
-        new(id, person.Identity!.Name!, person.Role(), again);
+        new(id, person.Known(), person.Role(), again);
 }

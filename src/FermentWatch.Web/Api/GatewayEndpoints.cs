@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
 using FermentWatch.Web.Gates;
 using FermentWatch.Web.Pages.Sensors;
@@ -25,7 +26,7 @@ internal static class GatewayEndpoints
     private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, AdmitGear desk, BrokerAddress address,
         CancellationToken cancellationToken)
     {
-        var (added, refusals) = await desk.AddAsync(form.ToInput(person.Identity!.Name!), cancellationToken);
+        var (added, refusals) = await desk.AddAsync(form.ToInput(person.Known()), cancellationToken);
         if (added is null)
             return RefusalProblem.Of(refusals);
         return Results.Created("/api/v1/gateways", new NewGatewayAnswer(

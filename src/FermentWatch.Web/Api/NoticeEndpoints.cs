@@ -39,14 +39,14 @@ internal static class NoticeEndpoints
     private static async Task<IResult> AddAsync(NoticeRouteForm form, ClaimsPrincipal person, ReachPeople desk, CancellationToken cancellationToken)
     {
         var input = new NoticeRouteInput { Person = form.Person, Channel = form.Channel, Address = form.Address, Secret = form.Secret };
-        (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, person.Identity!.Name!, cancellationToken);
+        (NoticeRoute? route, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(input, person.Known(), cancellationToken);
         return route is null ? RefusalProblem.Of(refusals)
             : Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()));
     }
 
     private static async Task<IResult> AddPhoneAsync(PhoneInput form, ClaimsPrincipal person, TellPhone desk, CancellationToken cancellationToken)
     {
-        (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Identity!.Name!, form, cancellationToken);
+        (NoticeRoute? route, bool isNew, IReadOnlyList<Refusal> refusals) = await desk.AddAsync(person.Known(), form, cancellationToken);
         if (route is null)
             return RefusalProblem.Of(refusals);
         return isNew ? Results.Created($"/api/v1/notice-routes/{route.Id}", NoticeRouteAnswer.Of(route, person.Role()))

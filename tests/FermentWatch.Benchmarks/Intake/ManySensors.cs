@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Topics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
@@ -38,7 +39,7 @@ internal sealed class ManySensors : ISensorBook
 
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<bool> KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task RemoveAsync(Guid sensorId, Instant at, CancellationToken cancellationToken) => throw new NotSupportedException();
 }

@@ -81,7 +81,7 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task AddRouteAsync(NoticeRoute route, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task KeepRouteAsync(Guid routeId, Person by, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken) => throw new NotSupportedException();
 

@@ -3,8 +3,10 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.RunningTests;
 using FermentWatch.Service.Tests.Api;
@@ -75,6 +77,35 @@ public sealed class LeavingTests : IAsyncLifetime
         using Script stranger = Script.Stranger(_kitchen);
         Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(calendar)).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(link)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Removed_ChildWhoseNameIsGivenAgain_IsAnotherPerson()
+    {
+        await _ada.PutUpAsync();
+        Guid seen = await ReportedByNewTomAsync("Film");
+        await DeskAsync(desk => desk.RemoveAsync("Tom", CancellationToken.None));
+        Guid own = await ReportedByNewTomAsync("PiecesUp", takesBack: seen, HttpStatusCode.UnprocessableEntity);
+
+        IEnumerable<Sighting> standing = (await _kitchen.Services.GetRequiredService<IJarBook>().FindAsync(1, default))!.Standing.OfType<Sighting>();
+        Assert.Equal([seen, own], standing.Select(each => each.Id));
+        Assert.Equal(2, standing.Select(each => each.ById).Distinct().Count());
+    }
+
+    /// <summary>A child named Tom joins, reports something of jar 1, tries to take an entry back, and its own takes back for certain.</summary>
+    private async Task<Guid> ReportedByNewTomAsync(string what, Guid? takesBack = null, HttpStatusCode answered = default)
+    {
+        Assert.Empty(await DeskAsync(desk => desk.AddAsync("Tom", MemberRole.Child, Script.Password)));
+        using Script tom = Script.Stranger(_kitchen);
+        await tom.PostAsync("/api/v1/sign-in", new { user = "Tom", password = Script.Password });
+        if (takesBack is { } other)
+            Assert.Equal(answered, (await tom.PostAsync($"/api/v1/jars/1/observations/{other}/take-back", new { })).StatusCode);
+        await tom.PostAsync("/api/v1/round/today/seen", new { jar = 1, what = "BrineLow" });
+        await tom.PostAsync("/api/v1/round/today/seen", new { jar = 1, what });
+        Jar jar = (await _kitchen.Services.GetRequiredService<IJarBook>().FindAsync(1, default))!;
+        Guid Of(string kind) => jar.Standing.OfType<Sighting>().Last(each => each.Kind.ToString() == kind).Id;
+        Assert.Equal(HttpStatusCode.NoContent, (await tom.PostAsync($"/api/v1/jars/1/observations/{Of("BrineLow")}/take-back", new { })).StatusCode);
+        return Of(what);
     }
 
     [Fact]

@@ -4,6 +4,7 @@ using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using NodaTime;
 
 namespace FermentWatch.Service.Tests.Doors;
@@ -46,6 +47,6 @@ public class PhFormTests
             Id = Guid.NewGuid(), Number = 1, Name = "cabbage", BatchId = Guid.NewGuid(), PackedAt = Now - Duration.FromDays(9), Portions = [new Portion("cabbage", 0.8)],
             Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
         };
-        return PhEntry.Read(form, jar, new Household { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = "UTC" }, Now, new EntryMark(Guid.NewGuid(), "Ada", MemberRole.Adult));
+        return PhEntry.Read(form, jar, new Household { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = "UTC" }, Now, new EntryMark(Guid.NewGuid(), new Person("Ada"), MemberRole.Adult));
     }
 }

@@ -138,6 +138,19 @@ public sealed partial class OpponentTests : IAsyncLifetime
         Assert.Empty(failed);
     }
 
+    [Theory]
+    [InlineData("/jars/1/seen", "seen", "-1")]
+    [InlineData("/jars/1/seen", "seen", "99999999999999999999")]
+    [InlineData("/jars/1/taste", "taste", "-1")]
+    [InlineData("/jars/1/on", "cold", "Nowhere")]
+    public async Task JarForm_AnswerThatIsNone_SaysToChooseOneOfTheButtons(string page, string form, string odd)
+    {
+        HttpResponseMessage answer = await _ada.SendFormAsync(page, form, ("Input.Id", Guid.CreateVersion7().ToString()), ("Input.Choice", odd));
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains($"{odd} cannot be used. Choose one of the buttons.", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
     /// <summary>Sends one; where a sign-in is made to wait, the clock goes on.</summary>
     private async Task TryAsync(HttpRequestMessage request, string what, List<string> failed)
     {

@@ -123,6 +123,27 @@ public sealed class RecordsFileTests : IDisposable
         Assert.Equal(tool, TemporaryFolder.Sql(DatabasePath, "SELECT PhTool FROM household"));
     }
 
+    [Fact]
+    public void CreateOrUpgrade_EntriesSignedByNameOnly_AreThoseOfTheAccountThatBearsIt()
+    {
+        Open();
+        using (var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWrite))
+            context.GetService<IMigrator>().Migrate("WhatWhoeverSawItWas");
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUsers (Id, UserName, DisplayName, EmailConfirmed, PhoneNumberConfirmed, TwoFactorEnabled, LockoutEnabled, AccessFailedCount) "
+            + "VALUES ('of-lena', 'lena', 'Lena', 0, 0, 0, 0, 0)");
+        foreach (string by in new[] { "Lena", "Tom", "Ben (guest)" })
+            TemporaryFolder.Sql(DatabasePath, $"PRAGMA foreign_keys = OFF; INSERT INTO observation(Id, JarId, At, EnteredAt, By, kind, Opened) VALUES('{by}', 'jar', 0, 0, '{by}', 'look', 0); "
+                + $"INSERT INTO photo(ObservationId, Jpeg, By) VALUES('{by}', x'00', '{by}'); INSERT INTO mqtt_credential(Id, User, PasswordHash, TopicFilter, MadeBy) VALUES('{by}', '{by}', '', '#', '{by}'); "
+                + $"INSERT INTO notice_route(Id, Person, Channel, Address, MadeBy) VALUES('{by}', '{by}', 1, '', '{by}')");
+        Open();
+        foreach (string of in new[] { "ById FROM observation", "ById FROM photo", "MadeById FROM mqtt_credential", "MadeById FROM notice_route" })
+        {
+            string key = of.EndsWith("photo", StringComparison.Ordinal) ? "ObservationId" : "Id";
+            Assert.Equal("of-lena", TemporaryFolder.Sql(DatabasePath, $"SELECT {of} WHERE {key} = 'Lena'"));
+            Assert.Equal(2L, TemporaryFolder.Sql(DatabasePath, $"SELECT count(*) FROM ({"SELECT " + of} WHERE {of.Split(' ')[0]} IS NULL)"));
+        }
+    }
+
     private void Open() => RecordsDatabase.CreateOrUpgrade(DatabasePath, TimeProvider.System);
 
     private string BackToBeforeTheFirstMigration()

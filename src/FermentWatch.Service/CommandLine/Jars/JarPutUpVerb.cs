@@ -4,6 +4,7 @@ using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.CommandLine.Records;
@@ -50,7 +51,7 @@ internal static class JarPutUpVerb
                     PackedAt = call.GetValue(packed),
                 Name = call.GetValue(name), ItIsRight = call.GetValue(right),
             };
-            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), "command line", MemberRole.Adult);
+            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), new Person("command line"), MemberRole.Adult);
             PutUpAnswer answer = await provider.GetRequiredService<PutUpJars>().DoAsync(form, mark, cancellationToken);
             if (answer.Jars.Count == 0)
                 return context.Refuse([.. answer.Refusals,

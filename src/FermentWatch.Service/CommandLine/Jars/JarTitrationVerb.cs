@@ -3,6 +3,7 @@ using FermentWatch.Acts;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.CommandLine.Records;
@@ -37,7 +38,7 @@ internal static class JarTitrationVerb
                 Percent = call.GetValue(percent), BaseMillilitres = call.GetValue(ml), BaseNormality = call.GetValue(normality),
                     SampleMillilitres = call.GetValue(sample), At = call.GetValue(at),
             };
-            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), call.GetValue(by) ?? "command line", MemberRole.Adult);
+            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), new Person(call.GetValue(by) ?? "command line"), MemberRole.Adult);
             TitrationEntry entry = await provider.GetRequiredService<TitrateBrine>().DoAsync(jar, form, mark, cancellationToken);
             if (entry.Titration is not { } titration)
                 return context.Refuse(entry.Refusals);

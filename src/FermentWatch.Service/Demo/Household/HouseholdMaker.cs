@@ -2,6 +2,7 @@ using FermentWatch.Acts.Members;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
@@ -92,7 +93,7 @@ internal sealed class HouseholdMaker(
         foreach (InventedAct act in lot.Acts)
         {
             Instant at = jar.PackedAt + Duration.FromDays(act.Day);
-            var moment = new ActMoment(jar, at, act.By, new Answering(NewId(at), act.By, at, zone, MemberRole.Adult), course.PhAt(at));
+            var moment = new ActMoment(jar, at, act.By, new Answering(NewId(at), new Person(act.By), at, zone, MemberRole.Adult), course.PhAt(at));
             Observation[] seen = [.. act.Do(moment)];
             jar.Observations.AddRange(seen);
             await jars.ObserveAsync(seen, cancellationToken);

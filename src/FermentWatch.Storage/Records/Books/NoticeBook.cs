@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -21,11 +22,11 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         await context.SaveChangesAsync(cancellationToken);
     }
 
-    public async Task KeepRouteAsync(Guid routeId, string by, CancellationToken cancellationToken)
+    public async Task KeepRouteAsync(Guid routeId, Person by, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         await context.NoticeRoutes.Where(route => route.Id == routeId).ExecuteUpdateAsync(row =>
-            row.SetProperty(route => route.MadeBy, by), cancellationToken);
+            row.SetProperty(route => route.MadeBy, by.Name).SetProperty(route => route.MadeById, by.AccountId), cancellationToken);
     }
 
     public async Task RemoveRouteAsync(Guid routeId, CancellationToken cancellationToken)

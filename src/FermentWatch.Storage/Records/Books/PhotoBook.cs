@@ -13,7 +13,7 @@ internal sealed class PhotoBook(IDbContextFactory<RecordsContext> contexts) : IP
         if (!await context.Observations.AnyAsync(each => each.Id == photo.ObservationId, cancellationToken))
             return PhotoKept.NothingSeen;
         IQueryable<Photo> before = context.Photos.Where(each => each.ObservationId == photo.ObservationId);
-        if (!mayReplaceAny && await before.AnyAsync(each => each.By != photo.By, cancellationToken))
+        if (!mayReplaceAny && await before.AnyAsync(each => each.ById == null || each.ById != photo.ById, cancellationToken))
             return PhotoKept.SomebodyElses;
         await before.ExecuteDeleteAsync(cancellationToken);
         context.Photos.Add(photo);

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using Microsoft.EntityFrameworkCore;
@@ -52,11 +53,11 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts, IRe
             .Where(credential => credential.User == user && credential.SensorId == null).ExecuteDeleteAsync(cancellationToken) > 0;
     }
 
-    public async Task<bool> KeepGatewayAsync(string user, string by, CancellationToken cancellationToken)
+    public async Task<bool> KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         return await context.MqttCredentials.Where(credential => credential.User == user && credential.SensorId == null)
-            .ExecuteUpdateAsync(row => row.SetProperty(credential => credential.MadeBy, by), cancellationToken) > 0;
+            .ExecuteUpdateAsync(row => row.SetProperty(credential => credential.MadeBy, by.Name).SetProperty(credential => credential.MadeById, by.AccountId), cancellationToken) > 0;
     }
 
     public async Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken)

@@ -401,6 +401,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<string>("MadeBy")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("MadeById")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Person")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -442,6 +445,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("TEXT");
+
                     b.Property<long>("EnteredAt")
                         .HasColumnType("INTEGER");
 
@@ -479,6 +485,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ById")
                         .HasColumnType("TEXT");
 
                     b.Property<byte[]>("Jpeg")
@@ -610,6 +619,9 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("MadeBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MadeById")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PasswordHash")

@@ -1,5 +1,6 @@
 using FermentWatch.Acts;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 
 namespace FermentWatch.Web.Pages.Photos;
@@ -19,7 +20,7 @@ public sealed class PhotoDesk(IPhotoBook book) : IDisposable
     /// <param name="mayReplaceAny">Whether this person may put it in the place of somebody else's.</param>
     /// <param name="cancellationToken">Gives up before anything is kept.</param>
     /// <returns>Why it was not kept, null where it was; and whether there is such an observation.</returns>
-    public async Task<(Refusal? Refusal, bool IsThere)> KeepAsync(Guid observation, IFormFile photo, string by, bool mayReplaceAny,
+    public async Task<(Refusal? Refusal, bool IsThere)> KeepAsync(Guid observation, IFormFile photo, Person by, bool mayReplaceAny,
         CancellationToken cancellationToken)
     {
         if (!await _turn.WaitAsync(Patience, cancellationToken))
@@ -36,7 +37,7 @@ public sealed class PhotoDesk(IPhotoBook book) : IDisposable
         {
             _turn.Release();
         }
-        return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg, By = by }, mayReplaceAny, cancellationToken) switch
+        return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg, By = by.Name, ById = by.AccountId }, mayReplaceAny, cancellationToken) switch
         {
             PhotoKept.Kept => (null, true),
             PhotoKept.SomebodyElses => (new Refusal("photo", "a photo in the place of somebody else's", "ask an adult to replace it"), true),

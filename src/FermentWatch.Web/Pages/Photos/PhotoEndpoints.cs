@@ -21,7 +21,7 @@ internal static class PhotoEndpoints
     private static async Task<IResult> KeepAsync(
         Guid observation, [FromForm] int jar, IFormFile photo, ClaimsPrincipal person, PhotoDesk desk, CancellationToken cancellationToken)
     {
-        (Refusal? refusal, bool isThere) = await desk.KeepAsync(observation, photo, person.Identity!.Name!, person.Role() == MemberRole.Adult,
+        (Refusal? refusal, bool isThere) = await desk.KeepAsync(observation, photo, person.Known(), person.Role() == MemberRole.Adult,
             cancellationToken);
         if (!isThere)
             return Results.NotFound();

@@ -1,5 +1,7 @@
 using System.Globalization;
 using FermentWatch.Acts.Rounds;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Web.Pages.Shared;
 using NodaTime;
 using NodaTime.Text;
@@ -52,10 +54,16 @@ public sealed class SeenInput
     /// <summary>The name of what was chosen.</summary>
     public string? Choice { get; set; }
 
+    /// <summary>What was chosen; null where it is none of them.</summary>
+    public T? Chosen<T>() where T : struct, Enum => Enum.TryParse(Choice, out T chosen) && Enum.IsDefined(chosen) ? chosen : null;
+
+    /// <summary>What is said where it is none of them.</summary>
+    public FormErrors NotChosen() => new([new Refusal("answer", string.IsNullOrWhiteSpace(Choice) ? "nothing" : Choice, "one of the buttons would be right")]);
+
     public string? Note { get; set; }
 
     /// <summary>What is said of a form that was sent before with another answer.</summary>
-    public FermentWatch.Kitchen.RoundAnswers.Again Again { get; set; }
+    public Again Again { get; set; }
 
     /// <summary>Where it goes, for a jar that goes into the cold.</summary>
     public string? Place { get; set; }

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.RoundAnswers;
 using Microsoft.EntityFrameworkCore;
 
 namespace FermentWatch.Storage.Tests.Records.Books;
@@ -33,7 +34,21 @@ public sealed class PhotoBookTests : OpenedRecords
         Assert.Equal(PhotoKept.NothingSeen, await Photos.KeepAsync(Of(Guid.NewGuid(), 1, "Ada"), true, default));
     }
 
-    private static Photo Of(Guid observation, byte content, string by) => new() { ObservationId = observation, Jpeg = [content], By = by };
+    [Fact]
+    public async Task Keep_InThePlaceOfOneByTheSameNameButAnotherAccount_IsSomebodyElses()
+    {
+        Guid seen = await SeenAsync();
+        await Photos.KeepAsync(Of(seen, 1, "Lena"), false, default);
+        var another = new Photo { ObservationId = seen, Jpeg = [2], By = "Lena", ById = Guid.NewGuid() };
+        var unknown = new Photo { ObservationId = seen, Jpeg = [3], By = "Lena" };
+        Assert.Equal(PhotoKept.SomebodyElses, await Photos.KeepAsync(another, false, default));
+        Assert.Equal(PhotoKept.SomebodyElses, await Photos.KeepAsync(unknown, false, default));
+        Assert.Equal(1, (await Photos.FindAsync(seen, default))!.Jpeg.Single());
+    }
+
+    /// <summary>By somebody whose account is named by the name.</summary>
+    private static Photo Of(Guid observation, byte content, string by) =>
+        new() { ObservationId = observation, Jpeg = [content], By = by, ById = AnswerId.Named(by) };
 
     private async Task<Guid> SeenAsync()
     {
