@@ -33,10 +33,12 @@ internal sealed class JarMembers
     /// <param name="table">Holds the members' constants; reused from run to run.</param>
     /// <param name="trace">Takes what is written down.</param>
     /// <param name="slack">How many times the usual error is allowed to a step.</param>
-    public void Run(ReadOnlySpan<double> deviates, LaneTable table, Trace trace, double slack = 1)
+    /// <param name="from">Where to go on from; null for a run from packing on.</param>
+    /// <param name="keep">Takes the members at its time; null where nothing is kept.</param>
+    public void Run(ReadOnlySpan<double> deviates, LaneTable table, Trace trace, double slack = 1, Checkpoint? from = null, Checkpoint? keep = null)
     {
         for (int m = 0; m < table.Members; m++)
             table.Set(m, _builder.Build(deviates.Slice(m * Deviate.Count, Deviate.Count)));
-        JarSolver.Run(table, Climate, trace, slack);
+        JarSolver.Run(table, Climate, trace, slack, from, keep);
     }
 }

@@ -13,11 +13,27 @@ public static class Forecaster
 
     /// <summary>Computes the forecast; about ten milliseconds without readings and some tens with them.</summary>
     /// <exception cref="ArgumentException">The request has refusals; ask <see cref="ForecastRequest.Check"/> first.</exception>
-    public static Forecast Run(ForecastRequest request)
+    public static Forecast Run(ForecastRequest request) => Run(request, "", 0, null).Forecast;
+
+    /// <summary>The same, going on from the forecast before where it can: the same bits for less work.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="facts">Names everything in the request but the temperatures and the length of the span.</param>
+    /// <param name="knownDays">Up to when the temperatures are known, days after packing.</param>
+    /// <param name="before">What was kept of the forecast before; null where nothing was.</param>
+    /// <returns>The forecast, and what the next one may go on from; null of one with flagged readings, which is always made anew.</returns>
+    /// <exception cref="ArgumentException">The request has refusals; ask <see cref="ForecastRequest.Check"/> first.</exception>
+    public static (Forecast Forecast, KeptRun? Kept) Run(ForecastRequest request, string facts, double knownDays, KeptRun? before)
     {
         JarMembers jar = JarOf(request);
-        double[] deviates = MembersThatFit(request, jar, request.Readings, out ReadingFit fit);
-        var run = new MemberRun(request, jar, deviates);
+        KeptRun? kept = KeptRun.Of(before, facts);
+        IReadOnlyList<FlaggedReading> flagged = [];
+        if (kept?.ForLines(jar.Climate) is not { } deviates)
+        {
+            kept = null;
+            deviates = MembersThatFit(request, jar, request.Readings, out ReadingFit fit);
+            flagged = fit.Flagged;
+        }
+        var run = new MemberRun(request, jar, deviates, kept, knownDays);
         var forecast = new Forecast
         {
             ModelVersion = ModelIdentity.Version,
@@ -28,11 +44,16 @@ public static class Forecaster
             CentrePh4 = run.CentrePh4,
             Target = run.Target,
             Household = request.Household,
-            Flagged = fit.Flagged,
+            Flagged = flagged,
             Remarks = request.Temperatures.Remarks,
         };
         forecast = WidenedByFlagged(request, jar, forecast);
-        return TastingMembers.AreAskedFor(request) ? forecast with { Target = TastingMembers.Day(request, jar) } : forecast;
+        double[]? tasting = TastingMembers.AreAskedFor(request) ? kept?.ForTasting(jar.Climate) ?? TastingMembers.Draw(request, jar) : null;
+        if (tasting is not null)
+            forecast = forecast with { Target = TastingMembers.Day(request, jar, tasting) };
+        return (forecast, flagged.Count > 0 ? null : KeptRun.Of(facts, jar.Climate,
+            KeptRun.Fitted.Of(deviates, new Evidence(request.Readings, request.Titrations), jar.Climate),
+            tasting is null ? null : KeptRun.Fitted.Of(tasting, TastingMembers.EvidenceOf(request), jar.Climate), run));
     }
 
     /// <summary>The gas that is expected, by the times of the course.</summary>

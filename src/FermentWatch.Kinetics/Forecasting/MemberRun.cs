@@ -12,7 +12,12 @@ internal sealed class MemberRun
     private readonly JarClimate _climate;
     private readonly Passage[] _passages;
 
-    public MemberRun(ForecastRequest request, JarMembers jar, double[] deviates)
+    /// <param name="request">What is asked for.</param>
+    /// <param name="jar">The jar.</param>
+    /// <param name="deviates">The members.</param>
+    /// <param name="kept">Where they stood in the forecast before; null for a run from packing on.</param>
+    /// <param name="knownDays">Up to when temperatures are known, days after packing; where the members stand then is kept.</param>
+    public MemberRun(ForecastRequest request, JarMembers jar, double[] deviates, KeptRun? kept = null, double knownDays = 0)
     {
         int members = request.Members;
         Passage Line(Watched watched, double level) => new(watched, level, members);
@@ -23,9 +28,24 @@ internal sealed class MemberRun
         ];
         _scratch = new double[members];
         _climate = jar.Climate;
-        _trace = new Trace(members, OutputDays(request.Days, request.EveryDays), _passages);
-        jar.Run(deviates, new LaneTable(members), _trace);
+        double[] days = OutputDays(request.Days, request.EveryDays);
+        Checkpoint? from = kept?.Reached(jar.Climate);
+        int begin = from is null ? 0 : Array.FindIndex(days, day => 24 * day == from.Hours);
+        if (begin <= 0)
+            (from, begin) = (null, 0);
+        KeptTime = Array.FindLastIndex(days, days.Length - 2, day => (24 * day) + Checkpoint.LooksAheadHours <= 24 * knownDays);
+        var table = new LaneTable(members);
+        Kept = KeptTime <= 0 ? null : KeptTime == begin ? from : new Checkpoint(24 * days[KeptTime], table.Blocks, _passages.Length, members);
+        _trace = new Trace(members, days[begin..], _passages);
+        jar.Run(deviates, table, _trace, from: from, keep: Kept == from ? null : Kept);
+        Course = [.. from is null ? [] : kept!.Course.Take(begin), .. Enumerable.Range(0, _trace.Days.Length).Select(Point)];
     }
+
+    /// <summary>Where the members stood at the last written time whose temperatures are known; null before the first.</summary>
+    public Checkpoint? Kept { get; }
+
+    /// <summary>Which of the course's times that is.</summary>
+    public int KeptTime { get; }
 
     public PassageDays AcidLine => Days(0);
 
@@ -38,7 +58,7 @@ internal sealed class MemberRun
     /// <summary>Null without a target.</summary>
     public PassageDays? Target => _passages.Length > 4 ? Days(4) : null;
 
-    public IReadOnlyList<CoursePoint> Course => [.. Enumerable.Range(0, _trace.Days.Length).Select(Point)];
+    public IReadOnlyList<CoursePoint> Course { get; }
 
     /// <summary>Gas made, by time of the course.</summary>
     public IReadOnlyList<GasPoint> Gas =>

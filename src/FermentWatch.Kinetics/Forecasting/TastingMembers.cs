@@ -14,20 +14,25 @@ internal static class TastingMembers
     public static bool AreAskedFor(ForecastRequest request) =>
         request.Target is { Kind: not TargetKind.Ph } && (request.Tastes.Count > 0 || request.Gas.Count > 0 || request.Household is not null);
 
+    /// <summary>All that was seen.</summary>
+    public static Evidence EvidenceOf(ForecastRequest request) =>
+        new(request.Readings, request.Titrations, request.Tastes, request.Gas, new TasteScale(request.Target));
+
+    /// <summary>Members that fit all that was seen under what the household taught.</summary>
+    public static double[] Draw(ForecastRequest request, JarMembers jar) => Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
+
     /// <summary>Members that fit all that was seen under a household's prior.</summary>
     public static double[] Draw(ForecastRequest request, JarMembers jar, HouseholdPrior household)
     {
         MemberPrior prior = PriorOf(household);
         double[] deviates = prior.Draw(Philox.Key(request.Seed, ModelIdentity.Key, 2), request.Members);
-        var evidence = new Evidence(request.Readings, request.Titrations, request.Tastes, request.Gas, new TasteScale(request.Target));
-        new ReadingFit(jar, evidence, request.Members).Run(deviates, prior, Philox.Key(request.Seed, 2));
+        new ReadingFit(jar, EvidenceOf(request), request.Members).Run(deviates, prior, Philox.Key(request.Seed, 2));
         return deviates;
     }
 
     /// <summary>The target's day: at each member's own level, or at the level itself where nobody's taste is known.</summary>
-    public static PassageDays Day(ForecastRequest request, JarMembers jar)
+    public static PassageDays Day(ForecastRequest request, JarMembers jar, double[] deviates)
     {
-        double[] deviates = Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
         Passage passage = Passage(request.Target!, deviates, toTheLetter: request.Household is null && request.Tastes.Count == 0);
         jar.Run(deviates, new LaneTable(request.Members), new Trace(request.Members, [request.Days], [passage]));
         return QuantileOf.Days(passage.Days, new double[request.Members]);

@@ -39,6 +39,28 @@ internal ref struct BlockWriter
     /// <summary>Where the next step must end.</summary>
     public readonly double NextStopHours => _next < _trace.Days.Length ? 24 * _trace.Days[_next] : 0;
 
+    /// <summary>Vectors by which it goes on.</summary>
+    public const int KeptLength = 9;
+
+    /// <summary>Writes down what it goes on from.</summary>
+    public readonly void Keep(Span<Vector256<double>> to, ref double before, double[][] passageDays)
+    {
+        ((ReadOnlySpan<Vector256<double>>)[_lastPh, _lastCentrePh, _lastAcidity, _lastSourness, _centreLnH,
+            _centreLactic, _centreAcetic, _innerLactic, _innerAcetic]).CopyTo(to);
+        before = _before;
+        int members = Math.Min(LaneTable.Lanes, _trace.Members - _firstMember);
+        for (int i = 0; i < passageDays.Length && members > 0; i++)
+            _trace.Passages[i].Days.AsSpan(_firstMember, members).CopyTo(passageDays[i].AsSpan(_firstMember));
+    }
+
+    /// <summary>Goes on from there; the days of the passages are taken over for all members at once.</summary>
+    public void GoOn(ReadOnlySpan<Vector256<double>> from, double before)
+    {
+        (_lastPh, _lastCentrePh, _lastAcidity, _lastSourness, _centreLnH) = (from[0], from[1], from[2], from[3], from[4]);
+        (_centreLactic, _centreAcetic, _innerLactic, _innerAcetic) = (from[5], from[6], from[7], from[8]);
+        _before = before;
+    }
+
     /// <summary>Moves the middle of the pieces through a step just taken: exact for a mean that changes along a straight line.</summary>
     public void Moved(double h, ReadOnlySpan<Vector256<double>> y)
     {

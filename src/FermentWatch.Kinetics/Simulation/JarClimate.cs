@@ -1,5 +1,7 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Security.Cryptography;
 using FermentWatch.Kinetics.Temperature;
 
 namespace FermentWatch.Kinetics.Simulation;
@@ -55,6 +57,16 @@ internal sealed class JarClimate
 
     /// <summary>Mean standard deviation over a stretch.</summary>
     public double MeanSpread(double fromHours, double toHours) => Mean(_spreadIntegral, fromHours, toHours);
+
+    /// <summary>Names all that a run until a time looks at: the same name, the same temperatures to the last bit.</summary>
+    public string NameUntil(double hours)
+    {
+        int nodes = Math.Min((int)Math.Ceiling((hours + Checkpoint.LooksAheadHours) / StepHours) + 1, _celsius.Length);
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(MemoryMarshal.AsBytes(_celsius.AsSpan(0, nodes)));
+        hash.AppendData(MemoryMarshal.AsBytes(_spread.AsSpan(0, nodes)));
+        return Convert.ToHexString(hash.GetHashAndReset());
+    }
 
     /// <summary>Temperature at a time.</summary>
     public double At(double hours)

@@ -19,51 +19,70 @@ internal static class JarSolver
     /// <param name="climate">The jar's temperature.</param>
     /// <param name="trace">What is written down.</param>
     /// <param name="slack">How many times the usual error is allowed to a step.</param>
-    public static void Run(LaneTable table, JarClimate climate, Trace trace, double slack = 1)
+    /// <param name="from">Where to go on from, the first time of the trace; null for a run from packing on.</param>
+    /// <param name="keep">Takes the members at its time; null where nothing is kept.</param>
+    public static void Run(LaneTable table, JarClimate climate, Trace trace, double slack = 1, Checkpoint? from = null, Checkpoint? keep = null)
     {
         Span<Vector256<double>> work = stackalloc Vector256<double>[2 * LaneGroup.WorkLength];
+        for (int i = 0; from is not null && i < trace.Passages.Count; i++)
+            from.PassageDays[i].CopyTo(trace.Passages[i].Days, 0);
         for (int block = 0; block < table.Blocks; block++)
         {
             var first = new LaneGroup(table.Group(block, 0), climate, trace, LaneTable.FirstMember(block, 0), work[..LaneGroup.WorkLength]);
             var second = new LaneGroup(table.Group(block, 1), climate, trace, LaneTable.FirstMember(block, 1), work[LaneGroup.WorkLength..]);
-            RunBlock(ref first, ref second, 1 / slack);
+            if (from is not null)
+            {
+                first.GoOn(from.Of(block, 0), from.Before(block, 0));
+                second.GoOn(from.Of(block, 1), from.Before(block, 1));
+            }
+            RunBlock(ref first, ref second, from?.Hours ?? 0, from?.Step(block) ?? FirstStepHours, 1 / slack, keep, block);
         }
     }
 
-    private static void RunBlock(ref LaneGroup first, ref LaneGroup second, double strictness)
+    /// <summary>From one stop to the next: at each the members are looked at, and between them steps are tried until they end there.</summary>
+    private static void RunBlock(ref LaneGroup first, ref LaneGroup second, double t, double step, double strictness, Checkpoint? keep, int block)
     {
-        double t = 0;
-        double step = FirstStepHours;
         while (true)
         {
+            if (t == keep?.Hours)
+            {
+                keep.Step(block) = step;
+                first.Keep(keep.Of(block, 0), ref keep.Before(block, 0), keep.PassageDays);
+                second.Keep(keep.Of(block, 1), ref keep.Before(block, 1), keep.PassageDays);
+            }
             double meant = Math.Min(step, Math.Max(first.NextStopHours - t, FirstStepHours));
             first.Begin(t, meant);
             second.Begin(t, meant);
             second.Take(t);
             if (!first.Take(t))
                 return;
-            double stop = first.NextStopHours;
-            while (true)
+            double taken = Step(ref first, ref second, t, first.NextStopHours, ref step, strictness);
+            t = first.NextStopHours - t - taken == 0 ? first.NextStopHours : t + taken;
+        }
+    }
+
+    /// <summary>
+    /// Tries steps, each shorter than the one before, until one is within the error, and takes it. How long it was, hours; how long the
+    /// next should be is left in <paramref name="step"/> (Hairer, Norsett and Wanner 1993, Solving Ordinary Differential Equations I, II.4).
+    /// </summary>
+    private static double Step(ref LaneGroup first, ref LaneGroup second, double t, double stop, ref double step, double strictness)
+    {
+        while (true)
+        {
+            double h = Math.Min(step, stop - t);
+            if (stop - t - h < 0.5 * ShortestStepHours)
+                h = stop - t;
+            double error = strictness * Math.Max(first.Try(t, h), second.Try(t, h));
+            double factor = 0.85 / Math.Cbrt(double.IsNaN(error) ? double.MaxValue : Math.Max(error, 1e-6));
+            if (error <= 1 || h <= ShortestStepHours)
             {
-                double h = Math.Min(step, stop - t);
-                if (stop - t - h < 0.5 * ShortestStepHours)
-                    h = stop - t;
-                double error = strictness * Math.Max(first.Try(t, h), second.Try(t, h));
-                if (double.IsNaN(error))
-                    error = double.MaxValue;
-                double factor = 0.85 / Math.Cbrt(Math.Max(error, 1e-6));
-                bool taken = error <= 1 || h <= ShortestStepHours;
-                if (taken)
-                {
-                    first.Advance(h);
-                    second.Advance(h);
-                    t = stop - t - h == 0 ? stop : t + h;
-                    // A step cut short by a stop says nothing against the longer one that was meant.
-                    step = Math.Clamp(Math.Max(h * Math.Min(factor, 2.5), h < step && factor > 1 ? step : 0), ShortestStepHours, LongestStepHours);
-                    break;
-                }
-                step = Math.Max(h * Math.Max(factor, 0.2), ShortestStepHours);
+                first.Advance(h);
+                second.Advance(h);
+                // A step cut short by a stop says nothing against the longer one that was meant.
+                step = Math.Clamp(Math.Max(h * Math.Min(factor, 2.5), h < step && factor > 1 ? step : 0), ShortestStepHours, LongestStepHours);
+                return h;
             }
+            step = Math.Max(h * Math.Max(factor, 0.2), ShortestStepHours);
         }
     }
 }

@@ -8,6 +8,9 @@ internal ref struct LaneGroup
     /// <summary>Vectors of working space a group needs.</summary>
     public const int WorkLength = State.Count * 5;
 
+    /// <summary>Vectors of a checkpoint for a group.</summary>
+    public const int KeptLength = State.Count + 1 + BlockWriter.KeptLength;
+
     private const double LnCountTolerance = 0.0018;
     private const double AcidToleranceMoles = 2e-5;
 
@@ -40,6 +43,22 @@ internal ref struct LaneGroup
 
     /// <summary>Where the next step must end, hours after packing.</summary>
     public readonly double NextStopHours => _writer.NextStopHours;
+
+    /// <summary>Writes down what it goes on from.</summary>
+    public readonly void Keep(Span<Vector256<double>> to, ref double before, double[][] passageDays)
+    {
+        _y.CopyTo(to);
+        to[State.Count] = _lnH;
+        _writer.Keep(to[(State.Count + 1)..], ref before, passageDays);
+    }
+
+    /// <summary>Goes on from there.</summary>
+    public void GoOn(ReadOnlySpan<Vector256<double>> from, double before)
+    {
+        from[..State.Count].CopyTo(_y);
+        _lnH = from[State.Count];
+        _writer.GoOn(from[(State.Count + 1)..], before);
+    }
 
     /// <summary>The slope with which a step begins.</summary>
     /// <param name="t">Hours after packing.</param>

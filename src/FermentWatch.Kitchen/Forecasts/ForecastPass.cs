@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using System.Globalization;
+using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Household;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Households;
@@ -18,6 +20,7 @@ public sealed class ForecastPass(
     /// <summary>Written down together: one commit in an ordinary pass, and no more than this is lost where a long first pass is cut off.</summary>
     private const int SavedTogether = 25;
 
+    private readonly ConcurrentDictionary<Guid, KeptRun> _kept = [];
     private readonly HouseholdLessons _lessons = new(log);
     private (Instant Day, Instant? NewestMean, long Means, long Facts)? _seen;
     private HouseholdPrior? _taught;
@@ -61,6 +64,9 @@ public sealed class ForecastPass(
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken),
             ended = await jars.EndedLastAsync(HouseholdLessons.EndedJarsAsked, cancellationToken);
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
+        var still = kept.Select(jar => jar.Id).ToHashSet();
+        foreach (Guid gone in _kept.Keys.Where(jar => !still.Contains(jar)))
+            _kept.TryRemove(gone, out _);
         _taught = await _lessons.ReadAsync([.. ended, .. kept], placesById, everySensor, run, cancellationToken);
         return await RenewAsync(kept, new MeansOfJars(log, everySensor), placesById, _taught, closed, run, cancellationToken);
     }
@@ -100,12 +106,24 @@ public sealed class ForecastPass(
             {
                 cancellationToken.ThrowIfCancellationRequested();
                 run.Try(Named(each.Jar), () => renewed.Add(new RenewedForecast(
-                    JarForecaster.Forecast(each.Jar, placesById, history, each.AsOf, taught, each.Name), latest.GetValueOrDefault(each.Jar.Id))));
+                    Forecast(each, placesById, history, taught), latest.GetValueOrDefault(each.Jar.Id))));
             }
             await forecasts.SaveAsync(renewed, cancellationToken);
             saved += renewed.Count;
         }
         return saved;
+    }
+
+    /// <summary>Goes on from the jar's forecast before: news of a quarter hour costs that quarter hour and the span ahead.</summary>
+    private JarForecast Forecast(NamedInputs of, IReadOnlyDictionary<Guid, Place> placesById, TemperatureHistory history, HouseholdPrior? taught)
+    {
+        KeptRun? kept = _kept.GetValueOrDefault(of.Jar.Id);
+        JarForecast forecast = JarForecaster.Forecast(of.Jar, placesById, history, of.AsOf, taught, of.Name, ref kept);
+        if (kept is null)
+            _kept.TryRemove(of.Jar.Id, out _);
+        else
+            _kept[of.Jar.Id] = kept;
+        return forecast;
     }
 
     private async Task<TemperatureHistory> HistoryAsync(MeansOfJars means, List<NamedInputs> stale, CancellationToken cancellationToken)

@@ -28,10 +28,19 @@ public static class JarForecaster
     public static JarForecast Forecast(
         Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, Instant asOf, HouseholdPrior? household, string inputs)
     {
+        KeptRun? nothing = null;
+        return Forecast(jar, places, history, asOf, household, inputs, ref nothing);
+    }
+
+    /// <summary>The same, going on from what was kept of the jar's forecast before.</summary>
+    internal static JarForecast Forecast(Jar jar, IReadOnlyDictionary<Guid, Place> places, TemperatureHistory history, Instant asOf,
+        HouseholdPrior? household, string inputs, ref KeptRun? kept)
+    {
         Instant origin = QuarterHour.Floor(jar.PackedAt);
         double days = Math.Min(LongestSpanDays, Math.Max(0, Math.Ceiling(QuarterHour.Days(origin, asOf))) + DaysAhead);
         ForecastRequest request = Request(jar, Surroundings.Of(jar, places, history, asOf, days), days) with { Household = household };
-        Forecast made = Forecaster.Run(request);
+        string facts = inputs[..Math.Min(inputs.Length, JarForecast.FactsLength)];
+        (Forecast made, kept) = Forecaster.Run(request, facts, QuarterHour.Days(origin, asOf), kept);
         return new JarForecast(jar.Id, asOf, origin, inputs, Remedies.Widening(jar) is null ? made : WiderSpread.Of(made, days));
     }
 
