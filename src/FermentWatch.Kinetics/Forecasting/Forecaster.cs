@@ -25,36 +25,36 @@ public static class Forecaster
     public static (Forecast Forecast, KeptRun? Kept) Run(ForecastRequest request, string facts, double knownDays, KeptRun? before)
     {
         JarMembers jar = JarOf(request);
-        KeptRun? kept = KeptRun.Of(before, facts);
+        KeptRun? kept = before?.IfOf(facts);
         IReadOnlyList<FlaggedReading> flagged = [];
-        if (kept?.ForLines(jar.Climate) is not { } deviates)
+        if (kept?.Lines.In(jar.Climate) is not { } deviates)
         {
             kept = null;
             deviates = MembersThatFit(request, jar, request.Readings, out ReadingFit fit);
             flagged = fit.Flagged;
         }
         var run = new MemberRun(request, jar, deviates, kept, knownDays);
-        var forecast = new Forecast
-        {
-            ModelVersion = ModelIdentity.Version,
-            Course = run.Course,
-            AcidLine = run.AcidLine,
-            Ph4 = run.Ph4,
-            CentreAcidLine = run.CentreAcidLine,
-            CentrePh4 = run.CentrePh4,
-            Target = run.Target,
-            Household = request.Household,
-            Flagged = flagged,
-            Remarks = request.Temperatures.Remarks,
-        };
-        forecast = WidenedByFlagged(request, jar, forecast);
-        double[]? tasting = TastingMembers.AreAskedFor(request) ? kept?.ForTasting(jar.Climate) ?? TastingMembers.Draw(request, jar) : null;
-        if (tasting is not null)
-            forecast = forecast with { Target = TastingMembers.Day(request, jar, tasting) };
-        return (forecast, flagged.Count > 0 ? null : KeptRun.Of(facts, jar.Climate,
-            KeptRun.Fitted.Of(deviates, new Evidence(request.Readings, request.Titrations), jar.Climate),
-            tasting is null ? null : KeptRun.Fitted.Of(tasting, TastingMembers.EvidenceOf(request), jar.Climate), run));
+        Forecast forecast = WidenedByFlagged(request, jar, Made(request, run, flagged));
+        var lines = new KeptMembers(deviates, new Evidence(request.Readings, request.Titrations), run.Reached, jar.Climate);
+        KeptMembers? tasting = null;
+        if (TastingMembers.AreAskedFor(request))
+            forecast = forecast with { Target = TastingMembers.Day(request, jar, kept?.Tasting, knownDays, out tasting) };
+        return (forecast, flagged.Count > 0 ? null : new KeptRun(facts, lines, tasting, forecast.Course));
     }
+
+    private static Forecast Made(ForecastRequest request, MemberRun run, IReadOnlyList<FlaggedReading> flagged) => new()
+    {
+        ModelVersion = ModelIdentity.Version,
+        Course = run.Course,
+        AcidLine = run.AcidLine,
+        Ph4 = run.Ph4,
+        CentreAcidLine = run.CentreAcidLine,
+        CentrePh4 = run.CentrePh4,
+        Target = run.Target,
+        Household = request.Household,
+        Flagged = flagged,
+        Remarks = request.Temperatures.Remarks,
+    };
 
     /// <summary>The gas that is expected, by the times of the course.</summary>
     /// <exception cref="ArgumentException">The request has refusals.</exception>

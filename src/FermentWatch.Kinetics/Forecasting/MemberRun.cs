@@ -29,23 +29,18 @@ internal sealed class MemberRun
         _scratch = new double[members];
         _climate = jar.Climate;
         double[] days = OutputDays(request.Days, request.EveryDays);
-        Checkpoint? from = kept?.Reached(jar.Climate);
-        int begin = from is null ? 0 : Array.FindIndex(days, day => 24 * day == from.Hours);
-        if (begin <= 0)
-            (from, begin) = (null, 0);
-        KeptTime = Array.FindLastIndex(days, days.Length - 2, day => (24 * day) + Checkpoint.LooksAheadHours <= 24 * knownDays);
+        Checkpoint? from = kept?.Lines.ReachedIn(jar.Climate);
+        int begin = from is null ? 0 : Math.Max(0, Array.FindIndex(days, day => 24 * day == from.Hours));
+        from = begin > 0 ? from : null;
         var table = new LaneTable(members);
-        Kept = KeptTime <= 0 ? null : KeptTime == begin ? from : new Checkpoint(24 * days[KeptTime], table.Blocks, _passages.Length, members);
         _trace = new Trace(members, days[begin..], _passages);
-        jar.Run(deviates, table, _trace, from: from, keep: Kept == from ? null : Kept);
-        Course = [.. from is null ? [] : kept!.Course.Take(begin), .. Enumerable.Range(0, _trace.Days.Length).Select(Point)];
+        Reached = Checkpoint.AtWrittenTime(24 * knownDays, table, _trace, from);
+        jar.Run(deviates, table, _trace, from: from, keep: Reached == from ? null : Reached);
+        Course = [.. from is null ? [] : kept!.Course, .. Enumerable.Range(0, _trace.Days.Length).Select(Point)];
     }
 
     /// <summary>Where the members stood at the last written time whose temperatures are known; null before the first.</summary>
-    public Checkpoint? Kept { get; }
-
-    /// <summary>Which of the course's times that is.</summary>
-    public int KeptTime { get; }
+    public Checkpoint? Reached { get; }
 
     public PassageDays AcidLine => Days(0);
 

@@ -18,9 +18,6 @@ internal static class TastingMembers
     public static Evidence EvidenceOf(ForecastRequest request) =>
         new(request.Readings, request.Titrations, request.Tastes, request.Gas, new TasteScale(request.Target));
 
-    /// <summary>Members that fit all that was seen under what the household taught.</summary>
-    public static double[] Draw(ForecastRequest request, JarMembers jar) => Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
-
     /// <summary>Members that fit all that was seen under a household's prior.</summary>
     public static double[] Draw(ForecastRequest request, JarMembers jar, HouseholdPrior household)
     {
@@ -31,10 +28,22 @@ internal static class TastingMembers
     }
 
     /// <summary>The target's day: at each member's own level, or at the level itself where nobody's taste is known.</summary>
-    public static PassageDays Day(ForecastRequest request, JarMembers jar, double[] deviates)
+    /// <param name="request">What is asked for.</param>
+    /// <param name="jar">The jar.</param>
+    /// <param name="before">Members of the forecast before, of the same facts; null where none are kept.</param>
+    /// <param name="knownDays">Up to when temperatures are known, days after packing.</param>
+    /// <param name="now">Members for the next forecast.</param>
+    public static PassageDays Day(ForecastRequest request, JarMembers jar, KeptMembers? before, double knownDays, out KeptMembers? now)
     {
+        double[]? fitted = before?.In(jar.Climate);
+        double[] deviates = fitted ?? Draw(request, jar, request.Household ?? HouseholdPrior.Unknown);
+        Checkpoint? from = fitted is null ? null : before!.ReachedIn(jar.Climate);
         Passage passage = Passage(request.Target!, deviates, toTheLetter: request.Household is null && request.Tastes.Count == 0);
-        jar.Run(deviates, new LaneTable(request.Members), new Trace(request.Members, [request.Days], [passage]));
+        var table = new LaneTable(request.Members);
+        var trace = new Trace(request.Members, [request.Days], [passage]);
+        Checkpoint? keep = Checkpoint.AtLastStep(24 * Math.Min(knownDays, request.Days), table, trace, from);
+        jar.Run(deviates, table, trace, from: from, keep: keep == from ? null : keep);
+        now = new KeptMembers(deviates, EvidenceOf(request), keep, jar.Climate);
         return QuantileOf.Days(passage.Days, new double[request.Members]);
     }
 

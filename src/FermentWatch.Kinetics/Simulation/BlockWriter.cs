@@ -53,9 +53,12 @@ internal ref struct BlockWriter
             _trace.Passages[i].Days.AsSpan(_firstMember, members).CopyTo(passageDays[i].AsSpan(_firstMember));
     }
 
-    /// <summary>Goes on from there; the days of the passages are taken over for all members at once.</summary>
-    public void GoOn(ReadOnlySpan<Vector256<double>> from, double before)
+    /// <summary>Goes on from there.</summary>
+    public void GoOn(ReadOnlySpan<Vector256<double>> from, double before, double[][] passageDays)
     {
+        int members = Math.Min(LaneTable.Lanes, _trace.Members - _firstMember);
+        for (int i = 0; i < passageDays.Length && members > 0; i++)
+            passageDays[i].AsSpan(_firstMember, members).CopyTo(_trace.Passages[i].Days.AsSpan(_firstMember));
         (_lastPh, _lastCentrePh, _lastAcidity, _lastSourness, _centreLnH) = (from[0], from[1], from[2], from[3], from[4]);
         (_centreLactic, _centreAcetic, _innerLactic, _innerAcetic) = (from[5], from[6], from[7], from[8]);
         _before = before;

@@ -61,7 +61,7 @@ internal sealed class JarClimate
     /// <summary>Names all that a run until a time looks at: the same name, the same temperatures to the last bit.</summary>
     public string NameUntil(double hours)
     {
-        int nodes = Math.Min((int)Math.Ceiling((hours + Checkpoint.LooksAheadHours) / StepHours) + 1, _celsius.Length);
+        int nodes = Math.Min((int)Math.Ceiling(hours / StepHours) + 1, _celsius.Length);
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(MemoryMarshal.AsBytes(_celsius.AsSpan(0, nodes)));
         hash.AppendData(MemoryMarshal.AsBytes(_spread.AsSpan(0, nodes)));

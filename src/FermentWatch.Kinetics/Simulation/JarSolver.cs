@@ -11,7 +11,7 @@ namespace FermentWatch.Kinetics.Simulation;
 internal static class JarSolver
 {
     private const double ShortestStepHours = 0.02;
-    private const double LongestStepHours = 12;
+    public const double LongestStepHours = 12;
     private const double FirstStepHours = 0.25;
 
     /// <summary>Runs all members of a table.</summary>
@@ -19,23 +19,17 @@ internal static class JarSolver
     /// <param name="climate">The jar's temperature.</param>
     /// <param name="trace">What is written down.</param>
     /// <param name="slack">How many times the usual error is allowed to a step.</param>
-    /// <param name="from">Where to go on from, the first time of the trace; null for a run from packing on.</param>
+    /// <param name="from">Where to go on from, not after the first time of the trace; null for a run from packing on.</param>
     /// <param name="keep">Takes the members at its time; null where nothing is kept.</param>
     public static void Run(LaneTable table, JarClimate climate, Trace trace, double slack = 1, Checkpoint? from = null, Checkpoint? keep = null)
     {
         Span<Vector256<double>> work = stackalloc Vector256<double>[2 * LaneGroup.WorkLength];
-        for (int i = 0; from is not null && i < trace.Passages.Count; i++)
-            from.PassageDays[i].CopyTo(trace.Passages[i].Days, 0);
         for (int block = 0; block < table.Blocks; block++)
         {
             var first = new LaneGroup(table.Group(block, 0), climate, trace, LaneTable.FirstMember(block, 0), work[..LaneGroup.WorkLength]);
             var second = new LaneGroup(table.Group(block, 1), climate, trace, LaneTable.FirstMember(block, 1), work[LaneGroup.WorkLength..]);
-            if (from is not null)
-            {
-                first.GoOn(from.Of(block, 0), from.Before(block, 0));
-                second.GoOn(from.Of(block, 1), from.Before(block, 1));
-            }
-            RunBlock(ref first, ref second, from?.Hours ?? 0, from?.Step(block) ?? FirstStepHours, 1 / slack, keep, block);
+            (double t, double step) = from?.GoOn(block, ref first, ref second) ?? (0, FirstStepHours);
+            RunBlock(ref first, ref second, t, step, 1 / slack, keep, block);
         }
     }
 
@@ -44,12 +38,8 @@ internal static class JarSolver
     {
         while (true)
         {
-            if (t == keep?.Hours)
-            {
-                keep.Step(block) = step;
-                first.Keep(keep.Of(block, 0), ref keep.Before(block, 0), keep.PassageDays);
-                second.Keep(keep.Of(block, 1), ref keep.Before(block, 1), keep.PassageDays);
-            }
+            if (keep?.Keeps(t) == true)
+                keep.Keep(block, t, step, first, second);
             double meant = Math.Min(step, Math.Max(first.NextStopHours - t, FirstStepHours));
             first.Begin(t, meant);
             second.Begin(t, meant);

@@ -53,11 +53,11 @@ internal ref struct LaneGroup
     }
 
     /// <summary>Goes on from there.</summary>
-    public void GoOn(ReadOnlySpan<Vector256<double>> from, double before)
+    public void GoOn(ReadOnlySpan<Vector256<double>> from, double before, double[][] passageDays)
     {
         from[..State.Count].CopyTo(_y);
         _lnH = from[State.Count];
-        _writer.GoOn(from[(State.Count + 1)..], before);
+        _writer.GoOn(from[(State.Count + 1)..], before, passageDays);
     }
 
     /// <summary>The slope with which a step begins.</summary>

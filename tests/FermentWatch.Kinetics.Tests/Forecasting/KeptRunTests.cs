@@ -16,6 +16,8 @@ public class KeptRunTests
 {
     private const int StepsPerDay = TemperatureCourse.StepsPerDay;
 
+    private static readonly int Draws = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 500 : 25;
+
     /// <summary>A jar on its way: temperatures as they came, and how many quarter hours are known at each look.</summary>
     private sealed record Way(double[] Celsius, int[] Known, PhReading[] Readings, TasteReading[] Tastes, bool Taught, bool PastIsCorrected);
 
@@ -43,7 +45,7 @@ public class KeptRunTests
             (Forecast goneOn, kept) = Forecaster.Run(request, "jar", way.Known[i] / (double)StepsPerDay, kept);
             Assert.Equal(Text(Forecaster.Run(request)), Text(goneOn));
         }
-    }, iter: 25, threads: 1);
+    }, iter: Draws, threads: 1);
 
     [Fact]
     public void Reached_AQuarterHourOn_IsTheHalfDayBeforeThePresent()
@@ -54,8 +56,8 @@ public class KeptRunTests
         celsius = [.. celsius, 25];
         JarMembers next = Members(Request(way, celsius));
 
-        Assert.Equal(24 * 9.5, kept!.Reached(next.Climate)!.Hours);
-        Assert.NotNull(kept.ForLines(next.Climate));
+        Assert.Equal(24 * 9.5, kept!.Lines.ReachedIn(next.Climate)!.Hours);
+        Assert.NotNull(kept.Lines.In(next.Climate));
     }
 
     [Fact]
@@ -66,10 +68,10 @@ public class KeptRunTests
         (_, KeptRun? kept) = Forecaster.Run(Request(way, celsius), "jar", 10, null);
         celsius[5 * StepsPerDay] = 24;
 
-        Assert.Null(kept!.Reached(Members(Request(way, celsius)).Climate));
-        Assert.NotNull(kept.ForLines(Members(Request(way, celsius)).Climate));
+        Assert.Null(kept!.Lines.ReachedIn(Members(Request(way, celsius)).Climate));
+        Assert.NotNull(kept.Lines.In(Members(Request(way, celsius)).Climate));
         celsius[StepsPerDay] = 24;
-        Assert.Null(kept.ForLines(Members(Request(way, celsius)).Climate));
+        Assert.Null(kept.Lines.In(Members(Request(way, celsius)).Climate));
     }
 
     [Fact]
