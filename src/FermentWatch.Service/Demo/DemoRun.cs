@@ -28,9 +28,11 @@ internal sealed class DemoRun(CommandContext context, int port)
         ServiceSettings settings = ServiceSettings.Read(configuration).OrThrow();
         Instant now = context.Clock.GetUtcNow().ToInstant();
         MadeHousehold? made = null;
-        int prepared = await HouseholdRecords.WithAsync(settings, context, async records =>
+        var past = new PastClock();
+        int prepared = await HouseholdRecords.WithAsync(settings, context with { Clock = past }, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records);
+            var acts = ActivatorUtilities.CreateInstance<HouseholdActs>(records);
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, acts, past);
             made = await maker.MakeAsync(now, MachineZone.Of(context.Clock) ?? DateTimeZone.Utc, cancellationToken);
             return ExitCode.Done;
         });

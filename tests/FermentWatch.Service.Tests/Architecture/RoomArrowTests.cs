@@ -66,7 +66,7 @@ public partial class RoomArrowTests
 
     /// <summary>Doors translate: they may ask a book what they show, and only acts write.</summary>
     [Fact]
-    public void WebAndCommandLine_WriteNoBook()
+    public void WebCommandLineAndDemo_WriteNoBook()
     {
         string[] writes =
         [
@@ -74,7 +74,7 @@ public partial class RoomArrowTests
             "Renew", "Place", "Withdraw", "AddRoute", "RemoveRoute", "KeepRoute", "AddGateway", "KeepGateway", "RemoveGateway",
         ];
         var books = new Regex(@"\b(\w*[Bb]ook|jars|places|households|sensors|members|notices|rules|guests|probes|feeds|occasions)\.(" + string.Join('|', writes) + @")Async\(");
-        var written = new[] { "FermentWatch.Web", Path.Combine("FermentWatch.Service", "CommandLine") }
+        var written = new[] { "FermentWatch.Web", Path.Combine("FermentWatch.Service", "CommandLine"), Path.Combine("FermentWatch.Service", "Demo") }
             .SelectMany(doors => Directory.EnumerateFiles(Path.Combine(Root(), "src", doors), "*", SearchOption.AllDirectories))
             .Where(file => (file.EndsWith(".cs", StringComparison.Ordinal) || file.EndsWith(".razor", StringComparison.Ordinal)) && !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
             // A photo is made small where it comes in, by the library that only the web has, and kept in the same breath.

@@ -1,7 +1,7 @@
-using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Service.CommandLine;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Demo.Household;
@@ -17,6 +17,8 @@ public sealed class HouseholdMakerTests : IDisposable
 {
     private static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["Europe/Vienna"];
 
+    private static readonly Instant Now = Instant.FromUtc(2026, 10, 4, 12, 0);
+
     private readonly string _folder = Directory.CreateTempSubdirectory("fermentwatch-household").FullName;
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
@@ -27,23 +29,36 @@ public sealed class HouseholdMakerTests : IDisposable
         IReadOnlyList<Jar> jars = await MakeAsync();
         Assert.Equal(Enumerable.Range(1, jars.Count), jars.Select(jar => jar.Number));
         Assert.Equal(Enum.GetValues<SightingKind>(), jars.SelectMany(jar => jar.Standing).OfType<Sighting>().Select(sighting => sighting.Kind).Distinct().Order());
-        Assert.Equal([JarStage.Fermenting, JarStage.Cold, JarStage.ThrownOut], jars.Select(jar => jar.Stage).Distinct().Order());
+        Assert.Equal([JarStage.Fermenting, JarStage.Cold, JarStage.Finished, JarStage.ThrownOut], jars.Select(jar => jar.Stage).Distinct().Order());
         Assert.Contains(jars, jar => jar.Placements.Count > 1);
         Assert.Contains(jars, jar => AcidLine.Report(jar, Zone) is { State: AcidLineState.MeasuredBelow, Settled: true });
         Assert.Contains(jars, jar => AcidLine.Report(jar, Zone).Alarm == AcidLineAlarm.Rise);
         Assert.Contains(jars, jar => AcidLine.Report(jar, Zone).State == AcidLineState.NotMeasured);
     }
 
+    [Fact]
+    public async Task Make_EmptyRecords_IsAHouseholdThatLivedThroughFiveWeeks()
+    {
+        IReadOnlyList<Jar> jars = await MakeAsync();
+        var entered = jars.SelectMany(jar => jar.Observations).ToList();
+        Assert.Equal(["Ash", "Juniper", "Rowan", "Wren"], entered.Select(each => each.By).Distinct().Order());
+        Assert.All(entered, each => Assert.True(each.ById is not null && each.At == each.EnteredAt && each.At >= Now - Duration.FromDays(36) && each.At < Now));
+        Assert.InRange(entered.OfType<Look>().Select(look => look.At.InZone(Zone).Date).Distinct().Count(), 28, 34);
+        Assert.Contains(jars, jar => jar.Stage == JarStage.Finished && jar.Observations.OfType<Taste>().Any());
+        Assert.True(jars.Count(jar => Trouble.Of(jar, Zone) is { CloserWatch: false } && jar.Stage == JarStage.Fermenting) >= 12);
+    }
+
     private async Task<IReadOnlyList<Jar>> MakeAsync()
     {
         IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Storage:Folder"] = _folder }).Build();
         using var error = new StringWriter();
-        var context = new CommandContext { Output = TextWriter.Null, Error = error, Clock = TimeProvider.System };
+        var past = new PastClock();
+        var context = new CommandContext { Output = TextWriter.Null, Error = error, Clock = past };
         IReadOnlyList<Jar> jars = [];
         await HouseholdRecords.WithAsync(ServiceSettings.Read(configuration).OrThrow(), context, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<ManageMembers>(records));
-            MadeHousehold made = await maker.MakeAsync(Instant.FromUtc(2026, 10, 4, 12, 0), Zone, CancellationToken.None);
+            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<HouseholdActs>(records), past);
+            MadeHousehold made = await maker.MakeAsync(Now, Zone, CancellationToken.None);
             Assert.Equal(NumberNine.Sensors.Count, made.Sensors.Count);
             jars = await records.GetRequiredService<IJarBook>().AllAsync(CancellationToken.None);
             return ExitCode.Done;

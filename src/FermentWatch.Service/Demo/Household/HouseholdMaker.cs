@@ -1,125 +1,139 @@
-using FermentWatch.Acts.Members;
+using System.Globalization;
+using FermentWatch.Acts;
+using FermentWatch.Acts.Households;
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Intake.Credentials;
+using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
-using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
-using FermentWatch.Kitchen.PuttingUp;
-using FermentWatch.Kitchen.RoundAnswers;
-using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 
 namespace FermentWatch.Service.Demo.Household;
 
-/// <summary>Writes the invented household into empty records, by the rules by which a real one enters things.</summary>
-internal sealed class HouseholdMaker(
-    IHouseholdBook households, IPlaceBook places, ISensorBook sensors, IJarBook jars, ManageMembers members)
+/// <summary>
+/// Has the invented household live through its days in empty records: day by day, by the acts and the rules by which a real one enters
+/// things, and by a clock of its own.
+/// </summary>
+internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJarBook jars, PastClock clock)
 {
     /// <summary>How far back sensors have reported.</summary>
     private static readonly Duration History = Duration.FromDays(36);
 
-    private Dictionary<string, Place> _places = [];
+    private readonly Dictionary<string, (KnownAccount Account, string Password)> _people = [];
+    private readonly Dictionary<string, (Jar Jar, ExpectedCourse Course)> _firstOfLots = [];
+    private readonly List<MadeSensor> _sensors = [];
+    private IReadOnlyList<Place> _places = [];
 
     /// <summary>Makes everything.</summary>
     /// <param name="now">When the demo begins.</param>
     /// <param name="zone">The household's zone.</param>
-    /// <param name="cancellationToken">Gives up.</param>
+    /// <param name="cancellationToken">Gives up between two acts.</param>
     public async Task<MadeHousehold> MakeAsync(Instant now, DateTimeZone zone, CancellationToken cancellationToken)
     {
-        Kitchen.Households.Household household = await households.ReadAsync(cancellationToken);
-        household.Name = NumberNine.Name;
-        household.TimeZoneId = zone.Id;
-        await households.WriteAsync(household, cancellationToken);
-        string password = await MakePeopleAsync();
-        await MakePlacesAsync(now, cancellationToken);
-        var courses = new Dictionary<string, (Jar Jar, ExpectedCourse Course)>();
-        foreach (InventedLot lot in NumberNine.Lots)
+        clock.Now = now - History;
+        await MoveInAsync(zone);
+        foreach ((Instant at, Func<Task> act) in Days(now, zone).OrderBy(moment => moment.At))
         {
-            Jar first = (await PutUpAsync(lot, household, now, cancellationToken))[0];
-            courses.Add(first.Name, (first, await LiveThroughAsync(first, lot, now, zone, cancellationToken)));
+            cancellationToken.ThrowIfCancellationRequested();
+            clock.Now = at;
+            await act();
         }
-        var made = new List<MadeSensor>();
-        foreach (InventedSensor sensor in NumberNine.Sensors)
-            made.Add(await MakeSensorAsync(sensor, courses, now, zone, cancellationToken));
-        return new MadeHousehold(password, made);
+        return new MadeHousehold(_people[NumberNine.Owner].Password, _sensors);
     }
 
-    private async Task<string> MakePeopleAsync()
+    /// <summary>Household, people and places.</summary>
+    private async Task MoveInAsync(DateTimeZone zone)
     {
-        string? first = null;
+        Took(NumberNine.Name, await acts.Household.DoAsync(new HouseholdInput
+        {
+            Name = NumberNine.Name, TimeZone = zone.Id, PhTool = nameof(PhTool.Meter), RoundAt = "07:00", EveningAt = "19:00",
+        }, default));
         foreach ((string name, MemberRole role) in NumberNine.People)
         {
             string password = SensorPassword.Generate();
-            if (await members.AddAsync(name, role, password) is { Count: > 0 } refusals)
-                throw new InvalidOperationException($"The demo's own people are refused: {string.Join("; ", refusals)}");
-            first ??= password;
+            Took(name, await acts.Members.AddAsync(name, role, password));
+            _people.Add(name, ((await acts.Members.AllAsync(default)).First(account => account.Name == name), password));
         }
-        return first!;
+        foreach (InventedRoom room in NumberNine.Rooms)
+            Took(room.Name, await acts.Place.DoAsync(new PlaceInput { Name = room.Name, Typical = room.Typical.ToString() }, default));
+        _places = await places.AllAsync(default);
     }
 
-    private async Task MakePlacesAsync(Instant now, CancellationToken cancellationToken)
+    /// <summary>All that was done since, each with its moment.</summary>
+    private IEnumerable<(Instant At, Func<Task> Act)> Days(Instant now, DateTimeZone zone)
     {
-        foreach ((int order, InventedRoom room) in NumberNine.Rooms.Index())
-            await places.AddAsync(new Place { Id = NewId(now), Name = room.Name, ShelfOrder = order + 1, Typical = room.Typical },
-                cancellationToken);
-        _places = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Name);
-    }
-
-    private async Task<IReadOnlyList<Jar>> PutUpAsync(InventedLot lot, Kitchen.Households.Household household, Instant now,
-        CancellationToken cancellationToken)
-    {
-        Instant packedAt = now - Duration.FromDays(lot.DaysAgo);
-        PutUpForm form = lot.Form with { PackedAt = packedAt.InZone(household.Zone).ToString("uuuu-MM-dd'T'HH:mm", null) };
-        PutUpOrder order = PutUp.Read(form, household, [.. _places.Values], now);
-        if (order.Refusals.Count > 0)
-            throw new InvalidOperationException($"The demo's own jar '{form.Name}' is refused: {string.Join("; ", order.Refusals)}");
-        return await jars.AddAsync(order.Jars, cancellationToken);
-    }
-
-    /// <summary>Does with the first jar of a lot what was done with it, in order.</summary>
-    private async Task<ExpectedCourse> LiveThroughAsync(Jar jar, InventedLot lot, Instant now, DateTimeZone zone,
-        CancellationToken cancellationToken)
-    {
-        foreach (InventedAct act in lot.Acts.Where(act => act.MovedTo is not null))
+        foreach (InventedLot lot in NumberNine.Lots)
         {
-            var move = new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = _places[act.MovedTo!].Id,
-                From = jar.PackedAt + Duration.FromDays(act.Day) };
-            await jars.MoveAsync(move, cancellationToken);
-            jar.Placements.Add(move);
+            Instant packed = now - Duration.FromDays(lot.DaysAgo);
+            yield return (packed, () => PutUpAsync(lot, now, zone));
+            foreach (InventedAct act in lot.Acts)
+                yield return (packed + Duration.FromDays(act.Day), () => DoAsync(lot, act));
         }
-        Dictionary<Guid, InventedRoom> rooms = NumberNine.Rooms.ToDictionary(room => _places[room.Name].Id);
-        ExpectedCourse course = ExpectedCourse.Of(jar, at => rooms[jar.PlacementAt(at).PlaceId].CelsiusAt(at, now, zone), now);
-        foreach (InventedAct act in lot.Acts)
-        {
-            Instant at = jar.PackedAt + Duration.FromDays(act.Day);
-            var moment = new ActMoment(jar, at, act.By, new Answering(NewId(at), new Person(act.By), at, zone, MemberRole.Adult), course.PhAt(at));
-            Observation[] seen = [.. act.Do(moment)];
-            jar.Observations.AddRange(seen);
-            await jars.ObserveAsync(seen, cancellationToken);
-        }
-        return course;
+        foreach (InventedSensor sensor in NumberNine.Sensors)
+            yield return (Since(sensor, now), () => AddAsync(sensor, now, zone));
+        LocalDate today = now.InZone(zone).Date;
+        foreach ((int daysAgo, string by) in NumberNine.Rounds)
+            yield return (today.PlusDays(-daysAgo).At(NumberNine.RoundAt).InZoneLeniently(zone).ToInstant(), () => LookAroundAsync(by));
     }
 
-    private async Task<MadeSensor> MakeSensorAsync(
-        InventedSensor invented, Dictionary<string, (Jar Jar, ExpectedCourse Course)> courses, Instant now, DateTimeZone zone,
-            CancellationToken cancellationToken)
+    private async Task PutUpAsync(InventedLot lot, Instant now, DateTimeZone zone)
     {
-        (Jar Jar, ExpectedCourse Course)? probed = invented.InJar is null ? null : courses[invented.InJar];
-        Instant since = probed?.Jar.PackedAt ?? now - History;
-        var sensor = new Sensor { Id = NewId(since), Slug = invented.Slug, Name = invented.Name, AddedAt = since };
-        sensor.Placements.Add(new SensorPlacement
-        {
-            Id = NewId(since), SensorId = sensor.Id, From = since, JarId = probed?.Jar.Id, PlaceId = probed is null ? _places[invented.Room].Id
-                : null,
-        });
-        IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
-        await sensors.AddAsync(sensor, issued.Credential, cancellationToken);
-        InventedRoom room = NumberNine.Rooms.First(room => room.Name == invented.Room);
-        return new MadeSensor(invented, issued.Password, since, at => room.CelsiusAt(at, now, zone), probed is { } jar ? jar.Course.PhAt : null);
+        var answer = await acts.PutUp.DoAsync(lot.Form with { PackedAt = Typed(zone) }, Mark(NumberNine.Owner), default);
+        Took(lot.Form.Name!, answer.Refusals);
+        Jar first = answer.Jars[0];
+        var rooms = NumberNine.Rooms.ToDictionary(room => room.Name);
+        var course = ExpectedCourse.Of(first, at => rooms[lot.RoomOn((at - first.PackedAt).TotalDays)].CelsiusAt(at, now, zone), now);
+        _firstOfLots.Add(lot.Form.Name!, (first, course));
     }
 
-    private static Guid NewId(Instant at) => Guid.CreateVersion7(at.ToDateTimeOffset());
+    private async Task DoAsync(InventedLot lot, InventedAct act)
+    {
+        (Jar first, ExpectedCourse course) = _firstOfLots[lot.Form.Name!];
+        Jar jar = (await jars.FindAsync(first.Number, default))!;
+        Took(lot.Form.Name!, await act.Do(new ActMoment(jar, Mark(act.By), acts, _places, course.PhAt(clock.Now))));
+    }
+
+    /// <summary>A morning's round: all well wherever nothing is being watched closely; the shed is forgotten.</summary>
+    private async Task LookAroundAsync(string by)
+    {
+        var sheet = (await acts.Rounds.TodayAsync(default)).Sheet;
+        var well = sheet.Shelves.Where(shelf => shelf.Place.Name != NumberNine.ForgottenRoom).SelectMany(shelf => shelf.Jars)
+            .Where(each => each.Trouble is null).ToList();
+        var opened = well.Where(each => each.Opening).Select(each => each.Jar.Number).ToHashSet();
+        await acts.AllWell.DoAsync(well.Select(each => each.Jar.Number).ToHashSet(), opened, Mark(by), default);
+    }
+
+    private async Task AddAsync(InventedSensor sensor, Instant now, DateTimeZone zone)
+    {
+        var (added, refusals) = await acts.Gear.AddAsync(new AddInput(sensor.Name, sensor.InJar is null ? sensor.Room : null, null), default);
+        Took(sensor.Name, refusals);
+        Func<Instant, double>? phAt = null;
+        if (sensor.InJar is not null)
+        {
+            (Jar jar, ExpectedCourse course) = _firstOfLots[sensor.InJar];
+            Took(sensor.Name, await acts.Sensor.GiveAsync(added!.Sensor!, string.Create(CultureInfo.InvariantCulture, $"jar {jar.Number}"), default));
+            phAt = course.PhAt;
+        }
+        InventedRoom room = NumberNine.Rooms.First(room => room.Name == sensor.Room);
+        _sensors.Add(new MadeSensor(sensor, added!.Issued.Password, clock.Now, at => room.CelsiusAt(at, now, zone), phAt));
+    }
+
+    /// <summary>A moment after its jar was put up, or from the beginning.</summary>
+    private static Instant Since(InventedSensor sensor, Instant now) => sensor.InJar is null ? now - History
+        : now - Duration.FromDays(NumberNine.Lots.First(lot => lot.Form.Name == sensor.InJar).DaysAgo) + Duration.FromMinutes(1);
+
+    private EntryMark Mark(string by) =>
+        new(Guid.CreateVersion7(clock.GetUtcNow()), new Person(by, _people[by].Account.Id), _people[by].Account.Role);
+
+    private string Typed(DateTimeZone zone) => clock.Now.InZone(zone).ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+
+    private static void Took(string what, IReadOnlyList<Refusal> refusals)
+    {
+        if (refusals.Count > 0)
+            throw new InvalidOperationException($"The demo's own '{what}' is refused: {string.Join("; ", refusals)}");
+    }
 }
 
 /// <summary>The household as it was made for this run.</summary>

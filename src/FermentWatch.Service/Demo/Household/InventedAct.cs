@@ -1,9 +1,12 @@
-using FermentWatch.Kinetics.Observation;
+using System.Globalization;
+using FermentWatch.Acts;
+using FermentWatch.Acts.Jars;
+using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
-using FermentWatch.Kitchen.RoundAnswers;
-using NodaTime;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 
 namespace FermentWatch.Service.Demo.Household;
@@ -11,8 +14,8 @@ namespace FermentWatch.Service.Demo.Household;
 /// <summary>What somebody of the invented household did or saw at a jar.</summary>
 /// <param name="Day">Days after packing.</param>
 /// <param name="By">Who.</param>
-/// <param name="Do">Makes what is filed of it.</param>
-internal sealed record InventedAct(double Day, string By, Func<ActMoment, IEnumerable<Observation>> Do)
+/// <param name="Do">Does it by the acts of the product; what was wrong, or nothing.</param>
+internal sealed record InventedAct(double Day, string By, Func<ActMoment, Task<IReadOnlyList<Refusal>>> Do)
 {
     /// <summary>Where the jar was moved to at the same time; null if it stayed.</summary>
     public string? MovedTo { get; init; }
@@ -20,60 +23,77 @@ internal sealed record InventedAct(double Day, string By, Func<ActMoment, IEnume
 
 /// <summary>The moment of an act.</summary>
 /// <param name="Jar">The jar as it stands at that moment.</param>
-/// <param name="At">When.</param>
-/// <param name="By">Who.</param>
-/// <param name="Answering">The kitchen's rules of entering things, at that moment.</param>
+/// <param name="Mark">Who does it.</param>
+/// <param name="Acts">What people can do.</param>
+/// <param name="Places">The places of the household.</param>
 /// <param name="ExpectedPh">The pH a jar of this kind would probably have then.</param>
-internal sealed record ActMoment(Jar Jar, Instant At, string By, Answering Answering, double ExpectedPh);
+internal sealed record ActMoment(Jar Jar, EntryMark Mark, HouseholdActs Acts, IReadOnlyList<Place> Places, double ExpectedPh);
 
 /// <summary>The acts a household does, in the words of its jars.</summary>
 internal static class InventedActs
 {
     private const double StripStep = 0.5;
 
-    public static InventedAct Looked(double day, string by, bool opened = false) =>
-        new(day, by, at => at.Answering.AllWell([at.Jar], opened).Observations);
+    public static InventedAct Looked(double day, string by, bool opened = false) => new(day, by, async on =>
+        (await on.Acts.AllWell.DoAsync(new HashSet<int> { on.Jar.Number }, opened ? new HashSet<int> { on.Jar.Number } : [], on.Mark, default)).Refusals);
 
-    public static InventedAct Saw(double day, string by, SightingKind kind, string? note = null) =>
-        new(day, by, at => at.Answering.Seen(at.Jar, kind, note).Observations);
+    public static InventedAct Saw(double day, string by, SightingKind kind, string? note = null) => new(day, by, async on =>
+        (await on.Acts.Seen.DoAsync(on.Jar.Number, kind, note, on.Mark, default)).Refusals);
 
-    public static InventedAct Tasted(double day, string by, TasteVerdict verdict) =>
-        new(day, by, at => at.Answering.Tasted(at.Jar, verdict).Observations);
+    public static InventedAct Settled(double day, string by, HandlingKind kind) => new(day, by, async on =>
+        (await on.Acts.Settle.DoAsync(on.Jar.Number, kind, on.Mark, default)).Refusals);
 
-    public static InventedAct Meter(double day, string by, double off = 0, bool checkedInBuffer = true) =>
-        new(day, by, at => [Measured(at, PhMethod.Meter, Math.Round(at.ExpectedPh + off, 2), checkedInBuffer)]);
+    public static InventedAct Tasted(double day, string by, TasteVerdict verdict) => new(day, by, async on =>
+        (await on.Acts.Taste.DoAsync(on.Jar.Number, verdict, on.Mark, default)).Refusals);
+
+    public static InventedAct Meter(double day, string by, double off = 0, bool checkedInBuffer = true) => new(day, by, on =>
+        MeasuredAsync(on, "meter", on.ExpectedPh + off, checkedInBuffer));
 
     /// <summary>A strip shows half steps.</summary>
-    public static InventedAct Strip(double day, string by, double off = 0) =>
-        new(day, by, at => [Measured(at, PhMethod.Strip, Math.Round((at.ExpectedPh + off) / StripStep) * StripStep, checkedInBuffer: false)]);
+    public static InventedAct Strip(double day, string by, double off = 0) => new(day, by, on =>
+        MeasuredAsync(on, "strip", Math.Round((on.ExpectedPh + off) / StripStep) * StripStep, checkedInBuffer: false));
 
-    public static InventedAct IntoTheCold(double day, string by, string place) =>
-        new(day, by, at => at.Answering.Moved(at.Jar, JarStage.Cold, null).Observations) { MovedTo = place };
+    public static InventedAct IntoTheCold(double day, string by, string place) => new(day, by, async on =>
+        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.Cold, null, on.Places.First(each => each.Name == place).Id, on.Mark, default)).Refusals)
+        { MovedTo = place };
 
-    public static InventedAct ThrownOut(double day, string by, string why) =>
-        new(day, by, at => at.Answering.Moved(at.Jar, JarStage.ThrownOut, why).Observations);
+    public static InventedAct Finished(double day, string by) => new(day, by, async on =>
+        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.Finished, null, null, on.Mark, default)).Refusals);
 
-    public static InventedAct MovedTo(double day, string by, string place) => new(day, by, _ => []) { MovedTo = place };
+    public static InventedAct ThrownOut(double day, string by, string why) => new(day, by, async on =>
+        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.ThrownOut, why, null, on.Mark, default)).Refusals);
 
-    private static PhMeasurement Measured(ActMoment at, PhMethod method, double ph, bool checkedInBuffer) => new()
+    public static InventedAct MovedTo(double day, string by, string place) => new(day, by, async on =>
+        (await on.Acts.Move.DoAsync(on.Jar, new MoveForm { Place = place }, on.Mark, default)).Refusals) { MovedTo = place };
+
+    private static async Task<IReadOnlyList<Refusal>> MeasuredAsync(ActMoment on, string method, double ph, bool checkedInBuffer)
     {
-        Id = Guid.CreateVersion7(at.At.ToDateTimeOffset()), JarId = at.Jar.Id, At = at.At, EnteredAt = at.At, By = at.By,
-        Ph = Math.Clamp(ph, 2.5, 7), Method = method, CheckedInBuffer = checkedInBuffer,
-        PaleBrine = !at.Jar.Portions[0].Produce.Contains("red", StringComparison.Ordinal),
-        Blended = at.Jar.Cut is Kinetics.Produce.Cut.Whole or Kinetics.Produce.Cut.Pieces,
-    };
+        var form = new PhForm
+        {
+            Ph = Math.Clamp(ph, 2.5, 7).ToString("0.00", CultureInfo.InvariantCulture), Method = method, CheckedInBuffer = checkedInBuffer,
+            PaleBrine = !on.Jar.Portions[0].Produce.Contains("red", StringComparison.Ordinal), Blended = on.Jar.Cut is Cut.Whole or Cut.Pieces,
+        };
+        return (await on.Acts.Measure.DoAsync(on.Jar, form, on.Mark, null, default)).Refusals;
+    }
 }
 
 /// <summary>Jars put up together by the invented household, and what was done with the first of them.</summary>
 /// <param name="DaysAgo">When they were packed, days before the demo began.</param>
 /// <param name="Form">What was typed to put them up, without the day.</param>
-/// <param name="Acts">What was done with the first jar of the lot since.</param>
-internal sealed record InventedLot(double DaysAgo, PutUpForm Form, params InventedAct[] Acts);
+/// <param name="Acts">What was done with the first jar of the lot since, in order.</param>
+internal sealed record InventedLot(double DaysAgo, PutUpForm Form, params InventedAct[] Acts)
+{
+    /// <summary>The room in which the first jar stands so many days after packing.</summary>
+    public string RoomOn(double day) => Acts.LastOrDefault(act => act.MovedTo is not null && act.Day <= day)?.MovedTo ?? Form.Place!;
+}
 
 /// <summary>A sensor of the invented household.</summary>
-/// <param name="Slug">Its name in topics.</param>
-/// <param name="Name">What the household calls it.</param>
+/// <param name="Name">What the household calls it, which is its name in topics as well.</param>
 /// <param name="Room">The room it measures, or in which the jar with its probe stands.</param>
 /// <param name="InJar">The jar its probe is in, by the jar's name; null if it measures the room.</param>
 /// <param name="Period">How often it reports while the demo runs.</param>
-internal sealed record InventedSensor(string Slug, string Name, string Room, string? InJar, TimeSpan Period);
+internal sealed record InventedSensor(string Name, string Room, string? InJar, TimeSpan Period)
+{
+    /// <summary>Its name in topics.</summary>
+    public string Slug => Acts.Sensors.SlugOf.Name(Name)!;
+}

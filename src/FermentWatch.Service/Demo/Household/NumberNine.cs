@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
+using NodaTime;
 using static FermentWatch.Service.Demo.Household.InventedActs;
 
 namespace FermentWatch.Service.Demo.Household;
@@ -35,11 +36,11 @@ internal static class NumberNine
 
     public static readonly IReadOnlyList<InventedSensor> Sensors =
     [
-        new("kitchen", "kitchen counter, by the jars", Counter, null, TimeSpan.FromSeconds(10)),
-        new("cellar", "cellar, north wall", Cellar, null, TimeSpan.FromSeconds(30)),
-        new("cold-store", "cold store, middle shelf", ColdStore, null, TimeSpan.FromSeconds(60)),
-        new("shed", "garden shed", Shed, null, TimeSpan.FromSeconds(45)),
-        new("crock-probe", "probe in the crock", Counter, "autumn crock", TimeSpan.FromSeconds(20)),
+        new("kitchen", Counter, null, TimeSpan.FromSeconds(10)),
+        new("cellar", Cellar, null, TimeSpan.FromSeconds(30)),
+        new("cold store", ColdStore, null, TimeSpan.FromSeconds(60)),
+        new("shed", Shed, null, TimeSpan.FromSeconds(45)),
+        new("crock probe", Counter, "autumn crock", TimeSpan.FromSeconds(20)),
     ];
 
     /// <summary>The sensor with whose credential the demo invites to try.</summary>
@@ -52,9 +53,22 @@ internal static class NumberNine
     public static readonly IReadOnlyList<(string Quantity, string Payload)> UnusablePayloads =
         [("temperature", "warm"), ("temperature", "nan"), ("pressure", "1013"), ("temperature", "85.0")];
 
+    /// <summary>The room that the morning's round does not come to.</summary>
+    public const string ForgottenRoom = Shed;
+
+    /// <summary>When the household looks around.</summary>
+    public static readonly LocalTime RoundAt = new(7, 20);
+
+    /// <summary>Mornings on which somebody looked around: how many days ago, and who. Full days are left out, as in any household.</summary>
+    public static readonly IReadOnlyList<(int DaysAgo, string By)> Rounds =
+        [.. Enumerable.Range(1, 34).Where(daysAgo => daysAgo % 9 != 4).Select(daysAgo => (daysAgo, new[] { Owner, Neighbour, Child, Third }[daysAgo % 4]))];
+
     /// <summary>Jars of several ages, one of each trouble among them.</summary>
     public static readonly IReadOnlyList<InventedLot> Lots =
     [
+        new(35, Cabbage with { Name = "harvest kraut", Place = Counter },
+            Strip(6, Neighbour), Meter(8, Owner), Meter(10, Owner), Tasted(12, Third, TasteVerdict.Nearly), Tasted(15, Owner, TasteVerdict.Right),
+            IntoTheCold(15, Owner, ColdStore), Finished(33, Neighbour)),
         new(34, Cabbage with { Name = "first kraut", HowMany = "2", Place = Pantry },
             Strip(6, Neighbour), Meter(12, Owner, 0.03), Meter(16, Owner, -0.02), Tasted(20, Third, TasteVerdict.Nearly),
             Tasted(26, Owner, TasteVerdict.Right), IntoTheCold(26, Owner, ColdStore)),
@@ -70,7 +84,8 @@ internal static class NumberNine
             Cover = "Weight", Target = "VerySour" },
             Meter(4, Owner, 0.04), Looked(8, Neighbour, true), Meter(10, Owner, -0.03), Tasted(12, Owner, TasteVerdict.NotYet)),
         new(11, Carrots with { Name = "carrots with ginger", HowMany = "3", Place = Pantry },
-            Looked(1, Child), Saw(4, Child, SightingKind.PiecesUp), Strip(6, Neighbour), Tasted(9, Neighbour, TasteVerdict.Nearly)),
+            Looked(1, Child), Saw(4, Child, SightingKind.PiecesUp), Settled(4.1, Neighbour, HandlingKind.PressedUnder), Strip(6, Neighbour),
+            Tasted(9, Neighbour, TasteVerdict.Nearly), Saw(10.6, Child, SightingKind.PiecesUp)),
         new(8, Daikon with { Name = "daikon sticks", Place = Cellar },
             Meter(4, Third), Looked(6, Third)),
         new(6, Cucumbers with { Name = "dill cucumbers", HowMany = "2", Place = Counter, Lid = "Tight" },
