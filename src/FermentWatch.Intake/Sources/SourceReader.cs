@@ -52,7 +52,8 @@ public sealed class SourceReader
             yield return wrong;
         if (OwnTopic.IsOwn(rule.TopicFilter))
             yield return $"Topics under {OwnTopics.Sensors} need no rule.";
-        if (filter is not null && filter.NamesDevice == rule.SensorSlug is not null)
+        bool givesSensor = rule.SensorSlug is not null;
+        if (filter is not null && filter.NamesDevice == givesSensor)
             yield return filter.NamesDevice
                 ? $"The topic names the sensor at {SourceFilter.DevicePlace}; no other sensor can be given."
                 : $"Give the sensor, or put {SourceFilter.DevicePlace} where the topic names it.";
@@ -65,14 +66,15 @@ public sealed class SourceReader
     private static IEnumerable<string> PayloadErrors(SourceRule rule)
     {
         bool json = rule.Payload == SourcePayload.Json, pack = rule.Payload == SourcePayload.SenMl;
-        if (json == rule.ValuePointer is null)
+        bool pointsToValue = rule.ValuePointer is not null, pointsToTime = rule.TimePointer is not null, saysQuantity = rule.Quantity is not null;
+        if (json != pointsToValue)
             yield return json
                 ? "A JSON document needs a pointer to its value, like /temperature."
                 : "A pointer to a value belongs to a JSON document only.";
         foreach (string? pointer in (string?[])[rule.ValuePointer, rule.UnitPointer, rule.TimePointer])
             if (pointer is not null && !JsonPointer.TryParse(pointer, out _))
                 yield return $"'{pointer}' is no JSON Pointer; one begins with a slash, like /climate/temperature.";
-        if (pack == rule.Quantity is not null)
+        if (pack == saysQuantity)
             yield return pack
                 ? "The units of a SenML pack say what it measures; no quantity can be given."
                 : $"The quantity is missing; {MeasuredQuantity.NamesInWords} belongs here.";
@@ -82,7 +84,8 @@ public sealed class SourceReader
             yield return $"{unit} is not a unit of {MeasuredQuantity.Of(quantity).Name}.";
         if (!pack && rule.Unit is null && rule.UnitPointer is null)
             yield return "The unit is missing, and no pointer says where the document has it.";
-        if ((rule.Time == SourceTime.Arrival) != rule.TimePointer is null || (rule.Time != SourceTime.Arrival && !json))
+        bool timeIsInside = rule.Time != SourceTime.Arrival;
+        if (timeIsInside != pointsToTime || (timeIsInside && !json))
             yield return "A time needs a JSON document and a pointer to it, and a pointer to a time needs its kind.";
         if (rule.RecordName is not null && !pack)
             yield return "The name of records belongs to a SenML pack only.";

@@ -25,7 +25,7 @@ internal sealed class JarMembers
     /// <summary>Temperature inside the jar.</summary>
     public JarClimate Climate { get; }
 
-    /// <summary>The constants of one member, in the order of <see cref="Slot"/>.</summary>
+    /// <summary>The constants of one member, in the order of <see cref="MemberConstant"/>.</summary>
     public double[] ConstantsOf(ReadOnlySpan<double> deviates) => _builder.Build(deviates).ToArray();
 
     /// <summary>Runs members through the days of a trace.</summary>

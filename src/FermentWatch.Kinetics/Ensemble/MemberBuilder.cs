@@ -7,7 +7,7 @@ namespace FermentWatch.Kinetics.Ensemble;
 /// <summary>Turns a member's standard deviates into the constants of its lane.</summary>
 internal sealed class MemberBuilder(JarContents contents, ModelParameters model, PriorSpread spread, double saltDeviationPercent)
 {
-    private readonly double[] _slots = new double[Slot.Count];
+    private readonly double[] _slots = new double[MemberConstant.Count];
 
     /// <summary>The constants of a member; the span is overwritten by the next call.</summary>
     public ReadOnlySpan<double> Build(ReadOnlySpan<double> deviates)
@@ -36,24 +36,24 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
             double bearable = SaltTerm.Share(salt, guild.SaltLimitPercent, model.SaltPower) * SaltTerm.AgainstOthers(salt, model.LowSaltPercent);
             double acid = g < 2 ? starterAcid : 1;
             double own = g < 2 ? 1 : finisherRate;
-            _slots[Slot.Rate + g] = rate * own * bearable * guild.OptimumRatePerHour;
-            _slots[Slot.Maintenance + g] = rate * upkeep * acid * bearable * guild.MaintenanceHexosePerHour;
-            _slots[Slot.GrowthHexose + g] = acid * guild.GrowthHexose;
-            _slots[Slot.LacticYield + g] = guild.LacticYield;
-            _slots[Slot.AceticYield + g] = guild.AceticYield;
-            _slots[Slot.TemperatureMinimum + g] = guild.Temperature.Minimum + (guild.SaltChill * salt);
-            _slots[Slot.TemperatureOptimum + g] = guild.Temperature.Optimum;
-            _slots[Slot.TemperatureMaximum + g] = guild.Temperature.Maximum;
-            _slots[Slot.PhFactor + g] = Math.Pow(10, model.PhSteepness * (guild.HalfPh + (spread.HalfPh * z[Deviate.PhTolerance])));
-            _slots[Slot.AcidFactor + g] = Math.Pow(guild.HalfAcidMolesPerLitre * tolerance, -3);
+            _slots[MemberConstant.Rate + g] = rate * own * bearable * guild.OptimumRatePerHour;
+            _slots[MemberConstant.Maintenance + g] = rate * upkeep * acid * bearable * guild.MaintenanceHexosePerHour;
+            _slots[MemberConstant.GrowthHexose + g] = acid * guild.GrowthHexose;
+            _slots[MemberConstant.LacticYield + g] = guild.LacticYield;
+            _slots[MemberConstant.AceticYield + g] = guild.AceticYield;
+            _slots[MemberConstant.TemperatureMinimum + g] = guild.Temperature.Minimum + (guild.SaltChill * salt);
+            _slots[MemberConstant.TemperatureOptimum + g] = guild.Temperature.Optimum;
+            _slots[MemberConstant.TemperatureMaximum + g] = guild.Temperature.Maximum;
+            _slots[MemberConstant.PhFactor + g] = Math.Pow(10, model.PhSteepness * (guild.HalfPh + (spread.HalfPh * z[Deviate.PhTolerance])));
+            _slots[MemberConstant.AcidFactor + g] = Math.Pow(guild.HalfAcidMolesPerLitre * tolerance, -3);
         }
-        _slots[Slot.PhPower] = model.PhSteepness;
-        _slots[Slot.InverseRoom] = 1 / contents.Room;
-        _slots[Slot.AceticWeight] = model.AceticWeight;
-        _slots[Slot.HalfHexose] = model.HalfHexose;
-        _slots[Slot.InverseLacticLimit] = 1 / model.LacticLimit;
-        _slots[Slot.LagFactor] = Math.Exp(model.Lag * Factor(spread.LnLag, z[Deviate.Lag])) - 1;
-        _slots[Slot.TemperatureDeviate] = z[Deviate.Temperature];
+        _slots[MemberConstant.PhPower] = model.PhSteepness;
+        _slots[MemberConstant.InverseRoom] = 1 / contents.Room;
+        _slots[MemberConstant.AceticWeight] = model.AceticWeight;
+        _slots[MemberConstant.HalfHexose] = model.HalfHexose;
+        _slots[MemberConstant.InverseLacticLimit] = 1 / model.LacticLimit;
+        _slots[MemberConstant.LagFactor] = Math.Exp(model.Lag * Factor(spread.LnLag, z[Deviate.Lag])) - 1;
+        _slots[MemberConstant.TemperatureDeviate] = z[Deviate.Temperature];
     }
 
     private void Chemistry(ReadOnlySpan<double> z, double salt)
@@ -66,24 +66,24 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         double sideChain = Math.Max(0.2 * n.SideChain, n.SideChain + ((strong - 1) * n.StrongIonDifference) - ((acids - 1) * known));
         double strongIons = sideChain - n.SideChain + n.StrongIonDifference + ((acids - 1) * known);
         DissociationConstants k = DissociationConstants.At(salt + strongIons);
-        _slots[Slot.Lactic] = k.Lactic;
-        _slots[Slot.Acetic] = k.Acetic;
-        _slots[Slot.Malic1] = k.Malic1;
-        _slots[Slot.Malic12] = k.Malic1 * k.Malic2;
-        _slots[Slot.Citric1] = k.Citric1;
-        _slots[Slot.Citric12] = k.Citric1 * k.Citric2;
-        _slots[Slot.Citric123] = k.Citric1 * k.Citric2 * k.Citric3;
-        _slots[Slot.Phosphoric1] = k.Phosphoric1;
-        _slots[Slot.Phosphoric12] = k.Phosphoric1 * k.Phosphoric2;
-        _slots[Slot.SideChain] = k.SideChain;
-        _slots[Slot.Water] = k.Water;
-        _slots[Slot.FreeHydrogen] = 1 / k.HydrogenActivityCoefficient;
-        _slots[Slot.StrongIons] = strongIons;
-        _slots[Slot.MalicTotal] = acids * n.Malic;
-        _slots[Slot.CitricTotal] = acids * n.Citric;
-        _slots[Slot.PhosphateTotal] = acids * n.Phosphate;
-        _slots[Slot.SideChainTotal] = sideChain;
-        _slots[Slot.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate,
+        _slots[MemberConstant.Lactic] = k.Lactic;
+        _slots[MemberConstant.Acetic] = k.Acetic;
+        _slots[MemberConstant.Malic1] = k.Malic1;
+        _slots[MemberConstant.Malic12] = k.Malic1 * k.Malic2;
+        _slots[MemberConstant.Citric1] = k.Citric1;
+        _slots[MemberConstant.Citric12] = k.Citric1 * k.Citric2;
+        _slots[MemberConstant.Citric123] = k.Citric1 * k.Citric2 * k.Citric3;
+        _slots[MemberConstant.Phosphoric1] = k.Phosphoric1;
+        _slots[MemberConstant.Phosphoric12] = k.Phosphoric1 * k.Phosphoric2;
+        _slots[MemberConstant.SideChain] = k.SideChain;
+        _slots[MemberConstant.Water] = k.Water;
+        _slots[MemberConstant.FreeHydrogen] = 1 / k.HydrogenActivityCoefficient;
+        _slots[MemberConstant.StrongIons] = strongIons;
+        _slots[MemberConstant.MalicTotal] = acids * n.Malic;
+        _slots[MemberConstant.CitricTotal] = acids * n.Citric;
+        _slots[MemberConstant.PhosphateTotal] = acids * n.Phosphate;
+        _slots[MemberConstant.SideChainTotal] = sideChain;
+        _slots[MemberConstant.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate,
             sideChain, salt));
     }
 
@@ -96,11 +96,11 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         for (int knot = 0; knot < LanePace.Knots; knot++)
         {
             pace = knot == 0 ? z[Deviate.Pace] : (kept * pace) + (fresh * z[Deviate.Pace + knot]);
-            _slots[Slot.LnPace + knot] = spread.LnPace * pace;
-            _slots[Slot.PhOffset + knot] = spread.PhOffset * z[Deviate.PhOffset + knot];
+            _slots[MemberConstant.LnPace + knot] = spread.LnPace * pace;
+            _slots[MemberConstant.PhOffset + knot] = spread.PhOffset * z[Deviate.PhOffset + knot];
         }
-        _slots[Slot.LnStagePace] = spread.LnStagePace * z[Deviate.StagePace];
-        _slots[Slot.AcidityFactor] = Factor(spread.LnAcidityOffset, z[Deviate.AcidityOffset]);
+        _slots[MemberConstant.LnStagePace] = spread.LnStagePace * z[Deviate.StagePace];
+        _slots[MemberConstant.AcidityFactor] = Factor(spread.LnAcidityOffset, z[Deviate.AcidityOffset]);
     }
 
     private void Start(ReadOnlySpan<double> z)
@@ -108,16 +108,16 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         double starters = Math.Pow(10, contents.Ignorance * spread.StartersLog10 * z[Deviate.Starters]);
         double finishers = Math.Pow(10, spread.FinishersLog10 * z[Deviate.Finishers]);
         for (int g = 0; g < ModelParameters.GuildCount; g++)
-            _slots[Slot.FirstLnCount + g] = Math.Log(contents.FirstCounts[g] * (g < 2 ? starters : finishers));
-        _slots[Slot.Exchange] = contents.ExchangePerHour * Factor(spread.LnExchange, z[Deviate.Exchange]);
-        _slots[Slot.OuterShare] = contents.OuterShare;
-        _slots[Slot.OuterStart] = contents.OuterStart;
+            _slots[MemberConstant.FirstLnCount + g] = Math.Log(contents.FirstCounts[g] * (g < 2 ? starters : finishers));
+        _slots[MemberConstant.Exchange] = contents.ExchangePerHour * Factor(spread.LnExchange, z[Deviate.Exchange]);
+        _slots[MemberConstant.OuterShare] = contents.OuterShare;
+        _slots[MemberConstant.OuterStart] = contents.OuterStart;
         double inner = (1 - (contents.OuterStart * contents.OuterShare)) / (1 - contents.OuterShare);
-        _slots[Slot.InnerStart] = inner;
+        _slots[MemberConstant.InnerStart] = inner;
         double hexose = contents.Hexose * Factor(contents.Ignorance * spread.LnSugar, z[Deviate.Sugar]);
-        _slots[Slot.FirstHexoseOuter] = hexose * contents.OuterStart;
-        _slots[Slot.FirstHexoseInner] = hexose * inner;
-        _slots[Slot.FirstLactic] = contents.AddedLactic;
-        _slots[Slot.FirstAcetic] = contents.AddedAcetic;
+        _slots[MemberConstant.FirstHexoseOuter] = hexose * contents.OuterStart;
+        _slots[MemberConstant.FirstHexoseInner] = hexose * inner;
+        _slots[MemberConstant.FirstLactic] = contents.AddedLactic;
+        _slots[MemberConstant.FirstAcetic] = contents.AddedAcetic;
     }
 }

@@ -67,7 +67,7 @@ internal ref struct BlockWriter
     /// <summary>Moves the middle of the pieces through a step just taken: exact for a mean that changes along a straight line.</summary>
     public void Moved(double h, ReadOnlySpan<Vector256<double>> y)
     {
-        Vector256<double> rate = _c[Slot.Exchange] * Vector256.Create(h);
+        Vector256<double> rate = _c[MemberConstant.Exchange] * Vector256.Create(h);
         Vector256<double> kept = LaneMath.Exp(-rate);
         Vector256<double> slope = (Vector256<double>.One - kept) / rate;
         _centreLactic = Follow(_centreLactic, ref _innerLactic, y[State.LacticInner], kept, slope);
@@ -81,12 +81,12 @@ internal ref struct BlockWriter
         if (!write && !_watchesPassages)
             return true;
         Vector256<double> celsius = LaneClimate.Celsius(_c, _climate.At(hours), _climate.MeanSpread(hours, hours + 0.25));
-        Vector256<double> offset = LanePace.Line(_c, Slot.PhOffset, hours);
+        Vector256<double> offset = LanePace.Line(_c, MemberConstant.PhOffset, hours);
         Vector256<double> ph = (lnH * Vector256.Create(-1 / LaneChemistry.Ln10)) + offset;
         Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
         Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero,
-            (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[Slot.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[Slot.AcidityFactor]);
-        Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[Slot.AcidityFactor] : Vector256<double>.Zero;
+            (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[MemberConstant.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[MemberConstant.AcidityFactor]);
+        Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[MemberConstant.AcidityFactor] : Vector256<double>.Zero;
         Vector256<double> centrePh = CentrePh(hours, celsius) + offset;
         Watch(hours, ph, centrePh, acidity, sourness);
         if (!write)
@@ -116,8 +116,8 @@ internal ref struct BlockWriter
     {
         Vector256<double> h = LaneMath.Exp(lnH);
         Vector256<double> protonated = (y[State.LacticOuter] * h / (h + LaneChemistry.LacticConstant(_c,
-            celsius))) + (y[State.AceticOuter] * h / (h + _c[Slot.Acetic]));
-        return Vector256.Create(1000.0) * (protonated + (h * _c[Slot.FreeHydrogen]));
+            celsius))) + (y[State.AceticOuter] * h / (h + _c[MemberConstant.Acetic]));
+        return Vector256.Create(1000.0) * (protonated + (h * _c[MemberConstant.FreeHydrogen]));
     }
 
     private Vector256<double> CentrePh(double hours, Vector256<double> celsius)
@@ -150,9 +150,9 @@ internal ref struct BlockWriter
     private readonly Vector256<double> Gas(ReadOnlySpan<Vector256<double>> dy)
     {
         // One carbon dioxide a hexose of the heterofermentative kinds, and nearly all acetic acid is theirs.
-        Vector256<double> inside = (Vector256<double>.One - _c[Slot.OuterShare]) / _c[Slot.OuterShare];
+        Vector256<double> inside = (Vector256<double>.One - _c[MemberConstant.OuterShare]) / _c[MemberConstant.OuterShare];
         Vector256<double> acetic = dy[State.AceticOuter] + (inside * dy[State.AceticInner]);
-        return acetic / _c[Slot.AceticYield] * Vector256.Create(24.0);
+        return acetic / _c[MemberConstant.AceticYield] * Vector256.Create(24.0);
     }
 
     private readonly void Write(double[] quantity, Vector256<double> values)

@@ -107,7 +107,7 @@ internal static class LaneClimate
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<double> Celsius(ReadOnlySpan<Vector256<double>> c, double mean, double spread)
     {
-        Vector256<double> celsius = Vector256.Create(mean) + (c[Slot.TemperatureDeviate] * Vector256.Create(spread));
+        Vector256<double> celsius = Vector256.Create(mean) + (c[MemberConstant.TemperatureDeviate] * Vector256.Create(spread));
         return Vector256.Min(Vector256.Max(celsius, Vector256.Create(TemperatureStep.LowestCelsius)),
             Vector256.Create(TemperatureStep.HighestCelsius));
     }

@@ -33,18 +33,18 @@ internal static class LaneChemistry
         h = LaneMath.Exp(lnH);
         for (int i = 0; i < steps; i++)
         {
-            Vector256<double> free = h * c[Slot.FreeHydrogen];
-            Vector256<double> hydroxide = c[Slot.Water] / h;
-            Vector256<double> own = c[Slot.StrongIons];
+            Vector256<double> free = h * c[MemberConstant.FreeHydrogen];
+            Vector256<double> hydroxide = c[MemberConstant.Water] / h;
+            Vector256<double> own = c[MemberConstant.StrongIons];
             Vector256<double> ownSlope = Vector256<double>.Zero;
-            One(c[Slot.SideChain], c[Slot.SideChainTotal], h, ref own, ref ownSlope);
-            Two(c[Slot.Malic1], c[Slot.Malic12], c[Slot.MalicTotal], h, ref own, ref ownSlope);
-            Two(c[Slot.Phosphoric1], c[Slot.Phosphoric12], c[Slot.PhosphateTotal], h, ref own, ref ownSlope);
+            One(c[MemberConstant.SideChain], c[MemberConstant.SideChainTotal], h, ref own, ref ownSlope);
+            Two(c[MemberConstant.Malic1], c[MemberConstant.Malic12], c[MemberConstant.MalicTotal], h, ref own, ref ownSlope);
+            Two(c[MemberConstant.Phosphoric1], c[MemberConstant.Phosphoric12], c[MemberConstant.PhosphateTotal], h, ref own, ref ownSlope);
             Three(c, h, ref own, ref ownSlope);
             Vector256<double> excess = (native * own) + free - hydroxide;
             Vector256<double> slope = (native * ownSlope) + free + hydroxide;
             One(lacticConstant, lactic, h, ref excess, ref slope);
-            One(c[Slot.Acetic], acetic, h, ref excess, ref slope);
+            One(c[MemberConstant.Acetic], acetic, h, ref excess, ref slope);
             Vector256<double> step = Vector256.Min(Vector256.Max(excess / slope, -largest), largest);
             lnH -= step;
             h = Vector256.LessThanAll(Vector256.Abs(step), Vector256.Create(SmallStep)) ? h * NearOne(step) : LaneMath.Exp(lnH);
@@ -67,7 +67,7 @@ internal static class LaneChemistry
     {
         Vector256<double> off = celsius - Vector256.Create(22.5);
         Vector256<double> d = off * off * Vector256.Create(5e-5 * Ln10);
-        return c[Slot.Lactic] * (Vector256<double>.One - (d * (Vector256<double>.One - (d * (Vector256.Create(0.5) - (d * Vector256.Create(1.0 / 6)))))));
+        return c[MemberConstant.Lactic] * (Vector256<double>.One - (d * (Vector256<double>.One - (d * (Vector256.Create(0.5) - (d * Vector256.Create(1.0 / 6)))))));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -93,12 +93,12 @@ internal static class LaneChemistry
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Three(ReadOnlySpan<Vector256<double>> c, Vector256<double> h, ref Vector256<double> excess, ref Vector256<double> slope)
     {
-        Vector256<double> one = c[Slot.Citric1] * h * h;
-        Vector256<double> two = c[Slot.Citric12] * h;
-        Vector256<double> three = c[Slot.Citric123];
+        Vector256<double> one = c[MemberConstant.Citric1] * h * h;
+        Vector256<double> two = c[MemberConstant.Citric12] * h;
+        Vector256<double> three = c[MemberConstant.Citric123];
         Vector256<double> inverse = Vector256<double>.One / ((h * h * h) + one + two + three);
         Vector256<double> charge = (one + (two * Vector256.Create(2.0)) + (three * Vector256.Create(3.0))) * inverse;
-        excess -= c[Slot.CitricTotal] * charge;
-        slope += c[Slot.CitricTotal] * (((one + (two * Vector256.Create(4.0)) + (three * Vector256.Create(9.0))) * inverse) - (charge * charge));
+        excess -= c[MemberConstant.CitricTotal] * charge;
+        slope += c[MemberConstant.CitricTotal] * (((one + (two * Vector256.Create(4.0)) + (three * Vector256.Create(9.0))) * inverse) - (charge * charge));
     }
 }

@@ -120,13 +120,13 @@ internal ref struct LaneGroup
     {
         for (int g = 0; g < 4; g++)
         {
-            _y[State.LnCount + g] = _c[Slot.FirstLnCount + g];
+            _y[State.LnCount + g] = _c[MemberConstant.FirstLnCount + g];
             _y[State.LagLeft + g] = Vector256<double>.One;
         }
-        _y[State.HexoseOuter] = _c[Slot.FirstHexoseOuter];
-        _y[State.HexoseInner] = _c[Slot.FirstHexoseInner];
-        _y[State.LacticOuter] = _c[Slot.FirstLactic];
-        _y[State.AceticOuter] = _c[Slot.FirstAcetic];
+        _y[State.HexoseOuter] = _c[MemberConstant.FirstHexoseOuter];
+        _y[State.HexoseInner] = _c[MemberConstant.FirstHexoseInner];
+        _y[State.LacticOuter] = _c[MemberConstant.FirstLactic];
+        _y[State.AceticOuter] = _c[MemberConstant.FirstAcetic];
         _y[State.LacticInner] = Vector256<double>.Zero;
         _y[State.AceticInner] = Vector256<double>.Zero;
     }

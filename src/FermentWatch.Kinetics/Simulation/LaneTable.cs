@@ -20,14 +20,14 @@ internal sealed class LaneTable
     {
         Members = members;
         Blocks = (members + (Lanes * GroupsInBlock) - 1) / (Lanes * GroupsInBlock);
-        _values = new double[Blocks * GroupsInBlock * Slot.Count * Lanes];
+        _values = new double[Blocks * GroupsInBlock * MemberConstant.Count * Lanes];
     }
 
     public int Members { get; }
 
     public int Blocks { get; }
 
-    /// <summary>Writes a member's constants, in the order of <see cref="Slot"/>.</summary>
+    /// <summary>Writes a member's constants, in the order of <see cref="MemberConstant"/>.</summary>
     public void Set(int member, ReadOnlySpan<double> constants)
     {
         Put(member, constants);
@@ -43,12 +43,12 @@ internal sealed class LaneTable
 
     /// <summary>The vectors of a group of a block.</summary>
     public ReadOnlySpan<Vector256<double>> Group(int block, int group) =>
-        MemoryMarshal.Cast<double, Vector256<double>>(_values.AsSpan(((block * GroupsInBlock) + group) * Slot.Count * Lanes, Slot.Count * Lanes));
+        MemoryMarshal.Cast<double, Vector256<double>>(_values.AsSpan(((block * GroupsInBlock) + group) * MemberConstant.Count * Lanes, MemberConstant.Count * Lanes));
 
     private void Put(int member, ReadOnlySpan<double> constants)
     {
-        int at = (member / Lanes * Slot.Count * Lanes) + (member % Lanes);
-        for (int slot = 0; slot < Slot.Count; slot++)
+        int at = (member / Lanes * MemberConstant.Count * Lanes) + (member % Lanes);
+        for (int slot = 0; slot < MemberConstant.Count; slot++)
             _values[at + (slot * Lanes)] = constants[slot];
     }
 }

@@ -48,7 +48,7 @@ public class MonotoneGridTests
             var trace = new Trace(1, [0, Span], []);
             jar.Run(new double[Deviate.Count], new LaneTable(1), trace);
             double hexose = Recipe(name, salt).Shares.Sum(share => share.Vegetable.Composition.SugarsGrams / share.Vegetable.Composition.WaterGrams * 1000 / 180.16);
-            double native = TitratableAcidity.PercentLacticPerMole * jar.ConstantsOf(new double[Deviate.Count])[Slot.NativeAcidity];
+            double native = TitratableAcidity.PercentLacticPerMole * jar.ConstantsOf(new double[Deviate.Count])[MemberConstant.NativeAcidity];
             Assert.InRange(trace.Acidity[1] - native, 0, (2 * hexose * TitratableAcidity.PercentLacticPerMole) + 1e-6);
         }
     }
@@ -56,7 +56,7 @@ public class MonotoneGridTests
     private static double Day(string name, double salt, double celsius)
     {
         JarMembers jar = Jar(name, salt, celsius);
-        double native = TitratableAcidity.PercentLacticPerMole * jar.ConstantsOf(new double[Deviate.Count])[Slot.NativeAcidity];
+        double native = TitratableAcidity.PercentLacticPerMole * jar.ConstantsOf(new double[Deviate.Count])[MemberConstant.NativeAcidity];
         var passage = new Passage(Watched.Acidity, native + HalfPercent, 1);
         jar.Run(new double[Deviate.Count], new LaneTable(1), new Trace(1, [Span], [passage]));
         return double.IsNaN(passage.Days[0]) ? Span : passage.Days[0];

@@ -38,8 +38,8 @@ public class JarSolverTests
         double[] c = jar.ConstantsOf(centre);
         for (int i = 0; i < 3; i++)
         {
-            double native = 1 - ((1 - c[Slot.OuterStart]) * Math.Exp(-c[Slot.Exchange] * 24 * trace.Days[i]));
-            Assert.Equal(Math.Max(0, native * c[Slot.NativeAcidity] * TitratableAcidity.PercentLacticPerMole), trace.Acidity[i], 1e-7);
+            double native = 1 - ((1 - c[MemberConstant.OuterStart]) * Math.Exp(-c[MemberConstant.Exchange] * 24 * trace.Days[i]));
+            Assert.Equal(Math.Max(0, native * c[MemberConstant.NativeAcidity] * TitratableAcidity.PercentLacticPerMole), trace.Acidity[i], 1e-7);
         }
     }
 

@@ -1,7 +1,7 @@
 namespace FermentWatch.Kinetics.Simulation;
 
 /// <summary>Where a member's constants stand in its lane: index of the vector within a block. Groups of four are by guild.</summary>
-internal static class Slot
+internal static class MemberConstant
 {
     public const int Rate = 0;
     public const int Maintenance = 4;
