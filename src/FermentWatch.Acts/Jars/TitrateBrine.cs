@@ -87,7 +87,8 @@ public sealed record TitrationEntry(Titration? Titration, IReadOnlyList<Refusal>
         string note = reader.ReadNote("note", form.Note);
         return reader.Refusals.Count > 0 ? new TitrationEntry(null, reader.Refusals) : new TitrationEntry(new Titration
         {
-            Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By, ById = entry.Who.AccountId, Note = note.Length == 0 ? null : note,
+            Id = entry.Id, JarId = jar.Id, At = Instant.Max(at, jar.PackedAt), EnteredAt = now, By = entry.By, ById = entry.Who.AccountId,
+                Note = note.Length == 0 ? null : note,
             PercentLactic = Math.Round(percent, 4), BaseMillilitres = ml, BaseNormality = normality, SampleMillilitres = sample,
         }, []);
     }

@@ -43,7 +43,8 @@ internal static class WeekLook
         Guid id = Guid.CreateVersion7(now.ToDateTimeOffset());
         Instant at = Instant.Min(now, Instant.Max(due, jar.PackedAt));
         return tick.Mark.Seen is { } kind
-            ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, ById = mark.Who.AccountId, Kind = kind, SeenAs = mark.Role }
+            ? new Sighting { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, ById = mark.Who.AccountId, Kind = kind,
+                SeenAs = mark.Role }
             : new Look { Id = id, JarId = jar.Id, At = at, EnteredAt = now, By = mark.By, ById = mark.Who.AccountId, Opened = false };
     }
 }

@@ -83,7 +83,8 @@ internal sealed class MemberBuilder(JarContents contents, ModelParameters model,
         _slots[MemberConstant.CitricTotal] = acids * n.Citric;
         _slots[MemberConstant.PhosphateTotal] = acids * n.Phosphate;
         _slots[MemberConstant.SideChainTotal] = sideChain;
-        _slots[MemberConstant.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric, acids * n.Phosphate,
+        _slots[MemberConstant.NativeAcidity] = TitratableAcidity.MolesPerLitre(new(strongIons, 0, 0, acids * n.Malic, acids * n.Citric,
+            acids * n.Phosphate,
             sideChain, salt));
     }
 

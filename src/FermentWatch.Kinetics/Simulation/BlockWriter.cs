@@ -86,7 +86,8 @@ internal ref struct BlockWriter
         Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
         Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero,
             (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[MemberConstant.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[MemberConstant.AcidityFactor]);
-        Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[MemberConstant.AcidityFactor] : Vector256<double>.Zero;
+        Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[MemberConstant.AcidityFactor]
+            : Vector256<double>.Zero;
         Vector256<double> centrePh = CentrePh(hours, celsius) + offset;
         Watch(hours, ph, centrePh, acidity, sourness);
         if (!write)
@@ -104,7 +105,8 @@ internal ref struct BlockWriter
         return _next < _trace.Days.Length;
     }
 
-    private static Vector256<double> Follow(Vector256<double> centre, ref Vector256<double> before, Vector256<double> now, Vector256<double> kept, Vector256<double> slope)
+    private static Vector256<double> Follow(Vector256<double> centre, ref Vector256<double> before, Vector256<double> now, Vector256<double> kept,
+        Vector256<double> slope)
     {
         Vector256<double> change = now - before;
         Vector256<double> moved = now - (change * slope) + ((centre - before) * kept);

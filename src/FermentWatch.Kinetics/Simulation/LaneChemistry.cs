@@ -67,11 +67,13 @@ internal static class LaneChemistry
     {
         Vector256<double> off = celsius - Vector256.Create(22.5);
         Vector256<double> d = off * off * Vector256.Create(5e-5 * Ln10);
-        return c[MemberConstant.Lactic] * (Vector256<double>.One - (d * (Vector256<double>.One - (d * (Vector256.Create(0.5) - (d * Vector256.Create(1.0 / 6)))))));
+        return c[MemberConstant.Lactic] * (Vector256<double>.One - (d * (Vector256<double>.One
+            - (d * (Vector256.Create(0.5) - (d * Vector256.Create(1.0 / 6)))))));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void One(Vector256<double> k, Vector256<double> total, Vector256<double> h, ref Vector256<double> excess, ref Vector256<double> slope)
+    private static void One(Vector256<double> k, Vector256<double> total, Vector256<double> h, ref Vector256<double> excess,
+        ref Vector256<double> slope)
     {
         Vector256<double> charge = k / (k + h);
         Vector256<double> carried = total * charge;
@@ -80,7 +82,8 @@ internal static class LaneChemistry
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Two(Vector256<double> k1, Vector256<double> k12, Vector256<double> total, Vector256<double> h, ref Vector256<double> excess, ref Vector256<double> slope)
+    private static void Two(Vector256<double> k1, Vector256<double> k12, Vector256<double> total, Vector256<double> h,
+        ref Vector256<double> excess, ref Vector256<double> slope)
     {
         Vector256<double> one = k1 * h;
         Vector256<double> inverse = Vector256<double>.One / ((h * h) + one + k12);
@@ -99,6 +102,7 @@ internal static class LaneChemistry
         Vector256<double> inverse = Vector256<double>.One / ((h * h * h) + one + two + three);
         Vector256<double> charge = (one + (two * Vector256.Create(2.0)) + (three * Vector256.Create(3.0))) * inverse;
         excess -= c[MemberConstant.CitricTotal] * charge;
-        slope += c[MemberConstant.CitricTotal] * (((one + (two * Vector256.Create(4.0)) + (three * Vector256.Create(9.0))) * inverse) - (charge * charge));
+        slope += c[MemberConstant.CitricTotal] * (((one + (two * Vector256.Create(4.0)) + (three * Vector256.Create(9.0))) * inverse)
+            - (charge * charge));
     }
 }

@@ -106,7 +106,8 @@ internal ref struct LaneGroup
         for (int i = 0; i < State.Count; i++)
         {
             // Third-order result less the midpoint rule's: h (2/9 k1 - 2/3 k2 + 4/9 k3).
-            Vector256<double> difference = (_k1[i] * Vector256.Create(2.0 / 9)) - (_k2[i] * Vector256.Create(6.0 / 9)) + (_k3[i] * Vector256.Create(4.0 / 9));
+            Vector256<double> difference = (_k1[i] * Vector256.Create(2.0 / 9))
+                - (_k2[i] * Vector256.Create(6.0 / 9)) + (_k3[i] * Vector256.Create(4.0 / 9));
             double scale = h / (i < State.HexoseOuter ? LnCountTolerance : AcidToleranceMoles);
             worst = Vector256.Max(worst, Vector256.Abs(difference) * Vector256.Create(scale));
         }

@@ -100,7 +100,8 @@ internal static class LaneGrowth
 
     /// <summary>The temperature's share of the best rate as a quotient, so that one division serves three (Rosso et al. 1993).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static (Vector256<double> Top, Vector256<double> Bottom) TemperatureShare(ReadOnlySpan<Vector256<double>> c, int g, Vector256<double> celsius)
+    private static (Vector256<double> Top, Vector256<double> Bottom) TemperatureShare(ReadOnlySpan<Vector256<double>> c, int g,
+        Vector256<double> celsius)
     {
         Vector256<double> low = c[MemberConstant.TemperatureMinimum + g];
         Vector256<double> best = c[MemberConstant.TemperatureOptimum + g];
@@ -118,7 +119,8 @@ internal static class LaneGrowth
         Vector256.Max(Vector256<double>.Zero, One - (crowd * c[MemberConstant.InverseRoom]));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Exchange(ReadOnlySpan<Vector256<double>> c, ReadOnlySpan<Vector256<double>> y, Span<Vector256<double>> dy, int outer, int inner, Vector256<double> made)
+    private static void Exchange(ReadOnlySpan<Vector256<double>> c, ReadOnlySpan<Vector256<double>> y, Span<Vector256<double>> dy, int outer,
+        int inner, Vector256<double> made)
     {
         Vector256<double> flow = c[MemberConstant.Exchange] * (y[inner] - y[outer]);
         dy[outer] = (flow * (One - c[MemberConstant.OuterShare])) + made;

@@ -25,7 +25,8 @@ internal static class LanePace
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<double> At(ReadOnlySpan<Vector256<double>> c, double hours, Vector256<double> lactic)
     {
-        Vector256<double> ln = Line(c, MemberConstant.LnPace, hours) + (c[MemberConstant.LnStagePace] * lactic / (lactic + Vector256.Create(HalfStageMoles)));
+        Vector256<double> ln = Line(c, MemberConstant.LnPace, hours) + (c[MemberConstant.LnStagePace] * lactic / (lactic
+            + Vector256.Create(HalfStageMoles)));
         return LaneMath.Exp(Vector256.Min(Vector256.Max(ln, Vector256.Create(-MostLn)), Vector256.Create(MostLn)));
     }
 

@@ -43,7 +43,8 @@ internal sealed class LaneTable
 
     /// <summary>The vectors of a group of a block.</summary>
     public ReadOnlySpan<Vector256<double>> Group(int block, int group) =>
-        MemoryMarshal.Cast<double, Vector256<double>>(_values.AsSpan(((block * GroupsInBlock) + group) * MemberConstant.Count * Lanes, MemberConstant.Count * Lanes));
+        MemoryMarshal.Cast<double, Vector256<double>>(_values.AsSpan(((block * GroupsInBlock) + group) * MemberConstant.Count * Lanes,
+            MemberConstant.Count * Lanes));
 
     private void Put(int member, ReadOnlySpan<double> constants)
     {

@@ -35,7 +35,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
             else if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
                 known.Add($"{jar.Number} was looked at by {before.By} at {Clock(before.At)}.");
             else
-                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId,
+                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name,
+                    ById = by.AccountId,
                     Opened = opened });
         }
         return new AnswerOutcome(observations, known, []);
@@ -54,7 +55,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
         if (replaces is null && before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
             return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
-        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Kind = kind, Note = Trim(note),
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Kind = kind,
+            Note = Trim(note),
             SeenAs = role }) with { Replaces = replaces };
     }
 
@@ -66,7 +68,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
             return outcome;
         if (replaces is null && Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
             return Known($"{before.By} tasted jar {jar.Number} at {Clock(before.At)} and said the same.");
-        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Verdict = verdict }) with { Replaces = replaces };
+        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId,
+            Verdict = verdict }) with { Replaces = replaces };
     }
 
     /// <summary>Something was done about one jar.</summary>
@@ -79,7 +82,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
         if (Today(jar).OfType<Handling>().FirstOrDefault(each => each.Kind == kind) is { } before
             && !Today(jar).OfType<Sighting>().Any(seen => seen.At > before.At))
             return Known($"{before.By} wrote the same for jar {jar.Number} at {Clock(before.At)}.");
-        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Kind = kind });
+        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name,
+            ById = by.AccountId, Kind = kind });
     }
 
     /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>

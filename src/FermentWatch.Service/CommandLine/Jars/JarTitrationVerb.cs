@@ -38,7 +38,8 @@ internal static class JarTitrationVerb
                 Percent = call.GetValue(percent), BaseMillilitres = call.GetValue(ml), BaseNormality = call.GetValue(normality),
                     SampleMillilitres = call.GetValue(sample), At = call.GetValue(at),
             };
-            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), new Person(call.GetValue(by) ?? "command line"), MemberRole.Adult);
+            var mark = new EntryMark(Guid.CreateVersion7(context.Clock.GetUtcNow()), new Person(call.GetValue(by) ?? "command line"),
+                MemberRole.Adult);
             TitrationEntry entry = await provider.GetRequiredService<TitrateBrine>().DoAsync(jar, form, mark, cancellationToken);
             if (entry.Titration is not { } titration)
                 return context.Refuse(entry.Refusals);

@@ -9,4 +9,5 @@ namespace FermentWatch.Service.Demo.Household;
 /// <summary>What the invented household does: the same acts as anybody's.</summary>
 internal sealed record HouseholdActs(
     DescribeHousehold Household, DescribePlace Place, ManageMembers Members, AdmitGear Gear, GiveSensor Sensor, RoundReader Rounds,
-    PutUpJars PutUp, SayAllWell AllWell, ReportSeen Seen, SettleTrouble Settle, ReportTaste Taste, MeasurePh Measure, ChangeStage Stage, MoveJar Move);
+    PutUpJars PutUp, SayAllWell AllWell, ReportSeen Seen, SettleTrouble Settle, ReportTaste Taste, MeasurePh Measure, ChangeStage Stage,
+        MoveJar Move);

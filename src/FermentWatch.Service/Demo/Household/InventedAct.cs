@@ -35,7 +35,8 @@ internal static class InventedActs
     private const double StripStep = 0.5;
 
     public static InventedAct Looked(double day, string by, bool opened = false) => new(day, by, async on =>
-        (await on.Acts.AllWell.DoAsync(new HashSet<int> { on.Jar.Number }, opened ? new HashSet<int> { on.Jar.Number } : [], on.Mark, default)).Refusals);
+        (await on.Acts.AllWell.DoAsync(new HashSet<int> { on.Jar.Number }, opened ? new HashSet<int> { on.Jar.Number } : [], on.Mark,
+            default)).Refusals);
 
     public static InventedAct Saw(double day, string by, SightingKind kind, string? note = null) => new(day, by, async on =>
         (await on.Acts.Seen.DoAsync(on.Jar.Number, kind, note, on.Mark, default)).Refusals);

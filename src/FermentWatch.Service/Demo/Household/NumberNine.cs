@@ -61,7 +61,8 @@ internal static class NumberNine
 
     /// <summary>Mornings on which somebody looked around: how many days ago, and who. Full days are left out, as in any household.</summary>
     public static readonly IReadOnlyList<(int DaysAgo, string By)> Rounds =
-        [.. Enumerable.Range(1, 34).Where(daysAgo => daysAgo % 9 != 4).Select(daysAgo => (daysAgo, new[] { Owner, Neighbour, Child, Third }[daysAgo % 4]))];
+        [.. Enumerable.Range(1, 34).Where(daysAgo => daysAgo % 9 != 4).Select(daysAgo => (daysAgo, new[] { Owner, Neighbour, Child,
+            Third }[daysAgo % 4]))];
 
     /// <summary>Jars of several ages, one of each trouble among them.</summary>
     public static readonly IReadOnlyList<InventedLot> Lots =

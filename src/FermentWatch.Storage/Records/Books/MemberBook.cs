@@ -66,7 +66,8 @@ internal sealed class MemberBook(IDbContextFactory<RecordsContext> contexts) : I
             .ToLookup(claim => claim.UserId, claim => claim.ClaimValue);
         var duties = await context.Duties.AsNoTracking().ToDictionaryAsync(duty => duty.Person, cancellationToken);
         var named = accounts.ToDictionary(account => account.DisplayName, account =>
-            Member.Unknown(account.DisplayName) with { AccountId = account.Id, Role = RoleOf(roles[account.Id]), SignsIn = true, DoorsClosedAt = account.DoorsClosedAt });
+            Member.Unknown(account.DisplayName) with { AccountId = account.Id, Role = RoleOf(roles[account.Id]), SignsIn = true,
+                DoorsClosedAt = account.DoorsClosedAt });
         return [.. named.Keys.Union(duties.Keys).Order(StringComparer.OrdinalIgnoreCase)
             .Select(name => named.GetValueOrDefault(name) ?? Member.Unknown(name))
             .Select(member => duties.TryGetValue(member.Name, out Duty? duty) ? member with { Duty = duty } : member)];

@@ -57,7 +57,8 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts, IRe
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         return await context.MqttCredentials.Where(credential => credential.User == user && credential.SensorId == null)
-            .ExecuteUpdateAsync(row => row.SetProperty(credential => credential.MadeBy, by.Name).SetProperty(credential => credential.MadeById, by.AccountId), cancellationToken) > 0;
+            .ExecuteUpdateAsync(row => row.SetProperty(credential => credential.MadeBy, by.Name).SetProperty(credential => credential.MadeById,
+                by.AccountId), cancellationToken) > 0;
     }
 
     public async Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken)

@@ -37,7 +37,8 @@ public sealed class PhotoDesk(IPhotoBook book) : IDisposable
         {
             _turn.Release();
         }
-        return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg, By = by.Name, ById = by.AccountId }, mayReplaceAny, cancellationToken) switch
+        return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg, By = by.Name, ById = by.AccountId }, mayReplaceAny,
+            cancellationToken) switch
         {
             PhotoKept.Kept => (null, true),
             PhotoKept.SomebodyElses => (new Refusal("photo", "a photo in the place of somebody else's", "ask an adult to replace it"), true),
