@@ -57,7 +57,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
         await other.GetByLabel("Name").FillAsync("Lena");
         await other.GetByLabel("Password").FillAsync(Walks.Password);
         await other.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await other.GetByRole(AriaRole.Button, new() { Name = "All well but the ticked: kitchen counter" }).ClickAsync();
+        await other.GetByRole(AriaRole.Button, new() { Name = "All well but the ticked at kitchen counter" }).ClickAsync();
         Assert.Contains("All looked at", await other.InnerTextAsync("main"), StringComparison.Ordinal);
         await other.GotoAsync(kitchen.Address + "/household");
         await other.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();

@@ -48,7 +48,7 @@ public sealed class ProxyTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByLabel("Where it stands").SelectOptionAsync("kitchen counter");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
         await page.ArriveAsync(root + "/jars/1?new=1");
-        Assert.Equal("cabbage", await page.InnerTextAsync("main h1"));
+        Assert.Equal("Cabbage", await page.InnerTextAsync("main h1"));
         Assert.NotEqual("serif", await page.EvaluateAsync<string>("getComputedStyle(document.body).fontFamily.split(',').pop().trim()"));
         Assert.Empty(broken);
 

@@ -13,6 +13,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         IPage page = await ThreeDaysAsync(kitchen);
         (_, double before) = await PhOnDay5Async(page, kitchen);
 
+        await page.GetByText("What went in", new() { Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Put right, or change lid" }).ClickAsync();
         Assert.Equal("2.25 %", await page.GetByLabel("Salt", new() { Exact = true }).InputValueAsync());
         await page.GetByLabel("Salt", new() { Exact = true }).FillAsync("5,5");
@@ -20,7 +21,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         await page.GetByRole(AriaRole.Button, new() { Name = "Put right" }).ClickAsync();
         await page.ArriveAnsweredAsync(kitchen, 1);
 
-        string words = await page.InnerTextAsync("main");
+        string words = await page.WholeTextAsync();
         Assert.Contains("Put right. ", words, StringComparison.Ordinal);
         Assert.Contains("Salt: 5.5 %, weighed", words, StringComparison.Ordinal);
         Assert.Contains("Before: 2.25 %, weighed.", words, StringComparison.Ordinal);
@@ -85,12 +86,12 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
 
         await page.GetByRole(AriaRole.Button, new() { Name = "A correction of jar 1" }).ClickAsync();
         await page.ArriveAnsweredAsync(kitchen, 1);
-        Assert.Contains("cabbage 900 g", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("cabbage 900 g", await page.WholeTextAsync(), StringComparison.Ordinal);
 
         await SendTwiceAsync(page, kitchen, "700 g", "800 g");
         await page.GetByRole(AriaRole.Button, new() { Name = "It is another jar" }).ClickAsync();
         await page.ArriveAsync($"{kitchen.Address}/jars/3?new=1");
-        Assert.Contains("cabbage 800 g", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("cabbage 800 g", await page.WholeTextAsync(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace FermentWatch.Browser.Tests;
@@ -128,6 +129,10 @@ internal static class Walks
         NodaTime.LocalDate today = kitchen.Now.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).Date;
         return page.GotoAsync($"{kitchen.Address}/before-you-go?from={today.PlusDays(from):uuuu-MM-dd}&until={today.PlusDays(until):uuuu-MM-dd}");
     }
+
+    /// <summary>All that a page says, also what lies folded, in one line.</summary>
+    public static async Task<string> WholeTextAsync(this IPage page, string within = "main") =>
+        Regex.Replace(await page.TextContentAsync(within) ?? "", @"\s+", " ");
 
     /// <summary>One tap on one of a few.</summary>
     public static Task ChooseAsync(this IPage page, string choice) => page.GetByRole(AriaRole.Radio, new() { Name = choice, Exact = true }).CheckAsync();

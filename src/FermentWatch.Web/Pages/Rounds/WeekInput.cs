@@ -41,6 +41,9 @@ public sealed class ShelfInput
     /// <summary>Numbers of the jars where something is wrong.</summary>
     public List<int>? Except { get; set; }
 
+    /// <summary>What was seen at a ticked jar, by its number; empty where it is said on a page of its own.</summary>
+    public Dictionary<int, string?>? Seen { get; set; }
+
     /// <summary>Whether those that were to be opened were opened.</summary>
     public bool Opened { get; set; }
 }
