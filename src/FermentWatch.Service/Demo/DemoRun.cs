@@ -31,9 +31,7 @@ internal sealed class DemoRun(CommandContext context, int port)
         var past = new PastClock();
         int prepared = await HouseholdRecords.WithAsync(settings, context with { Clock = past }, async records =>
         {
-            var acts = ActivatorUtilities.CreateInstance<HouseholdActs>(records);
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, acts, past);
-            made = await maker.MakeAsync(now, MachineZone.Of(context.Clock) ?? DateTimeZone.Utc, cancellationToken);
+            made = await HouseholdMaker.In(records, past).MakeAsync(now, MachineZone.Of(context.Clock) ?? DateTimeZone.Utc, cancellationToken);
             return ExitCode.Done;
         });
         if (made is null)

@@ -57,8 +57,7 @@ public sealed class HouseholdMakerTests : IDisposable
         IReadOnlyList<Jar> jars = [];
         await HouseholdRecords.WithAsync(ServiceSettings.Read(configuration).OrThrow(), context, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<HouseholdActs>(records), past);
-            MadeHousehold made = await maker.MakeAsync(Now, Zone, CancellationToken.None);
+            MadeHousehold made = await HouseholdMaker.In(records, past).MakeAsync(Now, Zone, CancellationToken.None);
             Assert.Equal(NumberNine.Sensors.Count, made.Sensors.Count);
             jars = await records.GetRequiredService<IJarBook>().AllAsync(CancellationToken.None);
             return ExitCode.Done;

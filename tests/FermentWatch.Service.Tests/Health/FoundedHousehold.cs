@@ -1,4 +1,3 @@
-using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
@@ -45,11 +44,11 @@ public sealed class FoundedHousehold : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        var context = new CommandContext { Output = TextWriter.Null, Error = TextWriter.Null, Clock = new FakeTimeProvider((Now - Duration.FromDays(60)).ToDateTimeOffset()) };
+        var past = new PastClock();
+        var context = new CommandContext { Output = TextWriter.Null, Error = TextWriter.Null, Clock = past };
         await HouseholdRecords.WithAsync(ServiceSettings.Read(Configuration(_folder)).OrThrow(), context, async records =>
         {
-            var maker = ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<ManageMembers>(records));
-            await maker.MakeAsync(Now, DateTimeZone.Utc, CancellationToken.None);
+            await HouseholdMaker.In(records, past).MakeAsync(Now, DateTimeZone.Utc, CancellationToken.None);
             return ExitCode.Done;
         });
         await using WebApplication app = Service(_folder, Now);

@@ -26,6 +26,10 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
     private readonly List<MadeSensor> _sensors = [];
     private IReadOnlyList<Place> _places = [];
 
+    /// <summary>For records that go by this clock.</summary>
+    public static HouseholdMaker In(IServiceProvider records, PastClock clock) =>
+        ActivatorUtilities.CreateInstance<HouseholdMaker>(records, ActivatorUtilities.CreateInstance<HouseholdActs>(records), clock);
+
     /// <summary>Makes everything.</summary>
     /// <param name="now">When the demo begins.</param>
     /// <param name="zone">The household's zone.</param>
