@@ -47,7 +47,7 @@ internal sealed class MeansOfJars(IReadingLog log, IReadOnlyList<Sensor> sensors
         return [.. sensors.Where(sensor => keys.Contains(sensor.Key))];
     }
 
-    private IEnumerable<SensorSpan> SpansOf(Jar jar, Instant asOf)
+    internal IEnumerable<SensorSpan> SpansOf(Jar jar, Instant asOf)
     {
         Instant packed = QuarterHour.Floor(jar.PackedAt), learnedFrom = asOf - Surroundings.LearnedFrom;
         foreach (Sensor sensor in sensors.OrderBy(sensor => sensor.Key))

@@ -13,8 +13,11 @@ public sealed record CourseData
     /// <summary>The expected course, by day.</summary>
     public required IReadOnlyList<CoursePoint> Course { get; init; }
 
-    /// <summary>Measured temperatures around or in the jar, by day; a gap of more than three hours is left open.</summary>
+    /// <summary>Measured temperatures around or in the jar, by day; a gap longer than <see cref="LongestGapDays"/> is left open.</summary>
     public required IReadOnlyList<TimedTemperature> Measured { get; init; }
+
+    /// <summary>Between two temperatures that are joined, days: three hours, or two and a half times as long as each of them is.</summary>
+    public double LongestGapDays { get; init; } = 0.125;
 
     /// <summary>Standing pH measurements.</summary>
     public required IReadOnlyList<PhMeasurement> Readings { get; init; }

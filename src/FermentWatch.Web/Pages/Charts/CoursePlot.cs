@@ -8,7 +8,7 @@ namespace FermentWatch.Web.Pages.Charts;
 /// <summary>Where everything lies in the picture of a jar's course: temperature, pH and acidity over one time axis.</summary>
 public sealed class CoursePlot
 {
-    private const double LeftMargin = 38, RightMargin = 14, PanelGap = 40, LongestGapDays = 0.125, HalfADate = 10, OrdinaryRoomCelsius = 20;
+    private const double LeftMargin = 38, RightMargin = 14, PanelGap = 40, HalfADate = 10, OrdinaryRoomCelsius = 20;
     private readonly CourseData _data;
     private readonly LinearScale _days;
 
@@ -83,7 +83,7 @@ public sealed class CoursePlot
             double last = double.NegativeInfinity;
             foreach (var point in _data.Measured.Where(point => point.Day <= _data.LastDay))
             {
-                if (point.Day - last > LongestGapDays && piece.Count > 0)
+                if (point.Day - last > _data.LongestGapDays && piece.Count > 0)
                 {
                     yield return Svg.Points(piece);
                     piece.Clear();

@@ -1,0 +1,49 @@
+using System.Globalization;
+using System.Text;
+using FermentWatch.Acts.Histories;
+using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Web.Api.Answers;
+using NodaTime.Text;
+
+namespace FermentWatch.Web.Api;
+
+/// <summary>What was measured over any span, as JSON or CSV.</summary>
+internal static class HistoryEndpoints
+{
+    private const string Csv = "text/csv";
+
+    public static void MapHistory(this RouteGroupBuilder api) =>
+        api.MapGet("/history", AskAsync).WithTags("history")
+            .WithSummary("What was measured in a place, by a sensor or of a jar, in at most so many points. Few readings come one by one.")
+            .WithDescription("Name one of place, sensor or jar. CSV comes by 'Accept: text/csv' or by 'format=csv'.")
+            .Produces<MeasuredAnswer>().Produces(StatusCodes.Status200OK, contentType: Csv).ProducesValidationProblem(422);
+
+    private static async Task<IResult> AskAsync(
+        string? place, string? sensor, string? jar, string? quantity, string? from, string? to, string? points, string? format, AskHistory ask,
+            HttpRequest request, CancellationToken cancellationToken)
+    {
+        bool? asCsv = format?.Trim().ToLowerInvariant() switch
+        {
+            null or "" => request.GetTypedHeaders().Accept.Any(type => type.MediaType.Equals(Csv, StringComparison.OrdinalIgnoreCase)),
+            "csv" => true,
+            "json" => false,
+            _ => null,
+        };
+        if (asCsv is null)
+            return RefusalProblem.Of([new Refusal("format", format!, "json or csv would be right")]);
+        HistoryAnswer answer = await ask.DoAsync(new HistoryForm(place, sensor, jar, quantity, from, to, points), cancellationToken);
+        return answer.Refusals.Count > 0 ? RefusalProblem.Of(answer.Refusals)
+            : asCsv.Value ? Results.Text(CsvOf(answer), Csv, Encoding.UTF8) : Results.Ok(MeasuredAnswer.Of(answer));
+    }
+
+    private static string CsvOf(HistoryAnswer answer)
+    {
+        var lines = new StringBuilder("at,mean_in_unit_of_quantity,minimum_in_unit_of_quantity,maximum_in_unit_of_quantity,readings,quantity,unit\n");
+        MeasuredQuantity quantity = MeasuredQuantity.Of(answer.Span.Quantity);
+        foreach (ReadingMean point in answer.Measured.Points)
+            lines.Append(CultureInfo.InvariantCulture,
+                $"{InstantPattern.ExtendedIso.Format(point.Start)},{MeasuredAnswer.Round(point.Value)},{MeasuredAnswer.Round(point.Minimum)},{MeasuredAnswer.Round(point.Maximum)},{point.Count},{quantity.Name},{quantity.StoredUnit.Symbol}\n");
+        return lines.ToString();
+    }
+}
