@@ -43,11 +43,10 @@ public sealed class AskHistory(
     public async Task<HistoryAnswer> DoAsync(HistoryForm form, CancellationToken cancellationToken)
     {
         var fields = new FieldReader();
-        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
         Whose? whose = await WhoseAsync(form, fields, cancellationToken);
         Quantity quantity = QuantityOf(form.Quantity, fields);
-        Instant until = At("to", form.To, zone, wholeDay: true, fields) ?? clock.GetUtcNow().ToInstant();
-        Instant from = At("from", form.From, zone, wholeDay: false, fields) ?? whose?.Begins ?? Before(until, OrdinarySpan);
+        Instant until = await AtAsync("to", form.To, wholeDay: true, fields, cancellationToken) ?? clock.GetUtcNow().ToInstant();
+        Instant from = await AtAsync("from", form.From, wholeDay: false, fields, cancellationToken) ?? whose?.Begins ?? Before(until, OrdinarySpan);
         int points = fields.ReadWhole("points", form.Points, OrdinaryPoints, HistoryQuestion.FewestPoints, MostPoints);
         if (from >= until && fields.Refusals.Count == 0)
             fields.Refuse("from", form.From, $"a date or an instant before {InstantPattern.General.Format(until)}, the end, would be right");
@@ -81,9 +80,11 @@ public sealed class AskHistory(
 
     private async Task<Whose?> SensorAsync(string slug, FieldReader fields, CancellationToken cancellationToken)
     {
-        IReadOnlyList<Sensor> all = await sensors.AllAsync(cancellationToken);
-        // A name in topics may be given anew after its sensor was taken out of service; the one in service is meant.
-        if (all.Where(sensor => sensor.Slug == slug).MinBy(sensor => sensor.RemovedAt is not null) is { } found)
+        IReadOnlyList<Sensor> all = [];
+        Sensor? found = await sensors.FindAsync(slug, cancellationToken);
+        if (found is null)
+            found = (all = await sensors.AllAsync(cancellationToken)).LastOrDefault(sensor => sensor.Slug == slug);
+        if (found is not null)
             return new Whose(found.Name, null, span => reader.OfSensorAsync(found, span, cancellationToken));
         fields.Refuse("sensor", slug, OneOf(all.Where(sensor => sensor.RemovedAt is null).Select(sensor => sensor.Slug), "sensor"));
         return null;
@@ -108,13 +109,13 @@ public sealed class AskHistory(
         return Quantity.Temperature;
     }
 
-    private static Instant? At(string field, string? typed, DateTimeZone zone, bool wholeDay, FieldReader fields)
+    private async Task<Instant?> AtAsync(string field, string? typed, bool wholeDay, FieldReader fields, CancellationToken cancellationToken)
     {
         string text = (typed ?? "").Trim();
         if (text.Length == 0)
             return null;
         if (LocalDatePattern.Iso.Parse(text) is { Success: true, Value: var date } && date < LocalDate.MaxIsoValue && date.Year > 0)
-            return zone.AtStartOfDay(wholeDay ? date.PlusDays(1) : date).ToInstant();
+            return (await households.ReadAsync(cancellationToken)).Zone.AtStartOfDay(wholeDay ? date.PlusDays(1) : date).ToInstant();
         // A plus sign in an address that was not encoded comes as a space.
         if (OffsetDateTimePattern.ExtendedIso.Parse(text.Replace(' ', '+')) is { Success: true, Value: var time } && time.Year > 0)
             return time.ToInstant();

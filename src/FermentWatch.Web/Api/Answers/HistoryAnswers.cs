@@ -17,9 +17,9 @@ namespace FermentWatch.Web.Api.Answers;
 /// <param name="MaximumInUnitOfQuantity">The largest.</param>
 /// <param name="Readings">How many it holds.</param>
 public sealed record MeasuredAnswer(
-    string Measured, Quantity Quantity, string Unit, Instant From, Instant To, long? PointSeconds, IEnumerable<Instant> At,
-    IEnumerable<double> MeanInUnitOfQuantity, IEnumerable<double> MinimumInUnitOfQuantity, IEnumerable<double> MaximumInUnitOfQuantity,
-    IEnumerable<int> Readings)
+    string Measured, Quantity Quantity, string Unit, Instant From, Instant To, long? PointSeconds, IReadOnlyList<DateTime> At,
+    IReadOnlyList<double> MeanInUnitOfQuantity, IReadOnlyList<double> MinimumInUnitOfQuantity, IReadOnlyList<double> MaximumInUnitOfQuantity,
+    IReadOnlyList<int> Readings)
 {
     // Nothing that measures a kitchen tells more; the digits of a mean beyond it are three fifths of the answer.
     private const int Digits = 4;
@@ -28,9 +28,17 @@ public sealed record MeasuredAnswer(
     {
         IReadOnlyList<ReadingMean> points = answer.Measured.Points;
         return new(answer.Of, answer.Span.Quantity, MeasuredQuantity.Of(answer.Span.Quantity).StoredUnit.Symbol, answer.Span.From,
-            answer.Span.Until, (long?)answer.Measured.Width?.TotalSeconds, points.Select(point => point.Start),
-            points.Select(point => Round(point.Value)), points.Select(point => Round(point.Minimum)),
-            points.Select(point => Round(point.Maximum)), points.Select(point => point.Count));
+            answer.Span.Until, (long?)answer.Measured.Width?.TotalSeconds, Column(points, point => point.Start.ToDateTimeUtc()),
+            Column(points, point => Round(point.Value)), Column(points, point => Round(point.Minimum)),
+            Column(points, point => Round(point.Maximum)), Column(points, point => point.Count));
+    }
+
+    private static T[] Column<T>(IReadOnlyList<ReadingMean> points, Func<ReadingMean, T> value)
+    {
+        var column = new T[points.Count];
+        for (int i = 0; i < column.Length; i++)
+            column[i] = value(points[i]);
+        return column;
     }
 
     internal static double Round(double value) => Math.Round(value, Digits);
