@@ -30,5 +30,5 @@ internal static class ActServices
         .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>().AddScoped<ManageMembers>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
         .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>()
-        .AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<RoundReader>();
+        .AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>().AddSingleton<BesideReader>().AddSingleton<RoundReader>();
 }
