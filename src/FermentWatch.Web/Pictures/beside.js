@@ -67,7 +67,9 @@ export function drawBeside(host, courses, onCursor) {
       line(u.ctx, u.bbox.left, y + each / 2, u.bbox.left + u.bbox.width, y + each / 2, ink.line);
       for (const taste of jar.tastes) {
         drawMark(u.ctx, 'meter', u.valToPos(taste.day, 'x', true), y, 5, ink[jar.look.ink], ink.card);
-        labels.write([`${jar.number}: ${taste.in_brief}`, taste.in_brief], u.valToPos(taste.day, 'x', true), y, { colour: ink[jar.look.ink], size: 13 });
+        const x = u.valToPos(taste.day, 'x', true), away = 9 * devicePixelRatio, high = 7 * devicePixelRatio;
+        [`${jar.number}: ${taste.in_brief}`, taste.in_brief].some(text => [[x + away, 'left'], [x - away, 'right']].some(([at, align]) =>
+          labels.writeAt(text, at, y - high, { colour: ink[jar.look.ink], size: 13, weight: 600, align })));
       }
     });
   }

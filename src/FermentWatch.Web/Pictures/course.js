@@ -45,7 +45,7 @@ export function drawCourse(host, course, onCursor) {
   const series = [
     { scale: ph ? 'ph' : 'heat', ink: 'band', width: 1, paths: smooth }, { scale: ph ? 'ph' : 'heat', ink: 'band', width: 1, paths: smooth },
     { scale: ph ? 'ph' : 'heat', ink: 'leaf', width: 2.2, paths: smooth }, { scale: ph ? 'ph' : 'heat', ink: 'leaf', width: 2.2, dash: [4, 4], paths: smooth },
-    { scale: scaleOfHeat, width: 0 }, { scale: scaleOfHeat, width: 0 },
+    { scale: scaleOfHeat, ink: 'heat', width: 1, dash: [3, 4] }, { scale: scaleOfHeat, ink: 'heat', width: 1, dash: [3, 4] },
     { scale: scaleOfHeat, ink: 'heat', width: 1.8 }, { scale: scaleOfHeat, width: 0 }, { scale: scaleOfHeat, width: 0 },
   ];
   const isRolled = (course.temperature.point_seconds ?? 0) > 3600;
@@ -57,7 +57,7 @@ export function drawCourse(host, course, onCursor) {
       if (window) {
         const [from, until] = [xAt(u, seconds(window.from)), xAt(u, window.until ? seconds(window.until) : full[1])];
         u.ctx.fillStyle = ink.window;
-        u.ctx.fillRect(from, u.bbox.top + 20 * devicePixelRatio, until - from, u.bbox.height);
+        u.ctx.fillRect(from, u.bbox.top + 22 * devicePixelRatio, until - from, u.bbox.height);
       }
       if (heat)
         drawNights(u, heat, clock, ink);
@@ -74,27 +74,38 @@ export function drawCourse(host, course, onCursor) {
     },
   };
 
+  /** The window and today stand side by side above the picture; the words of both get shorter until they fit. */
   function nameHead(u, ink, labels) {
-    const top = u.bbox.top;
-    if (course.is_kept && now > u.scales.x.min && now < u.scales.x.max) {
-      line(u.ctx, xAt(u, now), top + 20 * devicePixelRatio, xAt(u, now), top + u.bbox.height, ink.ink, 1.2);
-      labels.writeAt('today', xAt(u, now), top, { colour: ink.ink, weight: 600, align: 'center', must: true });
-    }
-    const window = course.sour_enough;
-    if (!window)
-      return;
+    const y = u.bbox.top + 3 * devicePixelRatio, away = 5 * devicePixelRatio, x = xAt(u, now);
+    const isToday = course.is_kept && now >= u.scales.x.min && now <= u.scales.x.max;
+    if (isToday)
+      line(u.ctx, x, y + 20 * devicePixelRatio, x, u.bbox.top + u.bbox.height, ink.ink, 1.2);
+    const today = isToday ? [[x, 'center'], [x - away, 'right'], [x + away, 'left']].map(([at, align]) => ['today', at, align]) : [null];
+    const sour = course.sour_enough ? drawWindow(u, ink, course.sour_enough) : [null];
+    const fits = (one, other) => [one, other].every(each => !each || labels.fits(each[0], each[1], y, each[2])) &&
+      (!one || !other || !labels.meet(one, other));
+    const write = (each, colour) => each && labels.writeAt(each[0], each[1], y, { colour, weight: 600, align: each[2] });
+    for (const window of [...sour, null])
+      for (const day of today)
+        if (fits(window, day)) {
+          write(window, ink.beet);
+          write(day, ink.ink);
+          return;
+        }
+  }
+
+  /** Draws the bracket and returns the names it may have, and where. */
+  function drawWindow(u, ink, window) {
     const until = window.until ? seconds(window.until) : full[1];
     const [a, middle, b] = [seconds(window.from), seconds(window.middle), until].map(each => xAt(u, each));
-    const y = top + 19 * devicePixelRatio, fall = 6 * devicePixelRatio;
+    const top = u.bbox.top + 3 * devicePixelRatio, y = top + 19 * devicePixelRatio, fall = 6 * devicePixelRatio;
     clipped(u, () => {
       line(u.ctx, a, y, b, y, ink.beet, 2);
       for (const x of [a, middle, ...(window.until ? [b] : [])])
         line(u.ctx, x, y, x, y + (x === middle ? 2 * fall : fall), ink.beet, x === middle ? 3 : 2);
     });
     const shown = [Math.max(a, u.bbox.left), Math.min(b, u.bbox.left + u.bbox.width)];
-    if (shown[0] < shown[1])
-      ['sour enough, eight in ten', 'sour enough', 'sour'].some(text => labels.writeAt(text, shown[1], top, { colour: ink.beet, weight: 600, align: 'right' }) ||
-        labels.writeAt(text, shown[0], top, { colour: ink.beet, weight: 600 }));
+    return shown[0] >= shown[1] ? [null] : ['sour enough, eight in ten', 'sour enough', 'sour'].flatMap(text => [[text, shown[1], 'right'], [text, shown[0], 'left']]);
   }
 
   function drawPh(u, ink, labels) {
@@ -136,7 +147,9 @@ export function drawCourse(host, course, onCursor) {
       return;
     const i = shown.reduce((coldest, each) => low[each] < low[coldest] ? each : coldest);
     const [x, y] = [xAt(u, times[i] + (width ?? 0) / 2), u.valToPos(unit.of(low[i]), 'heat', true)];
-    labels.write([`lowest ${unit.of(low[i]).toFixed(1)}`, unit.of(low[i]).toFixed(1)], x, y, { colour: ink.ink, away: 6 });
+    const texts = [`lowest ${unit.of(low[i]).toFixed(1)}`, unit.of(low[i]).toFixed(1)];
+    texts.some(text => labels.writeAt(text, x, y + 5 * devicePixelRatio, { colour: ink.ink, weight: 600, align: 'center' })) ||
+      labels.write(texts, x, y, { colour: ink.ink, away: 6 });
   }
 
   const plot = makeStack({ host, parts, series, bands, data, draw, full, onCursor, axis: (from, to, width) => dateTicks(clock, from, to, width) });

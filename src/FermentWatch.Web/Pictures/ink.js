@@ -59,11 +59,26 @@ export class Labels {
 
   /** Writes at one place or not at all. */
   writeAt(text, x, y, { colour, size = 14, weight = 400, align = 'left', must = false }) {
-    const high = size * devicePixelRatio;
+    const high = size * devicePixelRatio, { left, wide } = this.#box(text, x, align, size, weight);
+    return (must || this.#isFree(left, y, wide, high)) && this.#draw(text, left, y, wide, high, colour);
+  }
+
+  /** Whether words fit at a place. */
+  fits(text, x, y, align, size = 14) {
+    const { left, wide } = this.#box(text, x, align, size);
+    return this.#isFree(left, y, wide, size * devicePixelRatio);
+  }
+
+  /** Whether two words of one line, each [text, x, align], would meet. */
+  meet(one, other, size = 14) {
+    const [a, b] = [one, other].map(each => this.#box(each[0], each[1], each[2], size)), gap = 6 * devicePixelRatio;
+    return a.left < b.left + b.wide + gap && b.left < a.left + a.wide + gap;
+  }
+
+  #box(text, x, align, size, weight = 600) {
     this.#context.font = font(size, weight);
     const wide = this.#context.measureText(text).width;
-    const left = align === 'right' ? x - wide : align === 'center' ? x - wide / 2 : x;
-    return (must || this.#isFree(left, y, wide, high)) && this.#draw(text, left, y, wide, high, colour);
+    return { wide, left: align === 'right' ? x - wide : align === 'center' ? x - wide / 2 : x };
   }
 
   #draw(text, x, y, width, height, colour) {

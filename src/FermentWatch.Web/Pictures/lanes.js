@@ -31,7 +31,7 @@ export function drawEntryLanes(u, part, lanes, ink, labels, { now }) {
       for (const mark of shown)
         labels.writeAt(mark.in_brief, xAt(u, mark.x) + 10 * devicePixelRatio, y - half, { colour: ink.ink, size }) ||
           labels.writeAt(mark.in_brief, xAt(u, mark.x) - 10 * devicePixelRatio, y - half, { colour: ink.ink, size, align: 'right' });
-    const count = shown.length === 1 ? 'once' : `${shown.length} times`;
+    const count = ['', 'once', 'twice'][shown.length] ?? `${shown.length} times`;
     const from = Math.max(u.bbox.left, Math.min(xAt(u, now), right)) + 10 * devicePixelRatio;
     const text = { looked: `looked ${count}`, photo: shown.length === 1 ? '1 photo' : `${shown.length} photos` }[lane.name] ?? lane.name;
     if (shown.length > 0)

@@ -54,7 +54,7 @@ async function start(figure) {
   new ResizeObserver(() => host.clientWidth > 0 && plot.setSize({ width: host.clientWidth, height: plot.height })).observe(host);
   for (const change of ['(prefers-color-scheme: dark)', '(prefers-contrast: more)'])
     matchMedia(change).addEventListener('change', () => plot.redraw());
-  say(picture.said(picture.start, host.clientWidth));
+  hand.point(picture.start);
 
   function say({ head, beside, isReading, at }) {
     read.replaceChildren(Object.assign(document.createElement('strong'), { textContent: head }), document.createElement('span'));

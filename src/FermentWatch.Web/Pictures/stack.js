@@ -3,8 +3,8 @@ import uPlot from 'uplot';
 import { inkOf, font } from './ink.js';
 
 /** Where panels and lanes lie, counted from the top of the plot in CSS pixels. */
-export function layOut(parts, gap = 22) {
-  let top = 26;
+export function layOut(parts, gap = 28) {
+  let top = 30;
   for (const part of parts) {
     part.top = top;
     top += part.height + gap;
@@ -42,7 +42,7 @@ export function makeStack({ host, parts, series, bands, data, axis, draw, full, 
       {
         size: 46, font: '13px system-ui, sans-serif', stroke: colour('ink'), grid: { show: false }, ticks: { stroke: colour('ink'), size: 6 },
         splits: (u, _, from, to) => (ticks = axis(from, to, u.bbox.width / devicePixelRatio)).map(tick => tick.at),
-        values: () => ticks.map(tick => tick.below ? `${tick.name}\n${tick.below}` : tick.name),
+        values: u => ticks.map(tick => u.valToPos(tick.at, 'x') > u.bbox.width / devicePixelRatio - 8 ? '' : tick.below ? `${tick.name}\n${tick.below}` : tick.name),
       },
       // Each panel has its own scale, and is named at its own place.
       ...panels.map(part => ({ scale: part.scale, show: false })),
@@ -51,8 +51,8 @@ export function makeStack({ host, parts, series, bands, data, axis, draw, full, 
       width: each.width ?? 2 }))],
     bands: bands.map(([high, low, name]) => ({ series: [high, low], fill: colour(name) })),
     hooks: {
-      drawClear: [u => { ink = inkOf(host); clipped(u, () => draw.behind(u, ink)); panels.forEach(part => drawGrid(u, part, ink)); }],
-      draw: [u => { panels.forEach(part => nameTicks(u, part, ink)); draw.front(u, ink); }],
+      drawClear: [u => { ink = inkOf(host); clipped(u, () => draw.behind(u, ink)); apart(u, () => panels.forEach(part => drawGrid(u, part, ink))); }],
+      draw: [u => apart(u, () => { panels.forEach(part => nameTicks(u, part, ink)); draw.front(u, ink); })],
       setCursor: [onCursor],
     },
   };
@@ -86,6 +86,13 @@ export const edges = (u, part) =>
   [u.bbox.top + part.top * devicePixelRatio, u.bbox.top + (part.top + part.height) * devicePixelRatio];
 
 export const xAt = (u, value) => u.valToPos(value, 'x', true);
+
+/** Runs and leaves the pen as it was: uPlot remembers how it set it. */
+function apart(u, work) {
+  u.ctx.save();
+  work();
+  u.ctx.restore();
+}
 
 /** Runs with everything outside of the plot cut off. */
 export function clipped(u, work) {
