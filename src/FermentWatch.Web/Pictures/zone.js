@@ -23,7 +23,7 @@ export function clockOf(timeZone) {
   const dayOf = at => Number(name(day, at)), monthOf = at => name(month, at), yearOf = at => Number(name(year, at));
 
   return {
-    startOfDay, nextDay, dayOf, monthOf, yearOf,
+    offset, startOfDay, nextDay, dayOf, monthOf, yearOf,
     time: at => name(time, at),
     /** `Wed 25 Nov, 18:00`, with the year where it is not the present one. */
     said: at => `${name(weekday, at)} ${dayOf(at)} ${monthOf(at)}${yearOf(at) === yearOf(Date.now() / 1000) ? '' : ` ${yearOf(at)}`}, ${name(time, at)}`,
@@ -38,9 +38,9 @@ export function dateTicks(clock, from, to, width) {
   const span = to - from;
   const hours = HOUR_STEPS.find(step => span / (step * HOUR) <= room);
   if (hours)
-    return named(clock, hourTicks(clock, from, to, hours));
+    return named(clock, from, to, hourTicks(clock, from, to, hours));
   const days = DAY_STEPS.find(step => span / (step * DAY) <= room);
-  return named(clock, days ? dayTicks(clock, from, to, days) : monthTicks(clock, from, to,
+  return named(clock, from, to, days ? dayTicks(clock, from, to, days) : monthTicks(clock, from, to,
     MONTH_STEPS.find(step => span / (step * 30.4 * DAY) <= room) ?? 120));
 }
 
@@ -55,8 +55,11 @@ export function midnights(clock, from, to) {
 function hourTicks(clock, from, to, step) {
   const ticks = [];
   for (const midnight of midnights(clock, from, to))
-    for (let at = midnight; at < clock.nextDay(midnight) - 1; at += step * HOUR)
-      ticks.push(at);
+    for (let hour = 0; hour < 24; hour += step) {
+      const at = midnight + hour * HOUR;
+      // Where the clock was set in between, the hour it shows is meant.
+      ticks.push(at + clock.offset(midnight) - clock.offset(at));
+    }
   return ticks.filter(at => at >= from && at <= to);
 }
 
@@ -70,8 +73,9 @@ function monthTicks(clock, from, to, step) {
 }
 
 /** The month is said once, and the year where it is another or not the present one. */
-function named(clock, ticks) {
-  let [month, year] = ['', clock.yearOf(Date.now() / 1000)];
+function named(clock, from, to, ticks) {
+  const present = clock.yearOf(Date.now() / 1000);
+  let [month, year] = ['', clock.yearOf(from) === present && clock.yearOf(to) === present ? present : 0];
   return ticks.map(at => {
     const isMidnight = clock.time(at) === '00:00';
     if (!isMidnight)

@@ -2,7 +2,10 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
 using FermentWatch.Benchmarks.Crowd;
+using FermentWatch.Kitchen.Readings;
+using FermentWatch.Storage;
 using FermentWatch.TestKit;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using NodaTime.Text;
 
@@ -36,15 +39,17 @@ internal static class HistoryBenchmark
         await using ServiceProcess service = await ServiceProcess.Start(folder.Path).UpAsync();
         using HttpClient ours = await Browsers.PersonAsync(service, folder.Path);
         using var theirs = new HttpClient(new SocketsHttpHandler { MaxConnectionsPerServer = 1 }) { BaseAddress = reference.Address };
+        await using ServiceProvider services = HistoryHousehold.Services(folder.Path);
+        services.OpenStorage();
         await JarOfAYear.RunAsync(folder.Path, readings);
         foreach (int window in WindowDays.Where(window => window <= days))
-            await CompareAsync(ours, theirs, readings, window);
+            await CompareAsync(services.GetRequiredService<IReadingHistory>(), ours, theirs, readings, window);
     }
 
-    private static async Task CompareAsync(HttpClient ours, HttpClient theirs, MinuteReadings readings, int windowDays)
+    private static async Task CompareAsync(IReadingHistory log, HttpClient ours, HttpClient theirs, MinuteReadings readings, int windowDays)
     {
         var random = new Random(windowDays);
-        var (own, other) = (new List<double>(), new List<double>());
+        var (own, other, store) = (new List<double>(), new List<double>(), new List<double>());
         (int ownPoints, int otherPoints, double farthest) = (0, 0, 0);
         for (int round = -WarmUp; round < Rounds; round++)
         {
@@ -58,9 +63,13 @@ internal static class HistoryBenchmark
             double shift = step == 60 ? 0.001 : step;
             (double otherMs, JsonElement same) = await AskAsync(theirs, string.Create(CultureInfo.InvariantCulture,
                 $"/api/v1/query_range?query={query}&start={from.ToUnixTimeSeconds() + shift - 0.001}&end={to.ToUnixTimeSeconds() + shift - step - 0.001}&step={step}s&nocache=1"));
+            var watch = Stopwatch.StartNew();
+            await log.AskAsync(new HistoryQuestion(Quantity.Temperature, [new SensorSpan(sensor + 1, from, to)], Points) { From = from, Until = to }, default);
+            double storeMs = watch.Elapsed.TotalMilliseconds;
             if (round < 0)
                 continue;
             own.Add(ownMs);
+            store.Add(storeMs);
             other.Add(otherMs);
             double[] means = [.. answer.GetProperty("mean_in_unit_of_quantity").EnumerateArray().Select(each => each.GetDouble())];
             double[] reference = Means(same);
@@ -69,7 +78,8 @@ internal static class HistoryBenchmark
         }
         own.Sort();
         other.Sort();
-        Console.WriteLine($"{windowDays,5} days: ours {ownPoints} points p50 {At(own, 0.5):F2} ms p99 {At(own, 0.99):F2} ms; victoria-metrics {otherPoints} points p50 {At(other, 0.5):F2} ms p99 {At(other, 0.99):F2} ms; {At(other, 0.5) / At(own, 0.5):F1} times as fast at p50, {At(other, 0.99) / At(own, 0.99):F1} at p99; means at most {farthest:F4} apart");
+        store.Sort();
+        Console.WriteLine($"{windowDays,5} days: ours {ownPoints} points p50 {At(own, 0.5):F2} ms p99 {At(own, 0.99):F2} ms (the question itself {At(store, 0.5):F2} and {At(store, 0.99):F2} ms); victoria-metrics {otherPoints} points p50 {At(other, 0.5):F2} ms p99 {At(other, 0.99):F2} ms; {At(other, 0.5) / At(own, 0.5):F1} times as fast at p50, {At(other, 0.99) / At(own, 0.99):F1} at p99; means at most {farthest:F4} apart");
     }
 
     private static double[] Means(JsonElement answer)
