@@ -102,11 +102,11 @@ public sealed class AskHistory(
     private static Quantity QuantityOf(string? typed, FieldReader fields)
     {
         if (string.IsNullOrWhiteSpace(typed))
-            return Quantity.Temperature;
+            return MeasuredQuantity.Ordinary.Key;
         if (MeasuredQuantity.Find(typed.Trim().ToLowerInvariant()) is { } found)
             return found;
         fields.Refuse("quantity", typed, $"{MeasuredQuantity.NamesInWords} would be right");
-        return Quantity.Temperature;
+        return MeasuredQuantity.Ordinary.Key;
     }
 
     private async Task<Instant?> AtAsync(string field, string? typed, bool wholeDay, FieldReader fields, CancellationToken cancellationToken)

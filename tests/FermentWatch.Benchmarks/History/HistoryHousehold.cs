@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
@@ -34,7 +35,9 @@ internal static class HistoryHousehold
             }
         }
         Fill(Path.Combine(folder, "readings.db"), readings);
-        await using ReadingStore upgraded = ReadingStore.Open(Path.Combine(folder, "readings.db"));
+        var watch = Stopwatch.StartNew();
+        await using (ReadingStore.Open(Path.Combine(folder, "readings.db")))
+            Console.WriteLine($"a log of the version before is brought up to date in {watch.Elapsed.TotalSeconds:F1} s");
     }
 
     private static void Fill(string path, MinuteReadings readings)

@@ -21,12 +21,12 @@ public sealed class SpanPlot
     public SpanPlot(HistoryAnswer answer, Household household, double width)
     {
         (_answer, _zone, Width) = (answer, household.Zone, width);
-        bool isHeat = answer.Span.Quantity == Quantity.Temperature;
-        _shown = value => isHeat ? MeasureWords.InUnit(value, household.TemperatureUnit) : value;
+        MeasuredQuantity quantity = MeasuredQuantity.Of(answer.Span.Quantity);
+        _shown = value => quantity.IsInUnitOfHousehold ? MeasureWords.InUnit(value, household.TemperatureUnit) : value;
         _time = new LinearScale(Seconds(answer.Span.From), Seconds(answer.Span.Until), LeftMargin, width - RightMargin);
         double low = _shown(Points.Min(point => point.Minimum)), high = _shown(Points.Max(point => point.Maximum));
         double margin = Math.Max(0.5, (high - low) * 0.08);
-        string unit = isHeat ? MeasureWords.Symbol(household.TemperatureUnit) : MeasuredQuantity.Of(answer.Span.Quantity).StoredUnit.Label;
+        string unit = quantity.IsInUnitOfHousehold ? MeasureWords.Symbol(household.TemperatureUnit) : quantity.StoredUnit.Label;
         Panel = ChartPanel.Of(unit, 26, 210, low - margin, high + margin);
     }
 
