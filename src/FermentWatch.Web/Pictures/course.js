@@ -17,7 +17,7 @@ export function drawCourse(host, course, onCursor) {
   const expectedAt = course.expected.at.map(seconds);
   const marks = course.entries.map(entry => ({ ...entry, x: seconds(entry.at) }));
   const readings = marks.filter(mark => mark.ph != null);
-  const full = [Math.min(packed, ...marks.map(mark => mark.x)), Math.max(end, now)];
+  const full = roomFor(marks, Math.min(packed, ...marks.map(mark => mark.x)), Math.max(end, now));
   const wide = host.clientWidth > 620;
   const hasPh = readings.length > 0 || expectedAt.length > 0;
   const lanes = lanesOf(marks);
@@ -157,6 +157,13 @@ export function drawCourse(host, course, onCursor) {
     plot, full, start: readings.at(-1)?.x ?? Math.min(now, full[1]), stops: () => marks.map(mark => mark.x),
     said: (x, width) => near({ x, within: (plot.scales.x.max - plot.scales.x.min) / width * 9, marks, course, clock, unit, expectedAt }),
   };
+}
+
+/** A little more at an end at which a mark stands, so that it is seen whole. */
+function roomFor(marks, from, to) {
+  const room = (to - from) / 60;
+  const isAt = edge => marks.some(mark => Math.abs(mark.x - edge) < room);
+  return [isAt(from) ? from - room : from, isAt(to) ? to + room : to];
 }
 
 function phSpan(course, readings) {

@@ -68,7 +68,8 @@ export function drawSpan(host, history, onCursor, { timeZone, unit: unitName, fi
 
 function columnsOf(history, unit) {
   const starts = history.at.map(seconds), width = history.point_seconds;
-  const [mean, low, high] = ['mean', 'minimum', 'maximum'].map(name => history[`${name}_in_unit_of_quantity`].map(unit.of));
+  const column = name => (history[`${name}_in_unit_of_quantity`] ?? history.mean_in_unit_of_quantity).map(unit.of);
+  const [mean, low, high] = ['mean', 'minimum', 'maximum'].map(column);
   const at = gappy(starts, width);
   return { width, mean, low, high, count: history.readings, times: starts.map(start => start + (width ?? 0) / 2),
     data: [at.times, at.fill(mean), at.fill(high), at.fill(low)] };

@@ -13,13 +13,12 @@ namespace FermentWatch.Web.Api.Answers;
 /// <param name="PointSeconds">How long a point is; null where each is one reading.</param>
 /// <param name="At">Where each point starts; those without a reading are left out.</param>
 /// <param name="MeanInUnitOfQuantity">The mean of each; of several sensors the mean of their means.</param>
-/// <param name="MinimumInUnitOfQuantity">The smallest reading in it.</param>
-/// <param name="MaximumInUnitOfQuantity">The largest.</param>
-/// <param name="Readings">How many it holds.</param>
+/// <param name="MinimumInUnitOfQuantity">The smallest reading in it; null where each is one reading.</param>
+/// <param name="MaximumInUnitOfQuantity">The largest; null likewise.</param>
+/// <param name="Readings">How many it holds; null likewise.</param>
 public sealed record MeasuredAnswer(
-    string Measured, Quantity Quantity, string Unit, Instant From, Instant To, long? PointSeconds, IReadOnlyList<DateTime> At,
-    IReadOnlyList<double> MeanInUnitOfQuantity, IReadOnlyList<double> MinimumInUnitOfQuantity, IReadOnlyList<double> MaximumInUnitOfQuantity,
-    IReadOnlyList<int> Readings)
+    string Measured, Quantity Quantity, string Unit, Instant From, Instant To, long? PointSeconds, DateTime[] At,
+    double[] MeanInUnitOfQuantity, double[]? MinimumInUnitOfQuantity, double[]? MaximumInUnitOfQuantity, int[]? Readings)
 {
     // Nothing that measures a kitchen tells more; the digits of a mean beyond it are three fifths of the answer.
     private const int Digits = 4;
@@ -27,10 +26,11 @@ public sealed record MeasuredAnswer(
     internal static MeasuredAnswer Of(HistoryAnswer answer)
     {
         IReadOnlyList<ReadingMean> points = answer.Measured.Points;
+        bool isFolded = answer.Measured.Width is not null;
         return new(answer.Of, answer.Span.Quantity, MeasuredQuantity.Of(answer.Span.Quantity).StoredUnit.Symbol, answer.Span.From,
             answer.Span.Until, (long?)answer.Measured.Width?.TotalSeconds, Column(points, point => point.Start.ToDateTimeUtc()),
-            Column(points, point => Round(point.Value)), Column(points, point => Round(point.Minimum)),
-            Column(points, point => Round(point.Maximum)), Column(points, point => point.Count));
+            Column(points, point => Round(point.Value)), isFolded ? Column(points, point => Round(point.Minimum)) : null,
+            isFolded ? Column(points, point => Round(point.Maximum)) : null, isFolded ? Column(points, point => point.Count) : null);
     }
 
     private static T[] Column<T>(IReadOnlyList<ReadingMean> points, Func<ReadingMean, T> value)
