@@ -125,8 +125,10 @@ public sealed class AskHistory(
 
     private static Instant Before(Instant instant, Duration span) => instant - Instant.MinValue > span ? instant - span : Instant.MinValue;
 
-    private static string OneOf(IEnumerable<string> names, string kind) => names.Order(StringComparer.OrdinalIgnoreCase).Take(20).ToList() is { Count: > 0 } some
-        ? $"one of {string.Join(", ", some)} would be right" : $"nothing would be right: this household has no {kind} yet";
+    private static string OneOf(IEnumerable<string> names, string kind) =>
+        names.Order(StringComparer.OrdinalIgnoreCase).Take(20).ToList() is { Count: > 0 } some
+            ? $"one of {string.Join(", ", some)} would be right"
+            : $"nothing would be right: this household has no {kind} yet";
 
     private sealed record Whose(string Name, Instant? Begins, Func<HistorySpan, Task<MeasuredHistory>> ReadAsync);
 }

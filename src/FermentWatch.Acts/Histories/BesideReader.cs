@@ -33,9 +33,9 @@ public static class SameYear
     public static string MainOf(Jar jar) => jar.Portions.MaxBy(portion => portion.MassKilograms)!.Produce;
 
     /// <summary>Last year's same jar: of the same vegetable, put up about a year before it; null where there was none.</summary>
-    public static JarView? Before(JarView one, IEnumerable<JarView> others) => others
-        .Where(other => MainOf(other.Jar) == MainOf(one.Jar) && one.Jar.PackedAt - other.Jar.PackedAt is var apart && apart >= Least && apart <= Most)
-        .MinBy(other => Math.Abs((one.Jar.PackedAt - other.Jar.PackedAt - Year).TotalDays));
+    public static Jar? Before(Jar one, IEnumerable<Jar> others) => others
+        .Where(other => MainOf(other) == MainOf(one) && one.PackedAt - other.PackedAt is var apart && apart >= Least && apart <= Most)
+        .MinBy(other => Math.Abs((one.PackedAt - other.PackedAt - Year).TotalDays));
 }
 
 /// <summary>What a table says of a jar beside others.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Jars;
@@ -69,7 +70,8 @@ public sealed record CourseView
             "It ends now: a forecast reaches a year from packing, and that is over. What is measured goes on.",
         { Forecast: { } forecast } when LastDay >= forecast.Course[^1].Day =>
             "It ends where the forecast does: one reaches sixty days ahead, and a year from packing at most.",
-        _ => "It ends a few days after the days that matter; what is forecast beyond stands in the table.",
+        _ => "It ends a few days after the days that matter; the forecast goes on to "
+            + View.Calendar.End.ToString("d MMMM uuuu.", CultureInfo.InvariantCulture),
     };
 
     private double Wanted(Forecast forecast) =>

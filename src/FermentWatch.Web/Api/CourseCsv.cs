@@ -14,12 +14,14 @@ internal static class CourseCsv
         var lines = new List<(DateTime At, string Line)>();
         for (int i = 0; i < course.Expected.At.Count; i++)
         {
-            lines.Add((course.Expected.At[i], Line("expected", "ph", course.Expected.PhP50[i], course.Expected.PhP10[i], course.Expected.PhP90[i], "")));
-            lines.Add((course.Expected.At[i], Line("expected", "celsius", null, course.Expected.LowCelsius[i], course.Expected.HighCelsius[i], "")));
+            ExpectedAnswer expected = course.Expected;
+            lines.Add((expected.At[i], Line("expected", "ph", expected.PhP50[i], expected.PhP10[i], expected.PhP90[i], "")));
+            lines.Add((expected.At[i], Line("expected", "celsius", null, expected.LowCelsius[i], expected.HighCelsius[i], "")));
         }
         MeasuredColumns measured = course.Temperature;
         for (int i = 0; i < measured.At.Count; i++)
-            lines.Add((measured.At[i], Line("measured", "celsius", measured.MeanCelsius[i], measured.MinimumCelsius[i], measured.MaximumCelsius[i], "")));
+            lines.Add((measured.At[i], Line("measured", "celsius", measured.MeanCelsius[i],
+                measured.MinimumCelsius[i], measured.MaximumCelsius[i], "")));
         lines.AddRange(course.Entries.Select(entry => (entry.At.ToDateTimeUtc(),
             Line(entry.Ph is null ? "entered" : "measured", entry.Ph is null ? "" : "ph", entry.Ph, null, null, entry.Words))));
         var text = new StringBuilder("at,what,unit,value,low,high,words\n");
@@ -29,5 +31,6 @@ internal static class CourseCsv
     }
 
     private static string Line(string what, string unit, double? value, double? low, double? high, string words) =>
-        string.Create(CultureInfo.InvariantCulture, $"{what},{unit},{value},{low},{high},\"{words.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
+        string.Create(CultureInfo.InvariantCulture,
+            $"{what},{unit},{value},{low},{high},\"{words.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
 }

@@ -6,6 +6,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Web.Api.Answers;
 using NodaTime.Text;
+using static FermentWatch.Web.Api.Answers.MeasuredAnswer;
 
 namespace FermentWatch.Web.Api;
 
@@ -64,8 +65,8 @@ internal static class HistoryEndpoints
         var lines = new StringBuilder("at,mean_in_unit_of_quantity,minimum_in_unit_of_quantity,maximum_in_unit_of_quantity,readings,quantity,unit\n");
         MeasuredQuantity quantity = MeasuredQuantity.Of(answer.Span.Quantity);
         foreach (ReadingMean point in answer.Measured.Points)
-            lines.Append(CultureInfo.InvariantCulture,
-                $"{InstantPattern.ExtendedIso.Format(point.Start)},{MeasuredAnswer.Round(point.Value)},{MeasuredAnswer.Round(point.Minimum)},{MeasuredAnswer.Round(point.Maximum)},{point.Count},{quantity.Name},{quantity.StoredUnit.Symbol}\n");
+            lines.Append(InstantPattern.ExtendedIso.Format(point.Start)).Append(',').Append(CultureInfo.InvariantCulture,
+                $"{Round(point.Value)},{Round(point.Minimum)},{Round(point.Maximum)},{point.Count},{quantity.Name},{quantity.StoredUnit.Symbol}\n");
         return lines.ToString();
     }
 }

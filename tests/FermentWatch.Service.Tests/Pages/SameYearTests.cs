@@ -1,28 +1,28 @@
 using FermentWatch.Acts.Histories;
-using FermentWatch.Acts.Jars;
-using FermentWatch.RunningTests;
-using FermentWatch.Service.Tests.Api;
-using Microsoft.Extensions.DependencyInjection;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Jars;
 using NodaTime;
-using NodaTime.Text;
 
 namespace FermentWatch.Service.Tests.Pages;
 
 public class SameYearTests
 {
-    [Fact]
-    public async Task Before_JarsOfSeveralYears_IsTheSameVegetableAboutAYearEarlier()
-    {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        using Script script = await Script.SignedInAsync(kitchen);
-        string Days(int ago) => LocalDatePattern.Iso.Format((kitchen.Now - Duration.FromDays(ago)).InUtc().Date);
-        await script.PutUpAsync(("packed_at", Days(10)));
-        foreach ((string what, int ago) in new[] { ("cabbage", 400), ("cabbage", 372), ("carrot", 375), ("cabbage", 200), ("cabbage", 740) })
-            await script.PutUpAsync(("what", what), ("packed_at", Days(ago)), ("it_is_right", "true"));
-        IReadOnlyList<JarView> kept = await kitchen.Services.GetRequiredService<JarReader>().KeptAsync(default);
-        JarView one = kept.Single(view => view.Jar.Number == 1);
+    private static readonly Instant Packed = Instant.FromUtc(2026, 10, 4, 12, 0);
 
-        Assert.Equal(372 - 10, (one.Jar.PackedAt - SameYear.Before(one, kept)!.Jar.PackedAt).TotalDays, 1);
-        Assert.Null(SameYear.Before(kept.Single(view => view.Jar.Portions[0].Produce == "carrot"), kept));
+    [Theory]
+    [InlineData("cabbage", 1)]
+    [InlineData("carrot", 3)]
+    [InlineData("daikon", null)]
+    public void Before_JarsOfSeveralYears_IsTheSameVegetableAboutAYearEarlier(string most, int? expected)
+    {
+        Jar[] others = [Jar(0, "cabbage", 400), Jar(1, "cabbage", 372), Jar(2, "cabbage", 200), Jar(3, "carrot", 290), Jar(4, "cabbage", 740), Jar(5, "daikon", 260)];
+        Assert.Equal(expected, SameYear.Before(Jar(9, most, 0), others)?.Number);
     }
+
+    private static Jar Jar(int number, string most, int daysBefore) => new()
+    {
+        Id = Guid.CreateVersion7(), Number = number, Name = most, BatchId = Guid.CreateVersion7(), PackedAt = Packed - Duration.FromDays(daysBefore),
+        Portions = [new Portion("ginger", 0.03), new Portion(most, 0.8)], Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1,
+        Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
+    };
 }

@@ -104,8 +104,10 @@ public sealed record MeasuredColumns(
     IReadOnlyList<double> MaximumCelsius)
 {
     internal static MeasuredColumns Of(MeasuredHistory history) => new((long?)history.Width?.TotalSeconds,
-        [.. history.Points.Select(point => point.Start.ToDateTimeUtc())], [.. history.Points.Select(point => MeasuredAnswer.Round(point.Value))],
-        [.. history.Points.Select(point => MeasuredAnswer.Round(point.Minimum))], [.. history.Points.Select(point => MeasuredAnswer.Round(point.Maximum))]);
+        [.. history.Points.Select(point => point.Start.ToDateTimeUtc())],
+        [.. history.Points.Select(point => MeasuredAnswer.Round(point.Value))],
+        [.. history.Points.Select(point => MeasuredAnswer.Round(point.Minimum))],
+        [.. history.Points.Select(point => MeasuredAnswer.Round(point.Maximum))]);
 }
 
 /// <summary>Something entered of a jar, or a move.</summary>

@@ -50,7 +50,8 @@ public sealed record CourseData
         return new CourseData
         {
             Course = view.Forecast?.Course ?? [],
-            Measured = [.. course.Temperature.Points.Select(point => new TimedTemperature((point.Start - view.Calendar.Origin).TotalDays, point.Value))],
+            Measured = [.. course.Temperature.Points.Select(point =>
+                new TimedTemperature((point.Start - view.Calendar.Origin).TotalDays, point.Value))],
             LongestGapDays = Math.Max(OrdinaryGapDays, 2.5 * (course.Temperature.Width?.TotalDays ?? 0)),
             Readings = view.Measurements, Entries = [.. view.Jar.Standing], TargetPercentLactic = view.Target.AcidityPercentLactic,
             Window = view.Forecast?.Target is { P10: { } from } target ? (from, target.P90 ?? course.LastDay) : null,
