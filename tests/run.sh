@@ -20,6 +20,7 @@ need cc gcc
 [ -e /usr/include/seccomp.h ] || needs+=(libseccomp-dev)
 need systemd-analyze systemd
 need g++ g++
+need npm npm
 if [ ${#needs[@]} -gt 0 ]; then
   echo "installing: ${needs[*]}"
   apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${needs[@]}" >/dev/null \

@@ -43,6 +43,7 @@ public static class StorageServices
         services.AddSingleton(_ => ReadingStore.Open(options.ReadingsPath));
         services.AddSingleton<IReadingIntake>(provider => provider.GetRequiredService<ReadingStore>());
         services.AddSingleton<IReadingLog>(provider => provider.GetRequiredService<ReadingStore>().Log);
+        services.AddSingleton<IReadingHistory>(provider => provider.GetRequiredService<ReadingStore>().Histories);
         services.AddSingleton<IForwardLog<Reading>>(provider => provider.GetRequiredService<ReadingStore>().Counted);
         services.AddSingleton<IEstimateLog>(provider => provider.GetRequiredService<ReadingStore>().Estimates);
         services.AddSingleton<IForwardCursors>(provider => provider.GetRequiredService<ReadingStore>().ForwardCursors);

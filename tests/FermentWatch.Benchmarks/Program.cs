@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Benchmarks;
 using FermentWatch.Benchmarks.Crowd;
+using FermentWatch.Benchmarks.History;
 using FermentWatch.Benchmarks.Intake;
 
 // Performance as ratios measured in one run, with the exactness beside them.
@@ -22,6 +23,12 @@ switch (args)
     case ["history-judging"]:
         await HistoryJudgingBenchmark.RunAsync();
         return 0;
+    case ["history"]:
+        await HistoryBenchmark.RunAsync(sensors: 20, days: 1096);
+        return 0;
+    case ["history", string sensors, string days] when int.TryParse(sensors, out int howMany) && int.TryParse(days, out int howLong):
+        await HistoryBenchmark.RunAsync(howMany, howLong);
+        return 0;
     case ["quarter"]:
         await QuarterBenchmark.RunAsync();
         return 0;
@@ -38,6 +45,6 @@ switch (args)
         RoomBenchmark.Run(file);
         return 0;
     default:
-        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', 'history-judging', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
+        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', 'history-judging', 'history', 'history SENSORS DAYS', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
         return 2;
 }

@@ -63,9 +63,9 @@ public sealed class DatabasePairTests : IDisposable
         TemporaryFolder.Sql(_folder.File("readings.db"), "INSERT INTO mean VALUES(1, 1, 1, 0, 18, 18, 18, 1), (15, 1, 1, 0, 18, 18, 18, 1), (60, 1, 1, 0, 18, 18, 18, 1)");
         await OpenAsync(_folder.Root);
         Assert.Equal(1L, TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT count(*) FROM reading"));
-        Assert.Equal("15,60", TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT group_concat(span ORDER BY span) FROM mean WHERE start_ms = 0"));
+        Assert.Equal("15,60,360,1440", TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT group_concat(span ORDER BY span) FROM mean WHERE start_ms = 0"));
         Assert.Equal(TemporaryFolder.Sql(_folder.File("records.db"), "SELECT Id FROM household"), TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT pair FROM state"));
-        Assert.Equal(3L, TemporaryFolder.Sql(_folder.File("readings.db"), "PRAGMA user_version"));
+        Assert.Equal(4L, TemporaryFolder.Sql(_folder.File("readings.db"), "PRAGMA user_version"));
     }
 
     [Fact]

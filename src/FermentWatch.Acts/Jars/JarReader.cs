@@ -89,27 +89,8 @@ public sealed class JarReader(
     {
         if (view.Forecast is null || await forecasts.LatestAsync(view.Jar.Id, cancellationToken) is not { } saved)
             return null;
-        Instant from = Instant.Min(saved.Origin, saved.AsOf - Surroundings.LearnedFrom);
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, saved.AsOf,
+        TemperatureHistory history = await TemperatureHistory.OfJarAsync(log, await sensors.AllAsync(cancellationToken), view.Jar, saved.AsOf,
             cancellationToken);
         return (saved, history, (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id));
-    }
-
-    /// <summary>Temperatures measured in the jar or around it since packing, hourly, by day after packing.</summary>
-    public async Task<IReadOnlyList<TimedTemperature>> MeasuredAsync(JarView view, CancellationToken cancellationToken)
-    {
-        Instant from = view.Calendar.Origin, until = QuarterHour.Floor(view.Jar.EndedAt ?? view.Calendar.Now);
-        TemperatureHistory history = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), from, until,
-            cancellationToken);
-        var hours = new List<TimedTemperature>();
-        for (Instant hour = from; hour < until; hour += Duration.FromHours(1))
-        {
-            Guid place = view.Jar.PlacementAt(hour).PlaceId;
-            double[] quarters = [.. Enumerable.Range(0, 4).Select(quarter => hour + (QuarterHour.Length * quarter))
-                .Select(start => history.CelsiusAt(view.Jar.Id, start) ?? history.CelsiusAt(place, start)).OfType<double>()];
-            if (quarters.Length > 0)
-                hours.Add(new TimedTemperature((hour - from).TotalDays, quarters.Average()));
-        }
-        return hours;
     }
 }

@@ -26,7 +26,7 @@ internal sealed class MeansOfJars(IReadingLog log, IReadOnlyList<Sensor> sensors
     public async Task<Instant?> NewestAsync(Jar jar, Instant closed, CancellationToken cancellationToken)
     {
         Guid place = jar.PlacementAt(closed + QuarterHour.Length).PlaceId;
-        var spans = sensors.SelectMany(sensor => SpansOf(sensor, place, closed - Day, closed).Concat(SpansOf(sensor, jar.Id, closed - Day, closed)));
+        var spans = sensors.SelectMany(sensor => SensorSpans.Of(sensor, place, closed - Day, closed).Concat(SensorSpans.Of(sensor, jar.Id, closed - Day, closed)));
         IReadOnlyList<MeanStamp> stamps = await StampsAsync([.. spans], cancellationToken);
         return stamps.Max(stamp => stamp.Newest) + QuarterHour.Length;
     }
@@ -47,33 +47,18 @@ internal sealed class MeansOfJars(IReadingLog log, IReadOnlyList<Sensor> sensors
         return [.. sensors.Where(sensor => keys.Contains(sensor.Key))];
     }
 
-    private IEnumerable<SensorSpan> SpansOf(Jar jar, Instant asOf)
+    internal IEnumerable<SensorSpan> SpansOf(Jar jar, Instant asOf)
     {
         Instant packed = QuarterHour.Floor(jar.PackedAt), learnedFrom = asOf - Surroundings.LearnedFrom;
         foreach (Sensor sensor in sensors.OrderBy(sensor => sensor.Key))
         {
-            foreach (SensorSpan inJar in SpansOf(sensor, jar.Id, Instant.Min(packed, learnedFrom), asOf))
+            foreach (SensorSpan inJar in SensorSpans.Of(sensor, jar.Id, Instant.Min(packed, learnedFrom), asOf))
                 yield return inJar;
             foreach (Surroundings.Stay stay in Surroundings.Stays(jar, packed, asOf))
-                foreach (SensorSpan there in SpansOf(sensor, stay.PlaceId, stay.From, stay.Until))
+                foreach (SensorSpan there in SensorSpans.Of(sensor, stay.PlaceId, stay.From, stay.Until))
                     yield return there;
-            foreach (SensorSpan learned in SpansOf(sensor, Surroundings.PlaceAhead(jar, asOf), learnedFrom, asOf))
+            foreach (SensorSpan learned in SensorSpans.Of(sensor, Surroundings.PlaceAhead(jar, asOf), learnedFrom, asOf))
                 yield return learned;
-        }
-    }
-
-    /// <summary>When within a span a sensor measured a place or jar.</summary>
-    private static IEnumerable<SensorSpan> SpansOf(Sensor sensor, Guid where, Instant from, Instant until)
-    {
-        var placements = sensor.Placements.OrderBy(placement => placement.From).ThenBy(placement => placement.Id).ToList();
-        for (int i = 0; i < placements.Count; i++)
-        {
-            if ((placements[i].JarId ?? placements[i].PlaceId) != where)
-                continue;
-            Instant begins = Instant.Max(from, placements[i].From);
-            Instant ends = i + 1 < placements.Count ? Instant.Min(until, placements[i + 1].From) : until;
-            if (begins < ends)
-                yield return new SensorSpan(sensor.Key, begins, ends);
         }
     }
 

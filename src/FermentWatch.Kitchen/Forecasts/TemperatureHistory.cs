@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
@@ -23,10 +24,22 @@ public sealed class TemperatureHistory
         var history = new TemperatureHistory();
         // By key, so that the mean over several sensors of one place is added up in the same order every time.
         foreach (Sensor sensor in sensors.OrderBy(sensor => sensor.Key))
-            foreach (ReadingMean mean in await log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, from, until,
-                cancellationToken))
-                if (sensor.PlacementAt(mean.Start) is { } placement && (placement.JarId ?? placement.PlaceId) is { } where)
-                    history.Add(where, mean);
+            await history.AddAsync(log, sensor, new SensorSpan(sensor.Key, from, until), cancellationToken);
+        return history;
+    }
+
+    /// <summary>
+    /// Reads what a forecast of one jar is made of, and the days from which the outlook of any other place is learned; nothing of a sensor
+    /// that stood elsewhere.
+    /// </summary>
+    public static async Task<TemperatureHistory> OfJarAsync(
+        IReadingLog log, IReadOnlyList<Sensor> sensors, Jar jar, Instant asOf, CancellationToken cancellationToken)
+    {
+        var history = new TemperatureHistory();
+        var byKey = sensors.ToDictionary(sensor => sensor.Key);
+        var lately = sensors.Select(sensor => new SensorSpan(sensor.Key, asOf - Surroundings.LearnedFrom, asOf));
+        foreach (SensorSpan span in JarSpans.Joined(new MeansOfJars(log, sensors).SpansOf(jar, asOf).Concat(lately)))
+            await history.AddAsync(log, byKey[span.SensorKey], span, cancellationToken);
         return history;
     }
 
@@ -41,6 +54,14 @@ public sealed class TemperatureHistory
         for (int i = 0; i < values.Length; i++)
             values[i] = CelsiusAt(placeOrJar, from + (QuarterHour.Length * i));
         return values;
+    }
+
+    private async Task AddAsync(IReadingLog log, Sensor sensor, SensorSpan span, CancellationToken cancellationToken)
+    {
+        foreach (ReadingMean mean in await log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, span.From, span.Until,
+            cancellationToken))
+            if (sensor.PlacementAt(mean.Start) is { } placement && (placement.JarId ?? placement.PlaceId) is { } where)
+                Add(where, mean);
     }
 
     private void Add(Guid where, ReadingMean mean)

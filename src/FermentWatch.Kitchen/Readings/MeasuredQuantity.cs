@@ -39,11 +39,17 @@ public sealed partial class MeasuredQuantity
     /// <summary>A stored value in words, with its unit; null for a temperature, which people see in the unit of their household.</summary>
     public Func<double, string>? Say { get; init; }
 
+    /// <summary>Whether people see it in the unit of their household and not in the one in which it is stored.</summary>
+    public bool IsInUnitOfHousehold => Say is null;
+
     /// <summary>How people type it.</summary>
     public Amount Typed { get; init; } = Amount.Number;
 
     /// <summary>The unit in which it is stored.</summary>
     public MeasureUnit StoredUnit => Units[0];
+
+    /// <summary>The one that is meant where none is named.</summary>
+    public static MeasuredQuantity Ordinary => All[0];
 
     /// <summary>The names, for texts that say what would be right: <c>temperature, ph, millivolts or humidity</c>.</summary>
     public static string NamesInWords => MeasureUnit.OneOf([.. All.Select(each => each.Name)]);

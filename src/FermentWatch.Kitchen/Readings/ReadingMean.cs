@@ -15,4 +15,6 @@ public enum MeanSpan
 {
     QuarterHour = 15,
     Hour = 60,
+    SixHours = 360,
+    Day = 1440,
 }

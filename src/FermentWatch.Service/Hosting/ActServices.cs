@@ -1,4 +1,5 @@
 using FermentWatch.Acts;
+using FermentWatch.Acts.Histories;
 using FermentWatch.Acts.Households;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Acts.Members;
@@ -29,5 +30,5 @@ internal static class ActServices
         .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>().AddScoped<ManageMembers>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
         .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>()
-        .AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<RoundReader>();
+        .AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>().AddSingleton<BesideReader>().AddSingleton<RoundReader>();
 }

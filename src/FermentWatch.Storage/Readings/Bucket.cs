@@ -6,8 +6,11 @@ namespace FermentWatch.Storage.Readings;
 /// <summary>The arithmetic of roll-ups: where buckets begin, and the means of the readings in them.</summary>
 internal static class Bucket
 {
-    /// <summary>Every length of roll-up that is kept.</summary>
-    internal static readonly MeanSpan[] Spans = [MeanSpan.QuarterHour, MeanSpan.Hour];
+    /// <summary>Roll-ups that are made of readings.</summary>
+    internal static readonly MeanSpan[] OfReadings = [MeanSpan.QuarterHour, MeanSpan.Hour];
+
+    /// <summary>Roll-ups that are made of shorter ones, each after what it is made of.</summary>
+    internal static readonly (MeanSpan Span, MeanSpan Of)[] OfRollUps = [(MeanSpan.SixHours, MeanSpan.Hour), (MeanSpan.Day, MeanSpan.SixHours)];
 
     /// <summary>Length of a bucket in milliseconds.</summary>
     internal static long LengthMs(MeanSpan span) => (long)span * 60_000;

@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using NodaTime;
 
 namespace FermentWatch.Storage.Readings;
 
@@ -17,17 +18,35 @@ internal sealed class LogReader(string path) : IDisposable
     /// <exception cref="IOException">The database could not be read.</exception>
     internal Task<IReadOnlyList<T>> EachAsync<T>(
         string sql, Func<SqliteDataReader, T> map, IReadOnlyList<object?[]> valueSets, CancellationToken cancellationToken) =>
-        valueSets.Count == 0 ? Task.FromResult<IReadOnlyList<T>>([]) : Task.Run(() => Read<IReadOnlyList<T>>(connection =>
+        valueSets.Count == 0 ? Task.FromResult<IReadOnlyList<T>>([]) : AtOneMomentAsync<IReadOnlyList<T>>((connection, moment) =>
         {
-            using var moment = connection.BeginTransaction(deferred: true);
             using var statement = new SqlStatement(connection, sql, moment);
             return [.. valueSets.Select(values => statement.Rows(map, cancellationToken, values)[0])];
+        }, cancellationToken);
+
+    /// <summary>Runs several queries off the caller's thread, all of them on one moment of the database.</summary>
+    /// <exception cref="IOException">The database could not be read.</exception>
+    internal Task<T> AtOneMomentAsync<T>(Func<SqliteConnection, SqliteTransaction, T> read, CancellationToken cancellationToken) =>
+        Task.Run(() => Read(connection =>
+        {
+            using var moment = connection.BeginTransaction(deferred: true);
+            return read(connection, moment);
         }), cancellationToken);
 
     /// <summary>Runs a query whose first row has one number.</summary>
     /// <exception cref="IOException">The database could not be read.</exception>
     internal async Task<long> NumberAsync(string sql, CancellationToken cancellationToken, params object?[] values) =>
         (await QueryAsync(sql, row => row.GetInt64(0), cancellationToken, values).ConfigureAwait(false))[0];
+
+    /// <summary>The first whole millisecond at or after an instant: bounds finer than the log must not let an earlier reading in.</summary>
+    internal static long CeilingMs(Instant bound)
+    {
+        // The very last instant has no millisecond after it that an instant could name.
+        if (bound == Instant.MaxValue)
+            return ReadingRow.LastMs + 1;
+        long floor = bound.ToUnixTimeMilliseconds();
+        return Instant.FromUnixTimeMilliseconds(floor) == bound ? floor : floor + 1;
+    }
 
     public void Dispose()
     {

@@ -57,14 +57,14 @@ public sealed class ReadingLog : IReadingLog
             SELECT {ReadingRow.Columns} FROM reading
             WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms
             """,
-            ReadingRow.Read, cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+            ReadingRow.Read, cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
 
     /// <inheritdoc/>
     public async Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken)
     {
         var rows = await _reader.QueryAsync(
             "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms LIMIT 1",
-            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
         return rows.Count > 0 ? rows[0] : null;
     }
 
@@ -77,7 +77,7 @@ public sealed class ReadingLog : IReadingLog
             SELECT instant_ms FROM reading
             WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 AND value <> $5 ORDER BY instant_ms DESC LIMIT 1
             """,
-            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until),
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until),
                 value).ConfigureAwait(false);
         return rows.Count > 0 ? rows[0] : null;
     }
@@ -87,7 +87,7 @@ public sealed class ReadingLog : IReadingLog
     {
         var rows = await _reader.QueryAsync(
             "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms DESC LIMIT 1",
-            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
         return rows.Count > 0 ? rows[0] : null;
     }
 
@@ -125,7 +125,7 @@ public sealed class ReadingLog : IReadingLog
             WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms >= $4 AND start_ms < $5 ORDER BY start_ms
             """,
             row => new ReadingMean(ReadingRow.At(row, 0), row.GetDouble(1), row.GetDouble(2), row.GetDouble(3), row.GetInt32(4)),
-            cancellationToken, (int)span, sensorKey, (int)quantity, CeilingMs(from), CeilingMs(until)).ConfigureAwait(false);
+            cancellationToken, (int)span, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
 
     /// <inheritdoc/>
     public async Task<int> LastSensorKeyAsync(CancellationToken cancellationToken) =>
@@ -148,7 +148,7 @@ public sealed class ReadingLog : IReadingLog
             WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms >= $4 AND start_ms < $5
             """,
             row => new MeanStamp(row.GetInt64(0), row.IsDBNull(1) ? 0 : row.GetInt64(1), row.IsDBNull(2) ? null : ReadingRow.At(row, 2)),
-            [.. spans.Select(each => new object?[] { (int)span, each.SensorKey, (int)quantity, CeilingMs(each.From), CeilingMs(each.Until) })],
+            [.. spans.Select(each => new object?[] { (int)span, each.SensorKey, (int)quantity, LogReader.CeilingMs(each.From), LogReader.CeilingMs(each.Until) })],
             cancellationToken);
 
     /// <inheritdoc/>
@@ -184,14 +184,4 @@ public sealed class ReadingLog : IReadingLog
 
     private Task<long> StateAsync(string column, CancellationToken cancellationToken) =>
         _reader.NumberAsync($"SELECT {column} FROM state", cancellationToken);
-
-    /// <summary>The first whole millisecond at or after an instant: bounds finer than the log must not let an earlier reading in.</summary>
-    private static long CeilingMs(Instant bound)
-    {
-        // The very last instant has no millisecond after it that an instant could name.
-        if (bound == Instant.MaxValue)
-            return ReadingRow.LastMs + 1;
-        long floor = bound.ToUnixTimeMilliseconds();
-        return Instant.FromUnixTimeMilliseconds(floor) == bound ? floor : floor + 1;
-    }
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Storage.Readings.Writing;
 using Microsoft.Data.Sqlite;
 
 namespace FermentWatch.Storage.Readings;
@@ -9,7 +10,7 @@ internal static class ReadingSchema
     internal const int ApplicationId = 0x46577264;
 
     /// <summary>Version of the tables, kept as user_version.</summary>
-    internal const int Version = 3;
+    internal const int Version = 4;
 
     private const string Tables =
         """
@@ -73,6 +74,8 @@ internal static class ReadingSchema
         DELETE FROM mean WHERE span = 1;
         ALTER TABLE state DROP COLUMN judged_seq;
         """,
+        // Longer roll-ups for pictures of years; made of the hours, which stand in every log.
+        string.Concat(Bucket.OfRollUps.Select(each => RollUp.OfAll(each.Span, each.Of))),
     ];
 
     private static readonly string[] TableNames =

@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Storage.Readings.Forwarding;
+using FermentWatch.Storage.Readings.Histories;
 using FermentWatch.Storage.Readings.Writing;
 
 namespace FermentWatch.Storage.Readings;
@@ -20,6 +21,7 @@ public sealed class ReadingStore : IReadingIntake, IAsyncDisposable
         _writer = new LogWriter(path, lockPatience);
         _reader = new LogReader(path);
         Log = new ReadingLog(_reader, _writer);
+        Histories = new ReadingHistories(_reader);
         Counted = new CountedReadings(_reader);
         Estimates = new EstimateLog(_reader, _writer);
         ForwardCursors = new ForwardCursors(_reader, _writer);
@@ -27,6 +29,9 @@ public sealed class ReadingStore : IReadingIntake, IAsyncDisposable
 
     /// <summary>What the rules and pages read.</summary>
     public ReadingLog Log { get; }
+
+    /// <summary>What was measured over any span, in points.</summary>
+    public ReadingHistories Histories { get; }
 
     /// <summary>The readings that are passed on.</summary>
     public CountedReadings Counted { get; }

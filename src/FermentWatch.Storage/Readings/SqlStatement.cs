@@ -44,6 +44,15 @@ internal sealed class SqlStatement : IDisposable
         return rows;
     }
 
+    /// <summary>Runs it and hands over every row.</summary>
+    internal void Each(Action<SqliteDataReader> take, params ReadOnlySpan<object?> values)
+    {
+        Bind(values);
+        using var reader = _command.ExecuteReader();
+        while (reader.Read())
+            take(reader);
+    }
+
     public void Dispose() => _command.Dispose();
 
     private void Bind(ReadOnlySpan<object?> values)

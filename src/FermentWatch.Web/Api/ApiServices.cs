@@ -32,6 +32,7 @@ internal static class ApiServices
         api.MapJars();
         api.MapHousehold();
         api.MapSensors();
+        api.MapHistory();
         api.MapSources();
         api.MapGateways();
         api.MapRound();

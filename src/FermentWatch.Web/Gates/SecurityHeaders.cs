@@ -5,16 +5,20 @@ namespace FermentWatch.Web.Gates;
 
 /// <summary>
 /// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
-/// may offer push, and where a kitchen is set up, where ours may offer the browser's time zone.
+/// may offer push, where a kitchen is set up, where ours may offer the browser's time zone, on the round, whose boards say what they write,
+/// and where pictures are.
 /// </summary>
 public static class SecurityHeaders
 {
     private const string ContentPolicy =
         "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
 
-    private const string SetUpPolicy = ContentPolicy + "; script-src 'self'";
+    private const string ScriptPolicy = ContentPolicy + "; script-src 'self'";
 
-    private const string OfferPolicy = SetUpPolicy + "; worker-src 'self'; connect-src 'self'";
+    private const string OfferPolicy = ScriptPolicy + "; worker-src 'self'; connect-src 'self'";
+
+    // Pictures ask for their figures, and for finer ones where people look closer.
+    private const string PicturePolicy = ScriptPolicy + "; connect-src 'self'";
 
     private const string WorkerPolicy = ContentPolicy + "; connect-src 'self'";
 
@@ -34,9 +38,20 @@ public static class SecurityHeaders
     {
         "/notices" => OfferPolicy,
         PushWorker.Path => WorkerPolicy,
-        _ when path.StartsWithSegments("/set-up") => SetUpPolicy,
+        "/" or "/round" => ScriptPolicy,
+        _ when path.StartsWithSegments("/set-up") => ScriptPolicy,
+        _ when HasPicture(path) => PicturePolicy,
         _ => ContentPolicy,
     };
+
+    /// <summary>A jar, jars side by side, and what was measured anywhere.</summary>
+    private static bool HasPicture(PathString path)
+    {
+        if (path.Value == "/history")
+            return true;
+        string[] parts = path.StartsWithSegments("/jars", out PathString rest) ? (rest.Value ?? "").Trim('/').Split('/') : [""];
+        return parts[0].Length > 0 && parts[0].All(char.IsAsciiDigit) && (parts.Length == 1 || parts is [_, "beside"]);
+    }
 
     private static void Write(IHeaderDictionary headers, string policy)
     {

@@ -24,22 +24,22 @@ public class CoursePlotTests
     public void Measured_SensorSilentForHours_LeavesTheGapOpen()
     {
         TimedTemperature[] measured = [.. Enumerable.Range(0, 48).Where(hour => hour is < 10 or > 20).Select(hour => new TimedTemperature(hour / 24.0, 18))];
-        Assert.Equal([10, 27], Plot(measured).MeasuredTemperature.Select(piece => piece.Split(' ').Length));
+        Assert.Equal([10, 27], Drawn(measured).Select(piece => piece.Split(' ').Length));
     }
 
     [Fact]
     public void AcidLine_OnTheAxis_LiesBetween4And5()
     {
         CoursePlot plot = Plot([]);
-        double four = plot.Ph.Marks.Single(mark => mark.Label == "4").At, five = plot.Ph.Marks.Single(mark => mark.Label == "5").At;
-        Assert.Equal(four + ((five - four) * 0.6), plot.AcidLineY, 9);
+        double four = plot.Ph!.Marks.Single(mark => mark.Label == "4").At, five = plot.Ph!.Marks.Single(mark => mark.Label == "5").At;
+        Assert.Equal(four + ((five - four) * 0.6), plot.AcidLineY(plot.Ph!), 9);
     }
 
     [Fact]
     public void MeasuredPh_ReadingOnDay10_LiesHalfway()
     {
-        MeasuredPoint point = Assert.Single(Plot([]).MeasuredPh);
         CoursePlot plot = Plot([]);
+        MeasuredPoint point = Assert.Single(plot.MeasuredPh(plot.Ph!));
         Assert.Equal((plot.Left + plot.Right) / 2, point.X, 9);
         Assert.Equal(plot.NowX, point.X);
         Assert.Equal(PhMethod.Strip, point.Method);
@@ -64,6 +64,12 @@ public class CoursePlotTests
         Assert.Equal(0.5, progress.P50, 9);
         Assert.Equal(0.4, progress.P10, 9);
         Assert.Equal(1, JarProgress.At(Course, 20, 0.6).P10);
+    }
+
+    private static IEnumerable<string> Drawn(TimedTemperature[] measured)
+    {
+        CoursePlot plot = Plot(measured);
+        return plot.MeasuredTemperature(plot.Temperature!);
     }
 
     private static CoursePlot Plot(IReadOnlyList<TimedTemperature> measured) => new(new CourseData

@@ -6,8 +6,11 @@ public sealed class ReadingFileTests : IDisposable
 {
     /// <summary>What makes of a log of this version one of the first.</summary>
     internal const string BackToTheFirstVersion =
-        "ALTER TABLE state ADD COLUMN judged_seq INTEGER NOT NULL DEFAULT 0; DROP TABLE heard; DROP INDEX reading_waiting; ALTER TABLE mean DROP COLUMN revision; "
+        "DELETE FROM mean WHERE span > 60; ALTER TABLE state ADD COLUMN judged_seq INTEGER NOT NULL DEFAULT 0; DROP TABLE heard; DROP INDEX reading_waiting; ALTER TABLE mean DROP COLUMN revision; "
         + "ALTER TABLE state DROP COLUMN pair; ALTER TABLE state DROP COLUMN opened; PRAGMA user_version = 1;";
+
+    /// <summary>What makes of a log of this version one of the third, which had no roll-ups longer than an hour.</summary>
+    internal const string BackToTheThirdVersion = "DELETE FROM mean WHERE span > 60; PRAGMA user_version = 3;";
 
     private readonly TemporaryFolder _folder = new();
 
@@ -72,8 +75,8 @@ public sealed class ReadingFileTests : IDisposable
     public async Task Open_OfANewerVersion_IsRefused()
     {
         await WholeAsync();
-        TemporaryFolder.Sql(DatabasePath, "PRAGMA user_version = 4");
-        AssertRefused(null, "it was written by a newer version of FermentWatch (tables 4, this one knows 3). Start that version again.");
+        TemporaryFolder.Sql(DatabasePath, "PRAGMA user_version = 5");
+        AssertRefused(null, "it was written by a newer version of FermentWatch (tables 5, this one knows 4). Start that version again.");
     }
 
     [Fact]
