@@ -10,6 +10,9 @@ public sealed record ToDoLine(string What, IReadOnlyList<int> Jars, bool Urgent)
 {
     private const int AtMost = 4;
 
+    /// <summary>Whether something is wrong; else it is the day's handwork, which a round lists by itself.</summary>
+    public bool IsTrouble { get; init; }
+
     /// <summary>What would settle it and was not done yet; null where nothing would, and for who may not settle.</summary>
     public HandlingKind? Remedy { get; init; }
 
@@ -22,5 +25,5 @@ public sealed record ToDoLine(string What, IReadOnlyList<int> Jars, bool Urgent)
         .GroupBy(each => (each.On.Step.Kind, each.Says, Remedy: isAdult ? each.On.State.Remedy : null)).OrderBy(like =>
             like.Key.Kind).ThenBy(like => like.Min(each => each.On.Jar.Number))
         .Take(AtMost).Select(like => new ToDoLine(like.Key.Says!, [.. like.Select(each => each.On.Jar.Number).Order()],
-            like.First().On.Step.Urgent) { Remedy = like.Key.Remedy })];
+            like.First().On.Step.Urgent) { Remedy = like.Key.Remedy, IsTrouble = like.Key.Kind <= StepKind.SeeTo })];
 }
