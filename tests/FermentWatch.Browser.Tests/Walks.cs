@@ -29,7 +29,7 @@ internal static class Walks
     }
 
     /// <summary>Puts up jars and stands on the page that follows.</summary>
-    public static async Task PutUpAsync(this IPage page, RunningKitchen kitchen, string what, string howMuch, string salt, string place, int howMany = 1, double daysAgo = 0)
+    public static async Task PutUpAsync(this IPage page, RunningKitchen kitchen, string what, string howMuch, string salt, string place, int howMany = 1, double daysAgo = 0, string? sour = null)
     {
         await page.GotoAsync(kitchen.Address + "/put-up");
         await page.GetByLabel("What").SelectOptionAsync(what);
@@ -37,6 +37,8 @@ internal static class Walks
         await page.ChooseAsync(salt);
         await page.GetByLabel("Where it stands").SelectOptionAsync(place);
         await page.GetByLabel("How many alike").FillAsync($"{howMany}");
+        if (sour is not null)
+            await page.GetByLabel("How sour").SelectOptionAsync(sour);
         if (daysAgo > 0)
         {
             await page.GetByText("More, if you like").ClickAsync();

@@ -28,7 +28,9 @@ public static class SecurityHeaders
         string policy = PolicyOf(context.Request.Path);
         context.Response.OnStarting(() =>
         {
-            Write(context.Response.Headers, policy);
+            // Where there is nothing there is no picture either.
+            bool isThere = context.Response.StatusCode != StatusCodes.Status404NotFound;
+            Write(context.Response.Headers, isThere ? policy : ContentPolicy);
             return Task.CompletedTask;
         });
         return next(context);

@@ -50,7 +50,9 @@ export function drawBeside(host, courses, onCursor) {
         drawMark(u.ctx, mark.method, x(mark.day), y(mark.ph), 6, ink[jar.look.ink], ink.card);
         labels.take(x(mark.day) - 8 * devicePixelRatio, y(mark.ph) - 8 * devicePixelRatio, 16 * devicePixelRatio, 16 * devicePixelRatio);
       }
-    labels.writeAt(`acid line ${acidLine}`, u.bbox.left + 8 * devicePixelRatio, y(acidLine) + 5 * devicePixelRatio, { colour: ink.ink, weight: 600 });
+    const [left, right] = [u.bbox.left + 8 * devicePixelRatio, u.bbox.left + u.bbox.width], below = y(acidLine) + 5 * devicePixelRatio;
+    [[left, below, 'left'], [right, y(acidLine) - 19 * devicePixelRatio, 'right'], [right, below, 'right']].some(([at, top, align]) =>
+      labels.writeAt(`acid line ${acidLine}`, at, top, { colour: ink.ink, weight: 600, align }));
     for (const jar of jars.filter(each => each.expected.length > 0))
       nameLine(u, labels, jar, ink, 'ph', jar.expectedDays, jar.expected);
   }

@@ -111,12 +111,12 @@ export function drawCourse(host, course, onCursor) {
   function drawPh(u, ink, labels) {
     const y = value => u.valToPos(value, 'ph', true), right = u.bbox.left + u.bbox.width;
     line(u.ctx, u.bbox.left, y(course.acid_line_ph), right, y(course.acid_line_ph), ink.ink, 2, [9, 5]);
-    for (const mark of readings)
+    const shown = readings.filter(mark => mark.x >= u.scales.x.min && mark.x <= u.scales.x.max);
+    for (const mark of shown)
       labels.take(xAt(u, mark.x) - 8 * devicePixelRatio, y(mark.ph) - 8 * devicePixelRatio, 16 * devicePixelRatio, 16 * devicePixelRatio);
-    const few = readings.filter(mark => mark.x >= u.scales.x.min && mark.x <= u.scales.x.max).length <= 12;
-    for (const mark of readings) {
+    for (const mark of shown) {
       drawMark(u.ctx, mark.method, xAt(u, mark.x), y(mark.ph), 6, ink.beet, ink.card);
-      labels.write([`${mark.method} ${phWords(mark.ph)}`, phWords(mark.ph)], xAt(u, mark.x), y(mark.ph), { colour: ink.beet, must: few });
+      labels.write([`${mark.method} ${phWords(mark.ph)}`, phWords(mark.ph)], xAt(u, mark.x), y(mark.ph), { colour: ink.beet, must: shown.length <= 12 });
     }
     for (const x of [right, u.bbox.left + 150 * devicePixelRatio])
       if (labels.writeAt(`acid line ${course.acid_line_ph}`, x, y(course.acid_line_ph) - 20 * devicePixelRatio, { colour: ink.ink, weight: 600, align: 'right' }))

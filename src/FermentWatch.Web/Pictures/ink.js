@@ -47,7 +47,7 @@ export class Labels {
     context.font = font(size, weight);
     for (const text of texts) {
       const wide = context.measureText(text).width;
-      const places = [[x + gap, y - high / 2], [x - wide / 2, y - gap - high], [x - gap - wide, y - high / 2], [x - wide / 2, y + gap],
+      const places = [[x + gap, y - high / 2], [x - wide / 2, y - gap - high], [x - wide, y - gap - high], [x - gap - wide, y - high / 2], [x - wide / 2, y + gap],
         [x + gap, y - gap - high], [x + gap, y + gap]];
       const free = places.find(place => this.#isFree(place[0], place[1], wide, high)) ??
         (must && text === texts.at(-1) ? this.#within(places[1], wide, high) : null);
