@@ -88,10 +88,12 @@ public sealed partial class GoldenHouseholdTests
     internal static string Text(string html)
     {
         IElement main = new HtmlParser().ParseDocument(html).QuerySelector("main")!;
-        foreach (IElement unread in main.QuerySelectorAll("svg, style, script, select, input, table").ToList())
+        foreach (IElement unread in main.QuerySelectorAll("svg, style, script, select, input, table, .what").ToList())
             unread.Remove();
         var blocks = main.QuerySelectorAll("h1, h2, h3, p, li, dt, dd, label, button, summary, figcaption, a").Where(block => block.QuerySelector("p, li, a, button") is null);
-        return string.Join('\n', blocks.Select(block => Spaces().Replace(block.TextContent, " ").Trim()).Where(text => text.Length > 0)) + "\n";
+        var texts = blocks.Select(block => Spaces().Replace(block.TextContent, " ").Trim()).Where(text => text.Length > 0).ToList();
+        // A row is a list item and the label or link that fills it.
+        return string.Join('\n', texts.Where((text, i) => i == 0 || text != texts[i - 1])) + "\n";
     }
 
     private static Instant At(string line) => InstantPattern.ExtendedIso.Parse(line.Split(' ')[0]).GetValueOrThrow();
