@@ -11,6 +11,7 @@ using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Storage.Records.Conversions;
 using FermentWatch.Storage.Records.Derived;
+using FermentWatch.Storage.Records.Tables;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
@@ -93,15 +94,19 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     /// <inheritdoc/>
     protected override Version SchemaVersion => IdentitySchemaVersions.Version1;
 
-    /// <summary>Saves; where facts change, their revision grows in the same transaction.</summary>
+    /// <summary>Saves; where facts change, their revision grows in the same transaction, and the jars among them bear it.</summary>
     public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
     {
         if (!ChangesFacts())
             return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
         NumberObservations();
+        Guid[] jars = ChangedJars();
         await using var own = Database.CurrentTransaction is null ? await Database.BeginTransactionAsync(cancellationToken) : null;
         int saved = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
         await FactsRevisions.ExecuteUpdateAsync(row => row.SetProperty(each => each.Facts, each => each.Facts + 1), cancellationToken);
+        if (jars.Length > 0)
+            await Jars.Where(jar => jars.Contains(jar.Id)).ExecuteUpdateAsync(row => row.SetProperty(
+                jar => EF.Property<long>(jar, JarTable.ChangedAtRevision), _ => FactsRevisions.Select(each => each.Facts).First()), cancellationToken);
         if (own is not null)
             await own.CommitAsync(cancellationToken);
         return saved;
@@ -113,9 +118,13 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
         if (!ChangesFacts())
             return base.SaveChanges(acceptAllChangesOnSuccess);
         NumberObservations();
+        Guid[] jars = ChangedJars();
         using var own = Database.CurrentTransaction is null ? Database.BeginTransaction() : null;
         int saved = base.SaveChanges(acceptAllChangesOnSuccess);
         FactsRevisions.ExecuteUpdate(row => row.SetProperty(each => each.Facts, each => each.Facts + 1));
+        if (jars.Length > 0)
+            Jars.Where(jar => jars.Contains(jar.Id)).ExecuteUpdate(row => row.SetProperty(
+                jar => EF.Property<long>(jar, JarTable.ChangedAtRevision), _ => FactsRevisions.Select(each => each.Facts).First()));
         own?.Commit();
         return saved;
     }
@@ -143,6 +152,17 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
         foreach (var added in ChangeTracker.Entries<Observation>().Where(entry => entry.State == EntityState.Added).ToList())
             ObservationEntries.Add(new ObservationEntry { ObservationId = added.Entity.Id });
     }
+
+    /// <summary>The jars of which anything is about to be written.</summary>
+    private Guid[] ChangedJars() => [.. ChangeTracker.Entries().Where(entry => entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
+        .Select(entry => entry.Entity switch
+        {
+            Jar jar => jar.Id,
+            JarPlacement placement => placement.JarId,
+            JarCorrection correction => correction.JarId,
+            Observation observation => observation.JarId,
+            _ => (Guid?)null,
+        }).OfType<Guid>().Distinct()];
 
     private bool ChangesFacts() => ChangeTracker.Entries().Any(entry =>
         entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted

@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Storage.Records.Tables;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -11,12 +12,15 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
 {
     private Kept? _kept;
 
-    /// <summary>Every page and every loop asks for these: they are read again only once facts have changed.</summary>
+    /// <summary>
+    /// Every page and every loop asks for these: they are read again only once facts have changed, and then only the jars that changed,
+    /// so that an entry costs its own jar and not every observation of every other.
+    /// </summary>
     public async Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken) => await InOneMomentAsync(async context =>
     {
         long facts = await context.FactsRevisions.Select(row => row.Facts).SingleAsync(cancellationToken);
         if (_kept is not { } kept || kept.Facts != facts)
-            _kept = kept = new Kept(facts, await ReadAsync(context, jars => jars.Where(jar => jar.EndedAt == null), cancellationToken));
+            _kept = kept = new Kept(facts, await KeptAsync(context, _kept, cancellationToken));
         return kept.Jars;
     }, cancellationToken);
 
@@ -138,6 +142,16 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
         }
 
         await context.SaveChangesAsync(cancellationToken);
+    }
+
+    private static async Task<IReadOnlyList<Jar>> KeptAsync(RecordsContext context, Kept? before, CancellationToken cancellationToken)
+    {
+        long known = before?.Facts ?? -1;
+        var changed = (await ReadAsync(context, jars => jars.Where(jar => jar.EndedAt == null
+            && EF.Property<long>(jar, JarTable.ChangedAtRevision) > known), cancellationToken)).ToDictionary(jar => jar.Id);
+        var same = (before?.Jars ?? []).ToDictionary(jar => jar.Id);
+        Guid[] kept = await context.Jars.Where(jar => jar.EndedAt == null).OrderBy(jar => jar.Number).Select(jar => jar.Id).ToArrayAsync(cancellationToken);
+        return [.. kept.Select(jar => changed.GetValueOrDefault(jar) ?? same[jar])];
     }
 
     private Task<IReadOnlyList<Jar>> ReadAsync(Func<IQueryable<Jar>, IQueryable<Jar>> which, CancellationToken cancellationToken) =>

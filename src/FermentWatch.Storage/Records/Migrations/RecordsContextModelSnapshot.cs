@@ -93,6 +93,9 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<Guid>("BatchId")
                         .HasColumnType("TEXT");
 
+                    b.Property<long>("ChangedAtRevision")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Cover")
                         .HasColumnType("INTEGER");
 

@@ -11,9 +11,13 @@ namespace FermentWatch.Storage.Records.Tables;
 /// <summary>Jars, with what went in.</summary>
 internal sealed class JarTable : IEntityTypeConfiguration<Jar>
 {
+    /// <summary>Column: the revision of the facts at which anything of the jar changed last. Known to the store alone.</summary>
+    public const string ChangedAtRevision = "ChangedAtRevision";
+
     public void Configure(EntityTypeBuilder<Jar> builder)
     {
         builder.ToTable("jar");
+        builder.Property<long>(ChangedAtRevision);
         builder.HasIndex(jar => jar.Number).IsUnique();
         builder.HasIndex(jar => jar.EndedAt);
         builder.Property(jar => jar.Portions).HasConversion(new PortionsConverter(), PortionsConverter.Comparer);

@@ -185,6 +185,72 @@ public sealed class JarBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task KeptAsync_AfterAnEntryOfOneJar_ReadsThatOneAndNoOther()
+    {
+        Place shelf = await AddPlaceAsync();
+        IReadOnlyList<Jar> added = await Book.AddAsync([Jar(shelf), Jar(shelf), Jar(shelf)], default);
+        Jar second = added[1];
+        IReadOnlyList<Jar> before = await Book.KeptAsync(default);
+        await Book.ObserveAsync([LookAt(second)], default);
+
+        IReadOnlyList<Jar> after = await Book.KeptAsync(default);
+        Assert.Equal(added.Select(jar => jar.Id), after.Select(jar => jar.Id));
+        Assert.Same(before[0], after[0]);
+        Assert.Single(after[1].Observations);
+        Assert.Empty(before[1].Observations);
+        Assert.Same(before[2], after[2]);
+    }
+
+    /// <summary>Whatever is done to whichever jar, the kept list is that of a book that reads everything.</summary>
+    [Fact]
+    public async Task KeptAsync_AfterAnyChangeOfAnyJar_IsThatOfABookThatReadsEverything()
+    {
+        Place shelf = await AddPlaceAsync(), cellar = await AddPlaceAsync("cellar");
+        var jars = new List<Jar>(await Book.AddAsync([Jar(shelf), Jar(shelf), Jar(shelf)], default));
+        var random = new Random(7);
+        var ended = new Dictionary<int, Guid>();
+        for (int step = 0; step < 60; step++)
+        {
+            await Book.KeptAsync(default);
+            Jar jar = (await Book.FindAsync(random.Next(1, jars.Count + 1), default))!;
+            switch (random.Next(6))
+            {
+                case 0:
+                    await Book.ObserveAsync([LookAt(jar)], default);
+                    break;
+                case 1:
+                    await Book.MoveAsync(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = Noon + Duration.FromHours(step) }, default);
+                    break;
+                case 2 when jar.Standing.OfType<Look>().FirstOrDefault() is { } look:
+                    await Book.CorrectAsync(look.Id, Noon, "Mira", LookAt(jar), default);
+                    break;
+                case 3 when !ended.ContainsKey(jar.Number):
+                    var end = new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon + Duration.FromDays(3), EnteredAt = Noon, By = "Mira", Stage = JarStage.Finished };
+                    await Book.ObserveAsync([end], default);
+                    ended.Add(jar.Number, end.Id);
+                    break;
+                case 4 when ended.Remove(jar.Number, out Guid change):
+                    await Book.CorrectAsync(change, Noon, "Mira", null, default);
+                    break;
+                case 5:
+                    jars.AddRange(await Book.AddAsync([Jar(shelf)], default));
+                    break;
+            }
+            Assert.Equal(Told((await Book.AllAsync(default)).Where(each => each.EndedAt is null)), Told(await Book.KeptAsync(default)));
+        }
+        Assert.Contains(await Book.AllAsync(default), each => each.EndedAt is not null);
+    }
+
+    private static Look LookAt(Jar jar) =>
+        new() { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Mira", Opened = false };
+
+    private static string Told(IEnumerable<Jar> jars) => System.Text.Json.JsonSerializer.Serialize(jars.Select(jar => new
+    {
+        jar.Number, jar.Name, Placed = jar.Placements.Select(each => each.Id), Seen = jar.Observations.Select(each => (each.Id, each.VoidedAt).ToString()),
+        Corrected = jar.Corrections.Select(each => each.Id),
+    }));
+
+    [Fact]
     public async Task KeptAsync_AskedAgain_IsReadAnewOnceAFactChangedByWhomeverItWas()
     {
         var jar = await AddAsync();
