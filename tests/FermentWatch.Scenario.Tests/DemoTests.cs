@@ -16,7 +16,7 @@ public sealed class DemoTests(ITestOutputHelper output)
         await using RunningDemo demo = await RunningDemo.StartAsync();
         string today = await demo.PageAsync("/");
         Assert.Matches("[0-9]+ to look at", today);
-        Assert.Contains("missed", today, StringComparison.Ordinal);
+        Assert.Contains("Not looked at for", today, StringComparison.Ordinal);
         Assert.Contains("watch closely", today, StringComparison.Ordinal);
 
         string entered = "";
