@@ -44,6 +44,36 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [Fact]
+    public async Task Board_BackAndAnotherAnswerAtTheSameJar_IsNotDroppedButAskedOnThePageOfThatJar()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "cellar", howMany: 2, daysAgo: 8);
+        await page.GotoAsync(kitchen.Address + "/");
+        string id = await page.Locator("form.board input[name='Input.Id']").InputValueAsync();
+        await AnswerAsync("Film");
+        Assert.Contains("Skim it off with a clean spoon", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+
+        // As the page stands after the browser's back button.
+        await page.GotoAsync(kitchen.Address + "/");
+        await page.EvaluateAsync("id => document.querySelector(\"form.board input[name='Input.Id']\").value = id", id);
+        await page.GetByText("cellar: all looked at").ClickAsync();
+        await AnswerAsync("Pieces up");
+        Assert.Equal("Seen at jar 2", await page.TitleAsync());
+        Jar jar = (await kitchen.Services.GetRequiredService<IJarBook>().FindAsync(2, CancellationToken.None))!;
+        Assert.Equal(SightingKind.Film, Assert.Single(jar.Standing.OfType<Sighting>()).Kind);
+
+        async Task AnswerAsync(string what)
+        {
+            await page.GetByRole(AriaRole.Checkbox, new() { Name = "Jar 2" }).CheckAsync();
+            await page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 2" }).GetByRole(AriaRole.Radio, new() { Name = what }).CheckAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "All well but the ticked at cellar" }).ClickAsync();
+        }
+    }
+
+    [Fact]
     public async Task WeekSheet_WhatStandsOnPaper_IsEnteredAfterwardsOnce()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

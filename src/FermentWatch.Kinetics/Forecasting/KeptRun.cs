@@ -45,7 +45,7 @@ internal sealed class KeptMembers
     public KeptMembers(double[] deviates, Evidence evidence, Checkpoint? reached, JarClimate climate)
     {
         _deviates = deviates;
-        _seenUntilHours = evidence.Days.Length == 0 ? 0 : (24 * evidence.Days[^1]) + 0.5;
+        _seenUntilHours = evidence.Days.Length == 0 ? 0 : (24 * evidence.Days[^1]) + Checkpoint.SlopeLooksAheadHours;
         _fittedIn = climate.NameUntil(_seenUntilHours);
         Reached = reached;
         _reachedIn = reached is null ? null : climate.NameUntil(reached.SeenUntilHours);

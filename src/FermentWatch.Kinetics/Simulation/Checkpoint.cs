@@ -8,7 +8,8 @@ namespace FermentWatch.Kinetics.Simulation;
 /// </summary>
 internal sealed class Checkpoint
 {
-    private const double SlopeLooksAheadHours = 0.5;
+    /// <summary>How far beyond a time the slope and the spread at it look, hours.</summary>
+    public const double SlopeLooksAheadHours = 0.5;
 
     private readonly bool _atAnyStep;
     private readonly double[] _hours;
