@@ -23,7 +23,7 @@ need g++ g++
 need npm npm
 if [ ${#needs[@]} -gt 0 ]; then
   echo "installing: ${needs[*]}"
-  apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${needs[@]}" >/dev/null \
+  apt-get -o DPkg::Lock::Timeout=300 update -qq && DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=300 install -y -qq --no-install-recommends "${needs[@]}" >/dev/null \
     || { echo "could not install ${needs[*]}"; exit 1; }
 fi
 
