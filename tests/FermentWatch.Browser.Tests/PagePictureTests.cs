@@ -154,7 +154,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     private static async Task LookAtQuestionsAsync(IPage page, RunningKitchen kitchen, List<string> findings)
     {
         await page.GotoAsync(kitchen.Address + "/put-up");
-        await page.GetByLabel("What").SelectOptionAsync("cucumber");
+        await page.VegetableAsync("cucumber");
         await page.GetByLabel("How much in each jar").FillAsync("1.6 kg");
         await page.ChooseAsync("3 %");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up", Exact = true }).ClickAsync();

@@ -42,7 +42,7 @@ public sealed class ProxyTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
         await page.ArriveAsync(root + "/put-up");
 
-        await page.GetByLabel("What").SelectOptionAsync("cabbage");
+        await page.VegetableAsync("cabbage");
         await page.GetByLabel("How much in each jar").FillAsync("900 g");
         await page.ChooseAsync("By taste");
         await page.GetByLabel("Where it stands").SelectOptionAsync("kitchen counter");

@@ -102,7 +102,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.GotoAsync(kitchen.Address + "/put-up");
-        await page.GetByLabel("What").SelectOptionAsync("cucumber");
+        await page.VegetableAsync("cucumber");
         await page.GetByLabel("How much in each jar").FillAsync("200 kg");
         await page.ChooseAsync("3 %");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up", Exact = true }).ClickAsync();

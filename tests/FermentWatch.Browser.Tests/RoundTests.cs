@@ -44,6 +44,61 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [Fact]
+    public async Task UsualDay_TwentyJarsThreeToNoteTwoTastesOnePh_TakesFourteenTapsAndThreeKeys()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.GotoAsync(kitchen.Address + "/household");
+        await page.ChooseAsync("a meter");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).First.ClickAsync();
+        await page.PutUpAsync(kitchen, "cabbage", "800 g", "2.25 %", "kitchen counter", howMany: 9, daysAgo: 10);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.5 %", "kitchen counter", howMany: 4, daysAgo: 10);
+        await page.PutUpAsync(kitchen, "red cabbage", "800 g", "2.25 %", "cellar", howMany: 7, daysAgo: 4);
+        await page.GotoAsync(kitchen.Address + "/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "All well at kitchen counter" }).ClickAsync();
+        await page.GetByText("Written down: all well at 1 to 13").WaitForAsync();
+        kitchen.Clock.Advance(TimeSpan.FromDays(1));
+        await kitchen.SettleAsync();
+        await page.GotoAsync(kitchen.Address + "/");
+        int taps = 0, keys = 0;
+        async Task TapAsync(ILocator target)
+        {
+            taps++;
+            await target.ClickAsync();
+        }
+
+        foreach ((int jar, string what) in new[] { (3, "Film"), (7, "Pieces up"), (11, "Low brine") })
+        {
+            await TapAsync(page.GetByRole(AriaRole.Checkbox, new() { Name = $"Jar {jar} ", Exact = false }));
+            await TapAsync(page.GetByRole(AriaRole.Radiogroup, new() { Name = $"What is not well with jar {jar}", Exact = true }).Locator("label", new() { HasText = what }));
+        }
+        await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "All well but 3, 7, 11 at kitchen counter" }));
+        await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "All well at cellar" }));
+        foreach (int jar in new[] { 1, 10 })
+        {
+            await TapAsync(page.GetByRole(AriaRole.Link, new() { Name = $"Taste jar {jar}", Exact = true }));
+            await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "Not yet" }));
+        }
+        await TapAsync(page.GetByRole(AriaRole.Link, new() { Name = "Measure jar 14", Exact = true }));
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Enter a pH" }).WaitForAsync();
+        foreach (char key in "3.9")
+        {
+            keys++;
+            await page.Keyboard.PressAsync(key.ToString());
+        }
+        await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "Enter", Exact = true }));
+        await page.GetByText("Written down for jar 14: pH 3.9 by meter", new() { Exact = false }).WaitForAsync();
+
+        Assert.Equal((14, 3), (taps, keys));
+        var jars = await kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(CancellationToken.None);
+        Assert.Equal(17, jars.Count(jar => jar.Observations.Exists(each => each is Look && each.At > kitchen.Now - NodaTime.Duration.FromHours(1))));
+        Assert.Equal([3, 7, 11], jars.Where(jar => jar.Observations.Exists(each => each is Sighting)).Select(jar => jar.Number).Order());
+        Assert.Equal([1, 10], jars.Where(jar => jar.Observations.Exists(each => each is Taste)).Select(jar => jar.Number).Order());
+    }
+
+    [Fact]
     public async Task Board_BackAndAnotherAnswerAtTheSameJar_IsNotDroppedButAskedOnThePageOfThatJar()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

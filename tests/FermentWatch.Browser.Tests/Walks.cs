@@ -32,7 +32,7 @@ internal static class Walks
     public static async Task PutUpAsync(this IPage page, RunningKitchen kitchen, string what, string howMuch, string salt, string place, int howMany = 1, double daysAgo = 0, string? sour = null)
     {
         await page.GotoAsync(kitchen.Address + "/put-up");
-        await page.GetByLabel("What").SelectOptionAsync(what);
+        await page.VegetableAsync(what);
         await page.GetByLabel("How much in each jar").FillAsync(howMuch);
         await page.ChooseAsync(salt);
         await page.GetByLabel("Where it stands").SelectOptionAsync(place);
@@ -48,6 +48,16 @@ internal static class Walks
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
         await page.UntilAtAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal));
         await page.Locator("main h1").First.WaitForAsync();
+    }
+
+    /// <summary>Says which vegetable on the put-up page: one that is drawn, or one of the list beside the drawings.</summary>
+    public static async Task VegetableAsync(this IPage page, string what)
+    {
+        ILocator drawn = page.Locator($"input[name='Input.What'][value='{what}']");
+        if (await drawn.CountAsync() > 0)
+            await drawn.CheckAsync();
+        else
+            await page.GetByLabel("Another vegetable").SelectOptionAsync(what);
     }
 
     /// <summary>Enters a pH and stands on the jar's page.</summary>

@@ -7,6 +7,7 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
@@ -49,6 +50,8 @@ public sealed class JarView
     public ForecastCalendar Calendar { get; }
 
     public IReadOnlyList<PhMeasurement> Measurements { get; }
+
+    private PhMeasurement? LastMeasured => Measurements.Count > 0 ? Measurements[^1] : null;
 
     /// <summary>What it needs today: the same that the round, its messages and the calendar say.</summary>
     public RoundJar Today { get; }
@@ -110,9 +113,15 @@ public sealed class JarView
     /// <summary>When it is sour enough, in a few words; null without a forecast.</summary>
     public string? SourEnoughShort => Forecast?.Target is { } target ? ForecastWords.SourEnoughShort(target, Calendar) : null;
 
+    /// <summary>What an entry of it wrote down and changed; null where it has none of that id that stands.</summary>
+    public string? Said(Guid? entry) => Jar.Standing.FirstOrDefault(each => each.Id == entry) is { } said
+        ? EntryWords.Of(Jar, said, Household.Zone) : null;
+
     /// <summary>When it is sour enough, in a sentence.</summary>
-    public string SourEnough => Forecast?.Target is { } target
-        ? ForecastWords.SourEnough(target, Calendar, Measurements.Count > 0 ? Measurements[^1] : null)
+    public string SourEnough => IsKept && Jar.Standing.OfType<Taste>().LastOrDefault() is { Verdict: TasteVerdict.Right or TasteVerdict.PastIt } taste
+        ? ForecastWords.Tasted(taste, Calendar, LastMeasured)
+        : Forecast?.Target is { } target
+        ? ForecastWords.SourEnough(target, Calendar, LastMeasured)
         : !IsKept ? PastWords.Of(Jar, Household.Zone)
         : NoForecast.Of(Jar) is { } why ? why
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."

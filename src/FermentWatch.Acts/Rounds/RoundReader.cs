@@ -30,7 +30,7 @@ public sealed record RoundView(RoundSheet Sheet, Household Household, Instant No
 
     public int Waiting => Sheet.Jars.Count(each => !each.LookedAtToday);
 
-    /// <summary>What holds for most of a shelf, seen without opening.</summary>
+    /// <summary>What is looked for on a shelf, seen without opening.</summary>
     public static IEnumerable<string> LookFors(RoundShelf shelf) =>
         ThroughTheGlass.Where(lookFor => shelf.Jars.Any(each => each.LookFors.Contains(lookFor))).Select(LookForWords.Of);
 

@@ -40,9 +40,12 @@ public static class BrineDensity
 /// <summary>Salt by weight. Per cent is always of vegetables and added water together, as it will even out in the jar.</summary>
 public static class SaltArithmetic
 {
+    /// <summary>The most that is taken, per cent: near what water holds.</summary>
+    public const double MostPercent = 26;
+
     /// <summary>Grams of salt for so much produce and added water at so many per cent of both together.</summary>
     public static double GramsFor(double produceKilograms, double addedWaterKilograms, double percent) =>
-        10 * Checked(percent, nameof(percent), 0, 26) * TotalKilograms(produceKilograms, addedWaterKilograms);
+        10 * Checked(percent, nameof(percent), 0, MostPercent) * TotalKilograms(produceKilograms, addedWaterKilograms);
 
     /// <summary>Per cent of produce and added water that so many grams are.</summary>
     public static double PercentFrom(double saltGrams, double produceKilograms, double addedWaterKilograms) =>
@@ -54,7 +57,7 @@ public static class SaltArithmetic
 
     /// <summary>Grams of salt to dissolve in so much water for a brine of so many per cent by mass.</summary>
     public static double GramsForBrine(double waterGrams, double percentByMass) =>
-        Checked(waterGrams, nameof(waterGrams), 0, 1e9) * Checked(percentByMass, nameof(percentByMass), 0, 26) / (100 - percentByMass);
+        Checked(waterGrams, nameof(waterGrams), 0, 1e9) * Checked(percentByMass, nameof(percentByMass), 0, MostPercent) / (100 - percentByMass);
 
     private static double TotalKilograms(double produce, double water)
     {

@@ -17,6 +17,10 @@ public static class ForecastWords
     public static string SourEnough(PassageDays target, ForecastCalendar calendar, PhMeasurement? last) =>
         $"{Expected(target, calendar, last is not null)}; {Measured(last, calendar)}.";
 
+    /// <summary>What stands in its place once somebody has tasted that it is: no day is expected any more.</summary>
+    public static string Tasted(Taste taste, ForecastCalendar calendar, PhMeasurement? last) =>
+        $"Tasted {ObservationWords.Of(taste.Verdict)} {DateWords.When(taste.At.InZone(calendar.Zone).Date, calendar.Today)}; {Measured(last, calendar)}.";
+
     /// <summary>The same where it is said elsewhere what was measured.</summary>
     public static string SourEnough(PassageDays target, ForecastCalendar calendar, bool isMeasured) => $"{Expected(target, calendar, isMeasured)}.";
 

@@ -80,6 +80,21 @@ public sealed class Jar
         Target = corrected.Target;
     }
 
+    /// <summary>The same jar as what was entered before an instant has it.</summary>
+    public Jar Before(Instant instant)
+    {
+        var jar = new Jar
+        {
+            Id = Id, Number = Number, Name = Name, BatchId = BatchId, PackedAt = PackedAt, Portions = Portions, Cut = Cut, Salting = Salting,
+            VesselLitres = VesselLitres, Cover = Cover, Lid = Lid, Target = Target,
+        };
+        jar.TakeFactsOf(this);
+        jar.Placements.AddRange(Placements);
+        jar.Corrections.AddRange(Corrections);
+        jar.Observations.AddRange(Observations.Where(each => each.At < instant));
+        return jar;
+    }
+
     /// <summary>The place it stood in at an instant; before its first placement, that of the first.</summary>
     public JarPlacement PlacementAt(Instant instant) =>
         Placements.Where(placement => placement.From <= instant).MaxBy(placement => placement.From)

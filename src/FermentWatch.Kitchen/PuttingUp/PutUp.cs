@@ -2,6 +2,7 @@ using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
+using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
@@ -38,9 +39,8 @@ public static class PutUp
         var portions = new List<Portion> { new(produce, ReadMass(form.HowMuch, bareMass, produce, reader)) };
         portions.AddRange(IngredientList.Read(form.Also, bareMass, reader.Refusals));
         Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut(produce));
-        double water = string.IsNullOrWhiteSpace(form.AddedWater) ? 0
-            : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
-        Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms) + water, reader);
+        double water = ReadWater(form, bareMass, reader);
+        Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms), water, reader);
         Starter? starter = ReadStarter(form, starters, bareMass, reader);
         Vinegar? vinegar = ReadVinegar(form, reader);
         double litres = reader.Read("vessel", form.Vessel, Amount.VolumeLitres, "l", 0.1, 250, "0.1 to 250 litres");
@@ -101,17 +101,44 @@ public static class PutUp
         return reader.Read("how much", typed, Amount.MassKilograms, bareMass, 0.01, 250, "a mass from 10 g to 250 kg, or heads of cabbage,");
     }
 
-    private static Salting ReadSalt(PutUpForm form, double saltedKilograms, FieldReader reader)
+    /// <summary>The salt that a form asks for in each jar, as far as it is typed: nothing else of it has to be right yet.</summary>
+    /// <param name="form">What was typed so far.</param>
+    /// <param name="household">For units.</param>
+    /// <returns>The salt, null where it is by taste; or what of vegetables, water and salt cannot be used.</returns>
+    public static (SaltToWeigh? Salt, IReadOnlyList<Refusal> Refusals) Weigh(PutUpForm form, Household household)
+    {
+        var reader = new FieldReader();
+        string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
+        string produce = ReadProduce(form with { ItsName = string.IsNullOrWhiteSpace(form.ItsName) ? "it" : form.ItsName }, reader);
+        double vegetables = ReadMass(form.HowMuch, bareMass, produce, reader)
+            + IngredientList.Read(form.Also, bareMass, reader.Refusals).Sum(portion => portion.MassKilograms);
+        double water = ReadWater(form, bareMass, reader);
+        Salting salting = ReadSalt(form, vegetables, water, reader);
+        return (reader.Refusals.Count > 0 || salting.Percent is not { } percent ? null
+            : SaltToWeigh.Of(percent, SaltBasis.VegetablesAndWater, vegetables, water), reader.Refusals);
+    }
+
+    private static double ReadWater(PutUpForm form, string bareMass, FieldReader reader) => string.IsNullOrWhiteSpace(form.AddedWater) ? 0
+        : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
+
+    private static Salting ReadSalt(PutUpForm form, double vegetablesKilograms, double waterKilograms, FieldReader reader)
     {
         string typed = (form.Salt ?? "").Trim();
         if (typed.Equals("by taste", StringComparison.OrdinalIgnoreCase) || typed.Equals("taste", StringComparison.OrdinalIgnoreCase))
             return new Salting(SaltKnowledge.ByTaste, null);
         SaltKnowledge knowledge = reader.ReadChoice("salt weighed", form.SaltKnowledge, SaltKnowledge.Weighed);
+        SaltBasis basis = reader.ReadChoice("salt of", form.SaltOf, SaltBasis.VegetablesAndWater);
+        double total = vegetablesKilograms + waterKilograms;
         bool isMass = Amount.MassKilograms.TryRead(typed, null, out double kilograms);
-        double percent = isMass ? Math.Round(100 * kilograms / saltedKilograms, 2) : 0;
-        if ((isMass || Amount.Percent.TryRead(typed, "%", out percent)) && percent is >= 0 and <= SaltDose.HighestPercent)
+        if (!isMass && basis == SaltBasis.Brine && waterKilograms <= 0)
+            reader.Refuse("added water", form.AddedWater, "how much water it is dissolved in, such as 500 g, would be right: the salt is said of the brine");
+        double percent = isMass ? Math.Round(100 * kilograms / total, 2) : 0;
+        bool isRead = isMass || Amount.Percent.TryRead(typed, "%", out percent);
+        if (isRead && !isMass && basis != SaltBasis.VegetablesAndWater && percent is >= 0 and <= SaltArithmetic.MostPercent)
+            percent = Math.Round(SaltToWeigh.Of(percent, basis, vegetablesKilograms, waterKilograms).Percent, 2);
+        if (isRead && percent is >= 0 and <= SaltDose.HighestPercent)
             return new Salting(knowledge, percent);
-        reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g" + Hint(isMass, percent, saltedKilograms));
+        reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g" + Hint(isMass, percent, total));
         return new Salting(SaltKnowledge.ByTaste, null);
     }
 

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -22,6 +23,8 @@ public static class EntryWords
             PhMeasurement measurement => $"{written} {Line(jar, measurement, zone)}",
             Titration => $"{written} It moves the forecast; only a pH says anything of the acid line.",
             Taste { Verdict: TasteVerdict.NotYet or TasteVerdict.Nearly } => $"{written} Taste again tomorrow.",
+            Handling when Trouble.Of(jar, zone) is { Handled: not null, WellDaysToGo: var days and > 0 } =>
+                $"{written} All well on {(days == 1 ? "one more day" : $"{days} more days")} settles it.",
             StageChange { Stage: JarStage.Cold } => $"{written} {Cautions.LoosenInTheCold.Text}",
             StageChange { Stage: JarStage.Finished or JarStage.ThrownOut } => $"{written} It stands among the past jars, and can be reopened there.",
             _ => written,

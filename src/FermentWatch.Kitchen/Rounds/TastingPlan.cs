@@ -9,7 +9,8 @@ namespace FermentWatch.Kitchen.Rounds;
 /// <summary>
 /// When people are asked to taste. One jar stands for a lot of like jars; an ask nobody answers comes again the next day, then
 /// after 3 days, then weekly; at most 3 in a week, or one for each lot where there are more lots; a lot past its tasting days is
-/// asked about once, as a decision. All of it follows from the records and forecasts as they are. This project's own rules.
+/// asked about once, as a decision. All of it follows from the records and forecasts as they are; what is answered on a day takes its own
+/// ask away and changes no other of that day. This project's own rules.
 /// </summary>
 public sealed class TastingPlan
 {
@@ -17,8 +18,10 @@ public sealed class TastingPlan
     private const int DaysOfAWeek = 7;
 
     private readonly Household _household;
+    private readonly List<Jar> _kept;
+    private readonly IReadOnlyDictionary<Guid, JarForecast> _forecasts;
     private readonly List<Lot> _lots;
-    private readonly Dictionary<LocalDate, HashSet<Lot>> _askedOn = [];
+    private readonly Dictionary<LocalDate, HashSet<LotKey>> _askedOn = [];
 
     /// <param name="jars">Every kept jar, whole.</param>
     /// <param name="forecasts">The latest forecasts by jar.</param>
@@ -26,9 +29,20 @@ public sealed class TastingPlan
     public TastingPlan(IEnumerable<Jar> jars, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household)
     {
         _household = household;
-        var kept = jars.ToList();
-        _lots = [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(Lot.KeyOf)
-            .Select(like => Lot.Of([.. like.OrderBy(jar => jar.Number)], kept, forecasts, household.Zone)).OrderBy(lot => lot.By.Number)];
+        _forecasts = forecasts;
+        _kept = [.. jars];
+        _lots = LotsOf(_kept);
+    }
+
+    private List<Lot> LotsOf(List<Jar> kept) =>
+        [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(Lot.KeyOf)
+            .Select(like => Lot.Of([.. like.OrderBy(jar => jar.Number)], kept, _forecasts, _household.Zone)).OrderBy(lot => lot.By.Number)];
+
+    /// <summary>The lots as they stood when a day began.</summary>
+    private List<Lot> LotsAt(LocalDate date)
+    {
+        Instant morning = date.AtStartOfDayInZone(_household.Zone).ToInstant();
+        return _kept.Exists(jar => jar.Observations.Exists(each => each.At >= morning)) ? LotsOf([.. _kept.Select(jar => jar.Before(morning))]) : _lots;
     }
 
     /// <summary>What tasting comes to for a jar on a date; null where no tasting is a question for it: not fermenting, or in trouble.</summary>
@@ -38,19 +52,20 @@ public sealed class TastingPlan
             return null;
         TasteAskKind kind = jar.Id != lot.By.Id ? TasteAskKind.Nothing
             : lot.PastFrom == date && lot.From is not null ? TasteAskKind.Decide
-            : AskedOn(date).Contains(lot) ? TasteAskKind.Taste : TasteAskKind.Nothing;
+            : lot.From <= date && AskedOn(date).Contains(Lot.KeyOf(lot.By)) ? TasteAskKind.Taste : TasteAskKind.Nothing;
         return new TasteAsk(lot.By.Number, lot.Numbers, lot.From, lot.PastFrom, lot.SaidRight, kind);
     }
 
-    private HashSet<Lot> AskedOn(LocalDate date) => _askedOn.TryGetValue(date, out HashSet<Lot>? known) ? known : _askedOn[date] = WorkOut(date);
+    private HashSet<LotKey> AskedOn(LocalDate date) => _askedOn.TryGetValue(date, out HashSet<LotKey>? known) ? known : _askedOn[date] = WorkOut(date);
 
     /// <summary>The lots asked about on a date, by going through the days up to it.</summary>
-    private HashSet<Lot> WorkOut(LocalDate date)
+    private HashSet<LotKey> WorkOut(LocalDate date)
     {
-        var open = _lots.Where(lot => lot.From <= date).ToList();
+        List<Lot> lots = LotsAt(date);
+        var open = lots.Where(lot => lot.From <= date).ToList();
         var asked = open.ToDictionary(lot => lot, lot => new List<LocalDate>());
-        int atMost = Math.Max(AsksInAWeek, _lots.Count(lot => lot.From is not null));
-        var today = new HashSet<Lot>();
+        int atMost = Math.Max(AsksInAWeek, lots.Count(lot => lot.From is not null));
+        var today = new HashSet<LotKey>();
         for (LocalDate day = open.Select(lot => lot.From!.Value).DefaultIfEmpty(date.PlusDays(1)).Min(); day <= date; day = day.PlusDays(1))
         {
             today.Clear();
@@ -61,7 +76,7 @@ public sealed class TastingPlan
                 NextOf(lot, asked[lot])).Take(atMost - lately))
             {
                 asked[lot].Add(day);
-                today.Add(lot);
+                today.Add(Lot.KeyOf(lot.By));
             }
         }
         return today;
@@ -78,11 +93,13 @@ public sealed class TastingPlan
 
     private bool IsPaused(LocalDate day) => _household.TastingAgainFrom is { } again && day < again && day >= again.PlusDays(-DaysOfAWeek);
 
+    /// <summary>What like jars have in common.</summary>
+    private readonly record struct LotKey(Guid Batch, Guid Place, Sourness Target, Salting Salting);
+
     /// <summary>Like jars of one batch that stand together and are in no trouble.</summary>
     private sealed record Lot(Jar By, IReadOnlyList<int> Numbers, IReadOnlySet<Guid> Tasted, LocalDate? From, LocalDate? PastFrom, bool SaidRight)
     {
-        public static (Guid Batch, Guid Place, Sourness Target, Salting Salting) KeyOf(Jar jar) =>
-            (jar.BatchId, jar.PlacementAt(Instant.MaxValue).PlaceId, jar.Target, jar.Salting);
+        public static LotKey KeyOf(Jar jar) => new(jar.BatchId, jar.PlacementAt(Instant.MaxValue).PlaceId, jar.Target, jar.Salting);
 
         public static Lot Of(List<Jar> like, List<Jar> kept, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone)
         {

@@ -23,7 +23,7 @@ internal static class ActServices
     public static IServiceCollection AddActs(this IServiceCollection services) => services
         .AddSingleton<ICredentialIssuer, CredentialIssuer>().AddSingleton<ISourceRuleCheck, SourceRuleCheck>()
         .AddSingleton<EntryFiling>().AddSingleton<RoundFiling>()
-        .AddSingleton<PutUpJars>().AddSingleton<CorrectJar>().AddSingleton<MeasurePh>().AddSingleton<TitrateBrine>()
+        .AddSingleton<PutUpJars>().AddSingleton<WeighSalt>().AddSingleton<CorrectJar>().AddSingleton<MeasurePh>().AddSingleton<TitrateBrine>()
         .AddSingleton<MoveJar>().AddSingleton<TakeBackMove>().AddSingleton<TakeBackEntry>()
         .AddSingleton<SayAllWell>().AddSingleton<ReportSeen>().AddSingleton<ReportTaste>().AddSingleton<SettleTrouble>()
         .AddSingleton<ChangeStage>().AddSingleton<PauseTasting>().AddSingleton<HandOverRound>().AddSingleton<EnterWeekSheet>().AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()

@@ -32,6 +32,8 @@ public static class FermentWatchApp
             .MinimumLevel.Override("Microsoft", Serilog.Events.LogEventLevel.Warning)
             // It has a line for each connection that is turned away.
             .MinimumLevel.Override("Microsoft.AspNetCore.Server.Kestrel.Connections", Serilog.Events.LogEventLevel.Error)
+            // It warns that a key lies unencrypted; it lies in a database that is for its owner only, and at rest that is the disk's to keep.
+            .MinimumLevel.Override("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", Serilog.Events.LogEventLevel.Error)
             .ReadFrom.Configuration(configuration)
             .Filter.ByExcluding(StartTrouble.IsSaidByTheVerb)
             .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));

@@ -23,6 +23,8 @@ internal static class JarEndpoints
         jars.MapGet("/{number:int}", FindAsync).WithSummary("One jar.").Produces<JarAnswer>().ProducesProblem(404);
         jars.MapGet("/{number:int}/forecast",
             ForecastAsync).WithSummary("The latest forecast of a jar.").Produces<ForecastAnswer>().ProducesProblem(404);
+        api.MapGet("/salt", SaltAsync).WithTags("jars").WithSummary("Salt for one jar by weight, from what would be typed to put it up.")
+            .Produces<SaltWeighedAnswer>().ProducesValidationProblem(422);
         jars.MapGet("/past", PastAsync).WithSummary("Jars that are finished or thrown out, the last first.").Produces<JarAnswer[]>();
         jars.MapPut("/{number:int}", CorrectAsync).Does<CorrectJar>().WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
             .Produces<JarAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
@@ -35,6 +37,13 @@ internal static class JarEndpoints
             MoveAsync).Does<MoveJar>().WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/observations/{id:guid}/take-back",
             TakeBackAsync).Does<TakeBackEntry>().WithSummary("Takes back what was entered.").Produces(204).ProducesProblem(404);
+    }
+
+    private static async Task<IResult> SaltAsync([AsParameters] SaltQuery query, WeighSalt act, CancellationToken cancellationToken)
+    {
+        (SaltToWeigh? salt, IReadOnlyList<Kinetics.Refusal> refusals) = await act.ForAsync(query.ToForm(), cancellationToken);
+        return refusals.Count > 0 ? RefusalProblem.Of(refusals)
+            : Results.Ok(new SaltWeighedAnswer { Grams = salt?.Grams, Percent = salt?.Percent, Words = salt?.Words ?? "by taste", Spoons = salt?.Spoons });
     }
 
     private static async Task<IResult> KeptAsync(JarReader reader, CancellationToken cancellationToken) =>

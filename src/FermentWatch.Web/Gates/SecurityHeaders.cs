@@ -6,7 +6,7 @@ namespace FermentWatch.Web.Gates;
 /// <summary>
 /// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
 /// may offer push, where a kitchen is set up, where ours may offer the browser's time zone, on the round, whose boards say what they write,
-/// and where pictures are.
+/// where jars are put up, and where pictures are.
 /// </summary>
 public static class SecurityHeaders
 {
@@ -17,7 +17,7 @@ public static class SecurityHeaders
 
     private const string OfferPolicy = ScriptPolicy + "; worker-src 'self'; connect-src 'self'";
 
-    // Pictures ask for their figures, and for finer ones where people look closer.
+    // Pictures ask for their figures, and for finer ones where people look closer; the put-up form asks how much salt.
     private const string PicturePolicy = ScriptPolicy + "; connect-src 'self'";
 
     private const string WorkerPolicy = ContentPolicy + "; connect-src 'self'";
@@ -42,14 +42,14 @@ public static class SecurityHeaders
         PushWorker.Path => WorkerPolicy,
         "/" or "/round" => ScriptPolicy,
         _ when path.StartsWithSegments("/set-up") => ScriptPolicy,
-        _ when HasPicture(path) => PicturePolicy,
+        _ when Asks(path) => PicturePolicy,
         _ => ContentPolicy,
     };
 
-    /// <summary>A jar, jars side by side, and what was measured anywhere.</summary>
-    private static bool HasPicture(PathString path)
+    /// <summary>A jar, jars side by side, what was measured anywhere; and the form that works out salt.</summary>
+    private static bool Asks(PathString path)
     {
-        if (path.Value == "/history")
+        if (path.Value is "/history" or "/put-up")
             return true;
         string[] parts = path.StartsWithSegments("/jars", out PathString rest) ? (rest.Value ?? "").Trim('/').Split('/') : [""];
         return parts[0].Length > 0 && parts[0].All(char.IsAsciiDigit) && (parts.Length == 1 || parts is [_, "beside"]);

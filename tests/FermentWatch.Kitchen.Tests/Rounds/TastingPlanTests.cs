@@ -87,6 +87,31 @@ public class TastingPlanTests
         Assert.True(asks.Sum() >= 12);
     }
 
+    [Theory]
+    [InlineData(TasteVerdict.Right)]
+    [InlineData(TasteVerdict.NotYet)]
+    public void Of_OneAskAnswered_LeavesTheOthersOfThatDayAsTheyWere(TasteVerdict verdict)
+    {
+        List<Jar> jars = [.. Lot(1, 3), .. Lot(4, 3), .. Lot(7, 3), .. Lot(10, 3)];
+        int answered = 0;
+        for (int day = 10; day < 40; day++)
+        {
+            int[] before = Asked(jars, day);
+            if (before.Length == 0)
+                continue;
+            answered++;
+            jars.Single(jar => jar.Number == before[0]).Observations.Add(Make.Taste(verdict, day + 0.3));
+            Assert.Equal(before.Skip(1), Asked(jars, day));
+        }
+        Assert.True(answered >= 4);
+
+        int[] Asked(List<Jar> all, int day)
+        {
+            var plan = Plan(all, 10, 60);
+            return [.. all.Where(jar => plan.Of(jar, Date(day))?.Kind == TasteAskKind.Taste).Select(jar => jar.Number)];
+        }
+    }
+
     [Fact]
     public void Of_JarOfWhichNothingIsForecast_IsTastedAfterAWeekAndAfterThreeWhereItMayHoldNitriteUnmeasured()
     {

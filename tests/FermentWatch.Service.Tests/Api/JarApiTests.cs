@@ -25,6 +25,20 @@ public class JarApiTests
         Assert.Contains("not measured", (await script.GetAsync("/api/v1/jars/2")).GetProperty("sour_enough_words").GetString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Salt_AskedAsItWouldBeTyped_IsWeighedAndWhatCannotBeReadIsNamed()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+
+        JsonElement salt = await script.GetAsync("/api/v1/salt?what=carrot&how_much=600%20g&added_water=400%20g&salt=5&salt_of=brine");
+        Assert.Equal((21.053, 2.105, "21 g salt"), (Math.Round(salt.GetProperty("grams").GetDouble(), 3), Math.Round(salt.GetProperty("percent").GetDouble(), 3), salt.GetProperty("words").GetString()));
+        Assert.Equal(JsonValueKind.Null, (await script.GetAsync("/api/v1/salt?what=carrot&how_much=600%20g&salt=by%20taste")).GetProperty("grams").ValueKind);
+        HttpResponseMessage refused = await script.Http.GetAsync("/api/v1/salt?what=granite&how_much=much&salt=2");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Equal(["how much", "what"], (await refused.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("errors").EnumerateObject().Select(each => each.Name).Order());
+    }
+
     [Theory]
     [InlineData("salt", "225 %", "salt")]
     [InlineData("how_much", "-3 kg", "how much")]

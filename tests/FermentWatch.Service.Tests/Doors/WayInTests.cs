@@ -1,7 +1,7 @@
 using System.Net;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Service.CommandLine.SaltByWeight;
+using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.Hosting;
 using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.Time.Testing;

@@ -1,9 +1,11 @@
 using System.Net;
 using System.Net.Http.Headers;
+using System.Reflection;
 using System.Text;
 using System.Text.RegularExpressions;
 using FermentWatch.RunningTests;
 using FermentWatch.Service.Tests.Api;
+using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -116,6 +118,24 @@ public sealed partial class OpponentTests : IAsyncLifetime
             }
         }
         Assert.True(sent > 500, $"{sent} requests");
+        Assert.Empty(failed);
+    }
+
+    [Fact]
+    public async Task Pages_EveryAddressWithOddWordsBehindIt_IsNeverTheServicesFault()
+    {
+        var failed = new List<string>();
+        string[] names = [.. typeof(FermentWatch.Web.WebOptions).Assembly.GetTypes().SelectMany(type => type.GetProperties(BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public))
+            .Select(property => (property.Name, Query: property.GetCustomAttribute<SupplyParameterFromQueryAttribute>())).Where(each => each.Query is not null)
+            .Select(each => each.Query!.Name ?? each.Name).Distinct()];
+        Assert.True(names.Length > 15, string.Join(' ', names));
+        foreach (string page in Pages().ToList())
+            foreach (string odd in OddTexts.Where(odd => odd.Length < 1000))
+            {
+                string value = odd == "\uD800" ? "%ED%A0%80" : Uri.EscapeDataString(odd);
+                using var request = new HttpRequestMessage(HttpMethod.Get, $"{page}?{string.Join('&', names.Select(name => $"{name}={value}"))}");
+                await TryAsync(request, odd, failed);
+            }
         Assert.Empty(failed);
     }
 

@@ -28,7 +28,8 @@ internal static class JarPutUpVerb
             itsName = One("--its-name", "NAME", "The name of something else; nothing is forecast of it.");
         Option<string> howMuch = One("--how-much", "MASS", "How much in each, such as 800g or '2 heads'."),
             also = One("--also", "LIST", "More in it, such as 'carrot 200g, ginger 20g'.");
-        Option<string> salt = One("--salt", "PERCENT", "Such as 2.25%, 20g or 'by taste'."), water = One("--water", "MASS", "Water added to each.");
+        Option<string> salt = One("--salt", "PERCENT", "Such as 2.25%, 20g or 'by taste'."), water = One("--water", "MASS", "Water added to each."),
+            saltOf = One("--salt-of", "WHAT", "What the per cent are of: VegetablesAndWater (without it), Vegetables, or Brine (of the water).");
         Option<string> vinegar = One("--vinegar", "AMOUNT", "Vinegar in each, such as 60g or '1/4 cup'."),
             strength = One("--vinegar-strength", "PERCENT", "Its acid; 5 % without it.");
         Option<string> vessel = One("--vessel", "VOLUME", "Such as 1l or 1qt."), place = One("--place", "PLACE", "Where it stands."),
@@ -44,7 +45,7 @@ internal static class JarPutUpVerb
             var form = new PutUpForm
             {
                 What = call.GetValue(what), ItsName = call.GetValue(itsName), HowMuch = call.GetValue(howMuch), Also = call.GetValue(also),
-                    Salt = call.GetValue(salt),
+                    Salt = call.GetValue(salt), SaltOf = call.GetValue(saltOf),
                 AddedWater = call.GetValue(water), Vinegar = call.GetValue(vinegar), VinegarStrength = call.GetValue(strength),
                     Vessel = call.GetValue(vessel),
                 Place = call.GetValue(place), Cut = call.GetValue(cut), Target = call.GetValue(sour), HowMany = call.GetValue(many),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Salt;
+using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Service.CommandLine.SaltByWeight;
 

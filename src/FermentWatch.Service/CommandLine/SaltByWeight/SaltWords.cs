@@ -16,21 +16,6 @@ internal static class SaltWords
     }
 }
 
-/// <summary>Spoons as spoons are: quarters of a tablespoon, below one quarters of a teaspoon, of which three are a tablespoon.</summary>
-internal static class SpoonWords
-{
-    private static readonly string[] Quarters = ["", "1/4", "1/2", "3/4"];
-
-    /// <summary><c>3 1/2 tablespoons</c>, <c>1 tablespoon</c>, <c>1 1/4 teaspoons</c>.</summary>
-    public static string Of(double tablespoons)
-    {
-        bool tea = tablespoons < 0.875;
-        int quarters = (int)Math.Max(1, Math.Round(4 * (tea ? 3 * tablespoons : tablespoons)));
-        string number = $"{(quarters >= 4 ? (quarters / 4).ToString(CultureInfo.InvariantCulture) : "")} {Quarters[quarters % 4]}".Trim();
-        return $"{number} {(tea ? "teaspoon" : "tablespoon")}{(quarters > 4 ? "s" : "")}";
-    }
-}
-
 /// <summary>Kinds of salt by the names people type, and how much a cup of each holds.</summary>
 internal static class SaltKindNames
 {

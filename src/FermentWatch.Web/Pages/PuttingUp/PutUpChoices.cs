@@ -15,6 +15,15 @@ internal static class PutUpChoices
         [.. Vegetable.All.Select(vegetable => new Choice(vegetable.Name, vegetable.Name)),
             new Choice(PutUpForm.SomethingElse, "something else (its name under More)")];
 
+    /// <summary>Those that are not drawn.</summary>
+    public static readonly IReadOnlyList<Choice> OtherVegetables =
+        [.. Vegetables.Where(choice => DrawnChoices.Vegetables.All(drawn => drawn.Value != choice.Value)).Select(choice =>
+            choice.Value == PutUpForm.SomethingElse ? choice with { Label = "something else" } : choice)];
+
+    public static readonly IReadOnlyList<Choice> SaltOf =
+        [new(nameof(SaltBasis.VegetablesAndWater), "vegetables and added water"), new(nameof(SaltBasis.Vegetables), "the vegetables alone"),
+            new(nameof(SaltBasis.Brine), "the brine poured on")];
+
     /// <summary>2.25 to 2.5 % is the kraut recipe (Univ. of Minnesota Extension; Oregon State SP 50-745); 3 % within the grade rules (FDA CPG
     /// 585.750).</summary>
     public static readonly IReadOnlyList<Choice> Salt =

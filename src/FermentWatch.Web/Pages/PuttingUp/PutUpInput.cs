@@ -9,7 +9,11 @@ public sealed class PutUpInput
     /// <summary>Made when the form was shown, so that a double tap puts up once.</summary>
     public Guid Id { get; set; }
 
+    /// <summary>One that is drawn.</summary>
     public string? What { get; set; }
+
+    /// <summary>One of the rest; it goes before the one drawn.</summary>
+    public string? Another { get; set; }
 
     /// <summary>The name of something else.</summary>
     public string? ItsName { get; set; }
@@ -23,6 +27,9 @@ public sealed class PutUpInput
     public string? SaltTyped { get; set; }
 
     public string? SaltKnowledge { get; set; }
+
+    /// <summary>What the per cent are of.</summary>
+    public string? SaltOf { get; set; }
 
     public string? Vessel { get; set; }
 
@@ -67,7 +74,7 @@ public sealed class PutUpInput
     /// <summary>The form the kitchen reads.</summary>
     public PutUpForm ToForm() => new()
     {
-        What = What, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom,
+        What = string.IsNullOrWhiteSpace(Another) ? What : Another, SaltOf = SaltOf, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom,
             StarterBrine = StarterBrine, Vinegar = Vinegar, VinegarStrength = VinegarStrength, Place = Place, Target = Target,
         Salt = string.IsNullOrWhiteSpace(SaltTyped) ? Salt : SaltTyped, SaltKnowledge = SaltKnowledge,
         Vessel = string.IsNullOrWhiteSpace(VesselTyped) ? Vessel : VesselTyped,
