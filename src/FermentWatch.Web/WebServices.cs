@@ -61,6 +61,7 @@ public static class WebServices
         app.MapHealth();
         app.MapPost("/sign-out", SignOutAsync).Does<SignInDesk>().ExcludeFromDescription();
         app.MapOfferTap();
+        app.MapFirstReading();
         app.MapApi();
         app.MapPhotos();
         app.MapRazorComponents<App>();

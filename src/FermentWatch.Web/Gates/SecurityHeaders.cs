@@ -6,7 +6,7 @@ namespace FermentWatch.Web.Gates;
 /// <summary>
 /// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
 /// may offer push, where a kitchen is set up, where ours may offer the browser's time zone, on the round, whose boards say what they write,
-/// and where pictures are.
+/// where a sensor is waited for, and where pictures are.
 /// </summary>
 public static class SecurityHeaders
 {
@@ -42,7 +42,7 @@ public static class SecurityHeaders
         PushWorker.Path => WorkerPolicy,
         "/" or "/round" => ScriptPolicy,
         _ when path.StartsWithSegments("/set-up") => ScriptPolicy,
-        _ when HasPicture(path) => PicturePolicy,
+        _ when HasPicture(path) || MaySeeAReadingArrive(path) => PicturePolicy,
         _ => ContentPolicy,
     };
 
@@ -54,6 +54,10 @@ public static class SecurityHeaders
         string[] parts = path.StartsWithSegments("/jars", out PathString rest) ? (rest.Value ?? "").Trim('/').Split('/') : [""];
         return parts[0].Length > 0 && parts[0].All(char.IsAsciiDigit) && (parts.Length == 1 || parts is [_, "beside"]);
     }
+
+    /// <summary>Where a sensor is added, set up again, and waited for.</summary>
+    private static bool MaySeeAReadingArrive(PathString path) =>
+        path.StartsWithSegments("/sensors", out PathString rest) && (rest.Value ?? "").Trim('/').Split('/') is [{ Length: > 0 }] or [_, "first"];
 
     private static void Write(IHeaderDictionary headers, string policy)
     {
