@@ -89,7 +89,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Link, new() { Name = "Rename, move, retire" }).ClickAsync();
         await page.GetByLabel("What you call it").FillAsync(" ");
         await page.GetByRole(AriaRole.Button, new() { Name = "Rename" }).ClickAsync();
-        Assert.Contains("Enter a name of 1 to 60 letters", await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
+        Assert.Contains("such as 'cellar shelf'", await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
         await page.GetByLabel("What you call it").FillAsync("Fensterbank");
         await page.GetByRole(AriaRole.Button, new() { Name = "Rename" }).ClickAsync();
         await page.GetByText("Saved.").WaitForAsync();
