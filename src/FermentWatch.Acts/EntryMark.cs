@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.RoundAnswers;
+using NodaTime;
 
 namespace FermentWatch.Acts;
 
@@ -11,8 +12,15 @@ namespace FermentWatch.Acts;
 /// <param name="Again">What is said of a form that was sent before with other content.</param>
 public sealed record EntryMark(Guid Id, Person Who, MemberRole Role, Again Again = Again.NotSaid)
 {
+    /// <summary>How long it lay where it was typed before it could be sent: a phone in a cellar without reception. Zero as a rule.</summary>
+    public Duration KeptFor { get; init; }
+
     /// <summary>The name the household uses.</summary>
     public string By => Who.Name;
+
+    /// <summary>When it was typed.</summary>
+    /// <param name="now">When it came in.</param>
+    public Instant At(Instant now) => now - KeptFor;
 }
 
 /// <summary>Lets children and guests do an act. One without it is an adult's.</summary>

@@ -4,8 +4,10 @@ using FermentWatch.Web.Api;
 using FermentWatch.Web.Gates;
 using FermentWatch.Web.Pages.Layout;
 using FermentWatch.Web.Pages.Photos;
+using FermentWatch.Web.Pages.Rounds;
 using FermentWatch.Web.Pages.Sensors;
 using FermentWatch.Web.Pages.Shared;
+using FermentWatch.Web.Pages.Unsent;
 
 namespace FermentWatch.Web;
 
@@ -53,14 +55,20 @@ public static class WebServices
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(PersonHeader.Set);
         app.Use(ForgeryGate.PassCallAsync);
+        app.Use(KeptEntries.PassAsync);
         app.Use(ChildGate.PassAsync);
         app.UseAntiforgery();
         app.Use(ForgeryGate.PassFormAsync);
         app.Use(DoneAlready.LeadAsync);
         app.MapHealth();
         app.MapPost("/sign-out", SignOutAsync).Does<SignInDesk>().ExcludeFromDescription();
+        app.MapBoardTap();
+        app.MapUnsent();
+        app.MapAppIcon();
         app.MapOfferTap();
+        app.MapFirstReading();
         app.MapApi();
         app.MapPhotos();
         app.MapRazorComponents<App>();
@@ -68,7 +76,8 @@ public static class WebServices
     }
 
     private static bool IsForScripts(HttpContext context) =>
-        context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/openapi");
+        context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/openapi")
+            || KeptEntries.Is(context.Request);
 
     private static async Task<IResult> SignOutAsync([Microsoft.AspNetCore.Mvc.FromForm] SignOutForm _, SignInDesk desk)
     {
@@ -76,8 +85,7 @@ public static class WebServices
         return Results.Redirect("~/sign-in");
     }
 
-    /// <summary>The worker stays at one address, so that a browser must ask for it again.</summary>
+    /// <summary>What bears a print of its content is kept for ever; the worker and the manifest stay at one address, and are asked for again.</summary>
     private static void KeepForEver(Microsoft.AspNetCore.StaticFiles.StaticFileResponseContext file) =>
-        file.Context.Response.Headers.CacheControl = file.Context.Request.Path == PushWorker.Path ? "no-cache"
-            : "public, max-age=31536000, immutable";
+        file.Context.Response.Headers.CacheControl = file.Context.Request.Query.ContainsKey("v") ? "public, max-age=31536000, immutable" : "no-cache";
 }

@@ -21,7 +21,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
         ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("what-if", "/jars/1/what-if?ready=2026-12-24"), ("titration", "/jars/2/titration"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("beside", "/jars/2/beside?with=4"), ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"), ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
+        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("beside", "/jars/2/beside?with=4"), ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"), ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("sensor", "/sensors/cellar-shelf"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
     ];
 
     /// <summary>The short run looks at the phone in light and the desk in dark; the long one at all four.</summary>
@@ -215,7 +215,12 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await DrawAsync(page, name, findings);
     }
 
-    private static async Task DrawAsync(IPage page, string name, List<string> findings)
+    /// <summary>Draws what a page shows in each look, and adds what axe finds.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="name">Of the pictures.</param>
+    /// <param name="findings">Gets what is found.</param>
+    /// <param name="folder">Where the pictures go, if not beside those of every page.</param>
+    internal static async Task DrawAsync(IPage page, string name, List<string> findings, string? folder = null)
     {
         foreach ((int width, ColorScheme scheme) in Looks)
         {
@@ -228,7 +233,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             foreach (ILocator drawn in await page.Locator("[data-picture]").AllAsync())
                 await drawn.Locator(".picture-read strong").First.WaitForAsync();
             string picture = $"{name}-{width}-{scheme.ToString().ToLowerInvariant()}";
-            await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, picture + ".png"), FullPage = true });
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder ?? Folder, picture + ".png"), FullPage = true });
             AxeResult result = await page.RunAxe();
             findings.AddRange(result.Violations.Select(violation =>
                 $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));

@@ -28,6 +28,10 @@ internal sealed class OneSensor(string password) : ISensorBook
 
     public Task AddGatewayAsync(MqttCredential credential, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task RenameAsync(Guid sensorId, string name, CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task RenewCredentialAsync(MqttCredential credential, CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task PlaceAsync(SensorPlacement placement, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => throw new NotSupportedException();

@@ -86,14 +86,14 @@ public sealed record PhEntry(PhMeasurement? Measurement, IReadOnlyList<Refusal> 
     /// <param name="jar">The jar it was measured in.</param>
     /// <param name="household">For its zone and unit.</param>
     /// <param name="now">The present.</param>
-    /// <param name="entry">Who enters it and under which id; the same id again changes nothing.</param>
+    /// <param name="entry">Who enters it, under which id, and when it was typed; the same id again changes nothing.</param>
     public static PhEntry Read(PhForm form, Jar jar, Household household, Instant now, EntryMark entry)
     {
         DateTimeZone zone = household.Zone;
         var reader = new FieldReader();
         double ph = reader.Read("ph", form.Ph, Amount.Number, null, 2, 9, "a pH from 2 to 9");
         PhMethod method = ReadMethod(form.Method, reader);
-        Instant at = reader.ReadPast("when", form.At, zone, now, DayOf(jar, zone));
+        Instant at = reader.ReadPast("when", form.At, zone, entry.At(now), DayOf(jar, zone));
         if (method == PhMethod.Strip && form.PaleBrine is null && !string.IsNullOrWhiteSpace(form.Method))
             reader.Refuse("brine", null, "pale or dark brine? A strip counts for the acid line in pale brine only");
         double? sample = string.IsNullOrWhiteSpace(form.SampleTemperature) ? null

@@ -25,7 +25,7 @@ public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook hou
         Place? place = known.FirstOrDefault(each => each.Name.Equals(form.Place?.Trim(), StringComparison.OrdinalIgnoreCase));
         if (place is null)
             reader.Refuse("place", form.Place, $"one of {string.Join(", ", known.Select(each => each.Name))} would be right");
-        Instant from = reader.ReadPast("since", form.At, household.Zone, clock.GetUtcNow().ToInstant(), jar.PackedAt);
+        Instant from = reader.ReadPast("since", form.At, household.Zone, mark.At(clock.GetUtcNow().ToInstant()), jar.PackedAt);
         if (place is null || reader.Refusals.Count > 0)
             return new AnswerOutcome([], [], reader.Refusals);
         JarPlacement? Filed(Guid id) => jar.Placements.Find(each => each.Id == id);

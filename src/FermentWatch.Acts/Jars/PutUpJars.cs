@@ -22,15 +22,15 @@ public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPla
     {
         string content = (form with { ItIsRight = false }).ToString();
         Guid id = mark.Again == Again.Another ? AnswerId.Of(mark.Id, AnswerId.Named(content)) : mark.Id;
-        (PutUpOrder order, bool saidSomethingElse) = await _once.DoAsync(id, content, order => order.Jars.Count > 0, () => FileAsync(form));
+        (PutUpOrder order, bool saidSomethingElse) = await _once.DoAsync(id, content, order => order.Jars.Count > 0, () => FileAsync(form, mark));
         return saidSomethingElse ? await SentBeforeAsync(order.Jars, form, mark, cancellationToken) : new PutUpAnswer(order);
     }
 
     /// <summary>Goes on when the caller has gone: who taps twice gives up the first.</summary>
-    private async Task<PutUpOrder> FileAsync(PutUpForm form)
+    private async Task<PutUpOrder> FileAsync(PutUpForm form, EntryMark mark)
     {
         Household household = await households.ReadAsync(default);
-        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(default), clock.GetUtcNow().ToInstant(),
+        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(default), mark.At(clock.GetUtcNow().ToInstant()),
             await starters.NamedByAsync(form, default));
         if (order.Jars.Count == 0)
             return order;

@@ -50,7 +50,7 @@ public sealed class RoundFiling(IHouseholdBook households, IJarBook jars, IForec
         try
         {
             Instant now = clock.GetUtcNow().ToInstant();
-            AnswerOutcome outcome = await answer(new Answering(mark.Id, mark.Who, now, zone, mark.Role, mark.Again));
+            AnswerOutcome outcome = await answer(new Answering(mark.Id, mark.Who, mark.At(now), now, zone, mark.Role, mark.Again));
             if (outcome is { Replaces: { } wrong, Observations: [var right] })
                 await jars.CorrectAsync(wrong, now, mark.By, right, cancellationToken);
             else if (outcome.Observations.Count > 0)

@@ -18,14 +18,23 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
     public async Task<(AddedSensor? Added, IReadOnlyList<Refusal> Refusals)> AddAsync(AddInput input, CancellationToken cancellationToken)
     {
         string name = input.Name.Trim();
-        if (name.Length > SafeText.LongestName || SafeText.HasHiddenSigns(name) || SlugOf.Name(name) is not { } slug)
-            return (null, [new Refusal("name", input.Name,
-                $"a name of 1 to {SafeText.LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'")]);
-        if (await sensors.CredentialAsync(slug, cancellationToken) is not null)
+        if (WrongName(input.Name) is { } wrong)
+            return (null, [wrong]);
+        string slug = SlugOf.Name(name)!;
+        if (await sensors.CredentialAsync(slug, cancellationToken) is not null || await sensors.FindAsync(slug, cancellationToken) is not null)
             return (null, [new Refusal("name", slug, "there is a sensor or gateway of that name already: another name would be right")]);
         return input.Gateway is null
-            ? await AddSensorAsync(name, slug, input.Place, cancellationToken)
+            ? await AddSensorAsync(name, slug, input, cancellationToken)
             : await AddGatewayAsync(slug, input, cancellationToken);
+    }
+
+    /// <summary>What is wrong with a name as the name of gear; null where nothing is.</summary>
+    internal static Refusal? WrongName(string? typed)
+    {
+        string name = (typed ?? "").Trim();
+        return name.Length <= SafeText.LongestName && !SafeText.HasHiddenSigns(name) && SlugOf.Name(name) is not null ? null
+            : new Refusal("name", name.Length == 0 ? "nothing" : name,
+                $"a name of 1 to {SafeText.LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'");
     }
 
     /// <summary>Keeps the credential of a gateway that somebody made who has left, as one's own.</summary>
@@ -50,9 +59,10 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
         return (new AddedSensor(null, issued), []);
     }
 
-    private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddSensorAsync(string name, string slug, string? placeName,
+    private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddSensorAsync(string name, string slug, AddInput input,
         CancellationToken cancellationToken)
     {
+        string? placeName = input.Place;
         Instant now = clock.GetUtcNow().ToInstant();
         IReadOnlyList<Place> known = placeName is null ? [] : await new ReadyPlaces(places, clock).MakeAsync(cancellationToken);
         Place? place = known.FirstOrDefault(each => each.Name.Equals(placeName?.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -63,7 +73,7 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
                 : $"one of {string.Join(", ", names)} would be right";
             return (null, [new Refusal("place", placeName, right)]);
         }
-        var sensor = new Sensor { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), Slug = slug, Name = name, AddedAt = now };
+        var sensor = new Sensor { Id = input.Id ?? Guid.CreateVersion7(now.ToDateTimeOffset()), Slug = slug, Name = name, AddedAt = now };
         if (place is not null)
             sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(now.ToDateTimeOffset()), SensorId = sensor.Id, PlaceId = place.Id,
                 From = now });
@@ -77,7 +87,8 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
 /// <param name="Place">Name of the place it stands in.</param>
 /// <param name="Gateway">Topic filter of a gateway; null for a sensor.</param>
 /// <param name="By">Who of the household adds it; null on the command line.</param>
-public sealed record AddInput(string Name, string? Place, string? Gateway, Person? By = null);
+/// <param name="Id">Of the form in which a sensor was typed, so that it is added once; null on the command line.</param>
+public sealed record AddInput(string Name, string? Place, string? Gateway, Person? By = null, Guid? Id = null);
 
 /// <summary>The form that adds a gateway or buttons, by the page and the API.</summary>
 public sealed class GatewayForm

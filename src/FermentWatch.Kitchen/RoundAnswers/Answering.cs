@@ -13,11 +13,12 @@ namespace FermentWatch.Kitchen.RoundAnswers;
 /// <summary>Turns what somebody answers on a round into observations, once however often it is sent.</summary>
 /// <param name="answerId">Identity of the answer, made with the page or message it was given on.</param>
 /// <param name="by">Who answers.</param>
-/// <param name="now">When.</param>
+/// <param name="now">When it was looked at: the present, or before it where the answer could be sent only later.</param>
+/// <param name="entered">When the answer came in.</param>
 /// <param name="zone">The household's zone.</param>
 /// <param name="role">What who answers is; a guest is no adult.</param>
 /// <param name="again">What was said of a form sent before with other content.</param>
-public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZone zone, MemberRole role, Again again = Again.NotSaid)
+public sealed class Answering(Guid answerId, Person by, Instant now, Instant entered, DateTimeZone zone, MemberRole role, Again again = Again.NotSaid)
 {
     private readonly LocalDate _today = now.InZone(zone).Date;
 
@@ -35,7 +36,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
             else if (Today(jar).FirstOrDefault(each => each is Look or Sighting) is { } before)
                 known.Add($"{jar.Number} was looked at by {before.By} at {Clock(before.At)}.");
             else
-                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name,
+                observations.Add(new Look { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = entered, By = by.Name,
                     ById = by.AccountId,
                     Opened = opened });
         }
@@ -55,7 +56,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
         var before = Today(jar).OfType<Sighting>().Where(each => each.Kind == kind).ToList();
         if (replaces is null && before.Count > 0 && (Trim(note) is null || before.Exists(each => each.Note == Trim(note))))
             return Known($"{before[0].By} saw the same at jar {jar.Number} at {Clock(before[0].At)}.");
-        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Kind = kind,
+        return One(new Sighting { Id = id, JarId = jar.Id, At = now, EnteredAt = entered, By = by.Name, ById = by.AccountId, Kind = kind,
             Note = Trim(note),
             SeenAs = role }) with { Replaces = replaces };
     }
@@ -68,7 +69,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
             return outcome;
         if (replaces is null && Today(jar).OfType<Taste>().FirstOrDefault(each => each.Verdict == verdict) is { } before)
             return Known($"{before.By} tasted jar {jar.Number} at {Clock(before.At)} and said the same.");
-        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId,
+        return One(new Taste { Id = id, JarId = jar.Id, At = now, EnteredAt = entered, By = by.Name, ById = by.AccountId,
             Verdict = verdict }) with { Replaces = replaces };
     }
 
@@ -82,7 +83,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
         if (Today(jar).OfType<Handling>().FirstOrDefault(each => each.Kind == kind) is { } before
             && !Today(jar).OfType<Sighting>().Any(seen => seen.At > before.At))
             return Known($"{before.By} wrote the same for jar {jar.Number} at {Clock(before.At)}.");
-        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = now, By = by.Name,
+        return One(new Handling { Id = AnswerId.Of(answerId, jar.Id), JarId = jar.Id, At = now, EnteredAt = entered, By = by.Name,
             ById = by.AccountId, Kind = kind });
     }
 
@@ -100,7 +101,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, DateTimeZon
             return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
-        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = now, By = by.Name, ById = by.AccountId, Stage = stage,
+        return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = entered, By = by.Name, ById = by.AccountId, Stage = stage,
             Note = Trim(why) }) with { Replaces = replaces };
     }
 

@@ -34,6 +34,12 @@ public interface ISensorBook
     /// <summary>Records where a sensor stands from an instant on.</summary>
     Task PlaceAsync(SensorPlacement placement, CancellationToken cancellationToken);
 
+    /// <summary>Calls a sensor something else from now on; its name in topics stays.</summary>
+    Task RenameAsync(Guid sensorId, string name, CancellationToken cancellationToken);
+
+    /// <summary>Puts a credential in the place of the one its sensor had, which lets nobody in any more.</summary>
+    Task RenewCredentialAsync(MqttCredential credential, CancellationToken cancellationToken);
+
     /// <summary>Takes a sensor out of service and deletes its credential; its readings stay.</summary>
     Task RemoveAsync(Guid sensorId, NodaTime.Instant at, CancellationToken cancellationToken);
 }

@@ -1,8 +1,6 @@
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Service.CommandLine.Sensors;
 using FermentWatch.Service.Demo.Household;
-using FermentWatch.Web.Pages.Sensors;
-
 
 namespace FermentWatch.Service.Demo;
 
@@ -18,7 +16,7 @@ internal sealed class DemoNews(TextWriter output)
 
             open      {address}
             sign in   name {NumberNine.Owner}, password {made.OwnerPassword}
-            send      {CredentialText.TryIt(new BrokerAddress("127.0.0.1", brokerPort), toTry.Invented.Slug, toTry.Password, CredentialText.TopicOf(toTry.Invented.Slug))}
+            send      {SetUpLines.TryIt(new BrokerAddress("127.0.0.1", brokerPort), toTry.Invented.Slug, toTry.Password, SetUpLines.TopicOf(toTry.Invented.Slug))}
             end       Ctrl-C; everything is deleted then
             """);
         output.Flush();

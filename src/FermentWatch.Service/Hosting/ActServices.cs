@@ -29,6 +29,6 @@ internal static class ActServices
         .AddSingleton<ChangeStage>().AddSingleton<PauseTasting>().AddSingleton<HandOverRound>().AddSingleton<EnterWeekSheet>().AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()
         .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>().AddScoped<ManageMembers>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
-        .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>()
+        .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>().AddSingleton<AddSensor>().AddSingleton<ChangeSensor>()
         .AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>().AddSingleton<BesideReader>().AddSingleton<RoundReader>();
 }

@@ -1,3 +1,4 @@
+using FermentWatch.Web.Gates;
 using FermentWatch.Web.Pages.Shared;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
@@ -48,7 +49,8 @@ internal static class AccountServices
         await Answer(context.Response, StatusCodes.Status401Unauthorized, signIn);
     }
 
-    private static bool IsForScripts(HttpRequest request) => request.Path.StartsWithSegments(Api) || request.Path.StartsWithSegments("/openapi");
+    private static bool IsForScripts(HttpRequest request) =>
+        request.Path.StartsWithSegments(Api) || request.Path.StartsWithSegments("/openapi") || KeptEntries.Is(request);
 
     /// <summary>A script gets the status, a browser the sign-in page.</summary>
     private static Task Answer(HttpResponse response, int status, string signIn)

@@ -5,13 +5,14 @@ namespace FermentWatch.Web.Gates;
 
 /// <summary>
 /// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
-/// may offer push, where a kitchen is set up, where ours may offer the browser's time zone, on the round, whose boards say what they write,
+/// may offer push, where a kitchen is set up, where ours may offer the browser's time zone, on the round, whose boards say what they write
+/// and which is kept for where there is no reception, where it is said what a phone has not sent yet, where a sensor is waited for,
 /// where jars are put up, and where pictures are.
 /// </summary>
 public static class SecurityHeaders
 {
     private const string ContentPolicy =
-        "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
+        "default-src 'none'; manifest-src 'self'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
 
     private const string ScriptPolicy = ContentPolicy + "; script-src 'self'";
 
@@ -19,8 +20,6 @@ public static class SecurityHeaders
 
     // Pictures ask for their figures, and for finer ones where people look closer; the put-up form asks how much salt.
     private const string PicturePolicy = ScriptPolicy + "; connect-src 'self'";
-
-    private const string WorkerPolicy = ContentPolicy + "; connect-src 'self'";
 
     /// <summary>Sets the headers as the answer starts, whoever makes it: also when an error has cleared what was set before.</summary>
     public static Task Set(HttpContext context, RequestDelegate next)
@@ -38,11 +37,11 @@ public static class SecurityHeaders
 
     private static string PolicyOf(PathString path) => path.Value switch
     {
-        "/notices" => OfferPolicy,
-        PushWorker.Path => WorkerPolicy,
-        "/" or "/round" => ScriptPolicy,
+        "/" or "/round" or "/notices" or "/unsent" => OfferPolicy,
+        KitchenWorker.Path => PicturePolicy,
+        "/sign-in" => ScriptPolicy,
         _ when path.StartsWithSegments("/set-up") => ScriptPolicy,
-        _ when Asks(path) => PicturePolicy,
+        _ when Asks(path) || MaySeeAReadingArrive(path) => PicturePolicy,
         _ => ContentPolicy,
     };
 
@@ -54,6 +53,10 @@ public static class SecurityHeaders
         string[] parts = path.StartsWithSegments("/jars", out PathString rest) ? (rest.Value ?? "").Trim('/').Split('/') : [""];
         return parts[0].Length > 0 && parts[0].All(char.IsAsciiDigit) && (parts.Length == 1 || parts is [_, "beside"]);
     }
+
+    /// <summary>Where a sensor is added, set up again, and waited for.</summary>
+    private static bool MaySeeAReadingArrive(PathString path) =>
+        path.StartsWithSegments("/sensors", out PathString rest) && (rest.Value ?? "").Trim('/').Split('/') is [{ Length: > 0 }] or [_, "first"];
 
     private static void Write(IHeaderDictionary headers, string policy)
     {
@@ -105,6 +108,11 @@ public static class DoneAlready
             && request.HasFormContentType && request.Form.ContainsKey("_handler");
         if (!isOurForm || context.Response.HasStarted || context.Response.StatusCode != StatusCodes.Status400BadRequest)
             return;
+        if (KeptEntries.Is(request))
+        {
+            context.Response.StatusCode = StatusCodes.Status409Conflict;
+            return;
+        }
         context.Response.Clear();
         context.Response.StatusCode = StatusCodes.Status303SeeOther;
         context.Response.Headers.Location = $"{request.PathBase}{request.Path}{request.QueryString}";

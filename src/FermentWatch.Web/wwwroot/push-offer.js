@@ -52,7 +52,7 @@
         said.textContent = refusedWords;
         return;
       }
-      await navigator.serviceWorker.register(new URL('push-worker.js', document.baseURI));
+      await navigator.serviceWorker.register(new URL('kitchen-worker.js', document.baseURI));
       const trouble = await tell(await subscribe(await navigator.serviceWorker.ready));
       if (trouble === null)
         location.assign(new URL('notices?done=phone', document.baseURI));

@@ -1,4 +1,4 @@
-// Shows the notices of this kitchen on this phone and takes "All well" and "Later" from them. It keeps nothing and touches no page.
+// Shows the notices of this kitchen on this phone and takes "All well" and "Later" from them. It keeps nothing and touches no page. A part of kitchen-worker.js.
 'use strict';
 
 // Where the kitchen's pages begin: with a slash, or with the sub-path under which a proxy serves them.

@@ -56,6 +56,14 @@ public sealed class MemorySensorBook : ISensorBook
 
     public Task PlaceAsync(SensorPlacement placement, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task RenameAsync(Guid sensorId, string name, CancellationToken cancellationToken) => throw new NotSupportedException();
+
+    public Task RenewCredentialAsync(MqttCredential credential, CancellationToken cancellationToken)
+    {
+        _credentials[credential.User] = credential;
+        return Task.CompletedTask;
+    }
+
     public Task RemoveAsync(Guid sensorId, Instant at, CancellationToken cancellationToken)
     {
         Sensor sensor = _sensors.Values.Single(known => known.Id == sensorId);

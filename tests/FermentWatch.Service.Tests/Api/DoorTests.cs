@@ -53,18 +53,41 @@ public partial class DoorTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script script = await Script.SignedInAsync(kitchen);
         Assert.Equal(
-            "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; script-src 'self'; worker-src 'self'; connect-src 'self'",
+            "default-src 'none'; manifest-src 'self'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; script-src 'self'; worker-src 'self'; connect-src 'self'",
             (await script.Http.GetAsync("/notices")).Headers.GetValues("Content-Security-Policy").Single());
     }
 
     [Fact]
-    public async Task PushWorker_Fetched_IsAScriptThatMayCallUsAndIsAskedForAgain()
+    public async Task KitchenWorker_Fetched_IsAScriptThatMayCallUsAndIsAskedForAgain()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script stranger = Script.Stranger(kitchen);
-        HttpResponseMessage answer = await stranger.Http.GetAsync("/push-worker.js");
+        HttpResponseMessage answer = await stranger.Http.GetAsync("/kitchen-worker.js");
         Assert.Equal((HttpStatusCode.OK, "text/javascript", true), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType, answer.Headers.CacheControl!.NoStore));
         Assert.EndsWith("; connect-src 'self'", answer.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Manifest_ToAnybody_NamesIconsThatAreThereInTheSizesItSays()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script stranger = Script.Stranger(kitchen);
+        Assert.Contains("<link rel=\"manifest\" href=\"kitchen.webmanifest\"", await stranger.Http.GetStringAsync("/sign-in"), StringComparison.Ordinal);
+        HttpResponseMessage answer = await stranger.Http.GetAsync("/kitchen.webmanifest");
+        Assert.Equal((HttpStatusCode.OK, "application/manifest+json"), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType));
+        JsonElement manifest = JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement;
+        // Counted from the manifest itself, so that they hold under a path of their own.
+        Assert.All((string[])["id", "start_url", "scope"], name => Assert.Equal("./", manifest.GetProperty(name).GetString()));
+        foreach (JsonElement icon in manifest.GetProperty("icons").EnumerateArray())
+        {
+            byte[] png = await stranger.Http.GetByteArrayAsync("/" + icon.GetProperty("src").GetString());
+            Assert.Equal("image/png", icon.GetProperty("type").GetString());
+            Assert.Equal([0x89, 0x50, 0x4E, 0x47], png[..4]);
+            int width = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)), height = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20));
+            Assert.Equal(icon.GetProperty("sizes").GetString(), FormattableString.Invariant($"{width}x{height}"));
+        }
+        Assert.Equal(HttpStatusCode.OK, (await stranger.Http.GetAsync("/icon-180.png")).StatusCode);
+        Assert.NotEqual(HttpStatusCode.OK, (await stranger.Http.GetAsync("/icon-9999.png")).StatusCode);
     }
 
     [Fact]

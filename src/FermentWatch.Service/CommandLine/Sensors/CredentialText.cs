@@ -2,20 +2,16 @@ using System.Globalization;
 using System.Text.Json;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Kitchen.Topics;
-using FermentWatch.Web.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 
 /// <summary>What is printed once when a credential was made.</summary>
 internal static class CredentialText
 {
-    private const string Example = "21.5";
-
     public static void Write(AddedSensor added, BrokerAddress broker, bool asJson, TextWriter output)
     {
         string user = added.Issued.Credential.User;
-        string topic = added.Sensor is { } sensor ? TopicOf(sensor.Slug) : added.Issued.Credential.TopicFilter;
+        string topic = added.Sensor is { } sensor ? SetUpLines.TopicOf(sensor.Slug) : added.Issued.Credential.TopicFilter;
         if (asJson)
         {
             output.WriteLine(JsonSerializer.Serialize(new { host = broker.Host, port = broker.Port, tls = broker.Tls, user,
@@ -27,14 +23,7 @@ internal static class CredentialText
         output.WriteLine($"password  {added.Issued.Password}");
         output.WriteLine($"topic     {topic}");
         if (added.Sensor is not null)
-            output.WriteLine($"try it    {TryIt(broker, user, added.Issued.Password, topic)}");
+            output.WriteLine($"try it    {SetUpLines.TryIt(broker, user, added.Issued.Password, topic)}");
         output.WriteLine("The password is not kept and is not shown again.");
     }
-
-    /// <summary>The topic on which a sensor's temperature is published.</summary>
-    public static string TopicOf(string slug) => $"{OwnTopics.Sensors}{slug}/temperature";
-
-    /// <summary>A line to paste that publishes one temperature.</summary>
-    public static string TryIt(BrokerAddress broker, string user, string password, string topic) => string.Create(CultureInfo.InvariantCulture,
-        $"mosquitto_pub -h {broker.Host} -p {broker.Port}{(broker.Tls ? " --cafile CERTIFICATE.pem" : "")} -i {user} -u {user} -P {password} -q 1 -t {topic} -m {Example}");
 }

@@ -81,6 +81,23 @@ internal sealed class SensorBook(IDbContextFactory<RecordsContext> contexts, IRe
         await context.SaveChangesAsync(cancellationToken);
     }
 
+    public async Task RenameAsync(Guid sensorId, string name, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await context.Sensors.Where(sensor => sensor.Id == sensorId).ExecuteUpdateAsync(row => row.SetProperty(sensor => sensor.Name, name),
+            cancellationToken);
+    }
+
+    public async Task RenewCredentialAsync(MqttCredential credential, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        await context.MqttCredentials.Where(each => each.SensorId == credential.SensorId).ExecuteDeleteAsync(cancellationToken);
+        context.MqttCredentials.Add(credential);
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
     /// <exception cref="InvalidOperationException">There is no sensor of this id.</exception>
     public async Task RemoveAsync(Guid sensorId, Instant at, CancellationToken cancellationToken)
     {

@@ -24,9 +24,10 @@ public static class StyleSheet
     public static string Address { get; } = BuiltInFiles.AddressOf("fermentwatch.css");
 }
 
-/// <summary>The script that shows notices while no page is open.</summary>
-public static class PushWorker
+/// <summary>The script that stands between phone and kitchen while no page is open: it shows notices, and keeps the round where there is no
+/// reception.</summary>
+public static class KitchenWorker
 {
     /// <summary>Where it is fetched: at the root, as a worker may only act for pages below its own folder.</summary>
-    public const string Path = "/push-worker.js";
+    public const string Path = "/kitchen-worker.js";
 }

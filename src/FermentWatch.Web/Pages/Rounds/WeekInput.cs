@@ -46,6 +46,9 @@ public sealed class ShelfInput
 
     /// <summary>Whether those that were to be opened were opened.</summary>
     public bool Opened { get; set; }
+
+    /// <summary>Numbers of the jars that the page said were to be opened, by comma.</summary>
+    public string? Opening { get; set; }
 }
 
 /// <summary>An answer about one jar as the browser sends it: which button, and a note.</summary>

@@ -53,6 +53,26 @@ public sealed class SensorBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task RenewCredentialAsync_Sensor_HasTheNewOneAndNoOther()
+    {
+        Sensor sensor = await AddSensorAsync("one");
+        MqttCredential before = (await Book.CredentialAsync("one", default))!;
+        await Book.RenewCredentialAsync(Credential("one", sensor.Id), default);
+
+        MqttCredential after = (await Book.CredentialAsync("one", default))!;
+        Assert.NotEqual(before.Id, after.Id);
+        Assert.Equal(sensor.Id, after.SensorId);
+    }
+
+    [Fact]
+    public async Task RenameAsync_Sensor_KeepsItsSlug()
+    {
+        Sensor sensor = await AddSensorAsync("one");
+        await Book.RenameAsync(sensor.Id, "Küche", default);
+        Assert.Equal("Küche", (await Book.FindAsync("one", default))!.Name);
+    }
+
+    [Fact]
     public async Task AddAsync_SlugInService_SaysSoAndAddsNoCredential()
     {
         await AddSensorAsync("one");
