@@ -100,6 +100,19 @@ public sealed partial class Amount
         return whole + (Plain(part.Groups["top"].Value) / Plain(part.Groups["bottom"].Value));
     }
 
+    /// <summary>The two ways in which a comma before three digits is read: <c>. Was 1500 g meant, or 1.5 g?</c>; empty where there is none.</summary>
+    public static string ReadTwoWays(string? typed)
+    {
+        string given = (typed ?? "").Trim(), number = given.Split(' ')[0].TrimEnd([.. Letters]);
+        if (!AmbiguousThousands().IsMatch(number))
+            return "";
+        string unit = given[number.Length..];
+        return string.Create(CultureInfo.InvariantCulture,
+            $". Was {number.Replace(",", "", StringComparison.Ordinal)}{unit} meant, or {Plain(number.Replace(',', '.')):0.###}{unit}?");
+    }
+
+    private const string Letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ%°";
+
     private static double Plain(string number) => double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private static string WithPlainFractions(string typed) => typed

@@ -19,7 +19,7 @@ public sealed class FieldReader
     {
         if (kind.TryRead(typed, unitIfBare, out double value) && value >= low && value <= high)
             return value;
-        Refuse(field, typed, $"{rangeWords} would be right, such as {kind.Example}");
+        Refuse(field, typed, $"{rangeWords} would be right, such as {kind.Example}{Amount.ReadTwoWays(typed)}");
         return (low + high) / 2;
     }
 

@@ -48,7 +48,7 @@ public class InputsAndAnswersTests
     [Theory]
     [InlineData("how much", "", "Enter how much, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
     [InlineData("how much", "lots", "lots cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
-    [InlineData("how much", "1,500 g", "1,500 g cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
+    [InlineData("how much", "1,500 g", "1,500 g cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz. Was 1500 g meant, or 1.5 g?")]
     [InlineData("how much", "200 kg", "200.0 kg cannot be used. Into 1 l go about 600 g to 1.33 kg. 200 g?")]
     [InlineData("how much", "5 kg", "5.0 kg cannot be used. Into 1 l go about 600 g to 1.33 kg. 500 g?")]
     [InlineData("salt", "", "Enter salt, such as 2.25 % or 20 g.")]

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using FermentWatch.RunningTests;
@@ -91,11 +92,20 @@ public partial class DoorTests
     }
 
     [Fact]
-    public async Task StyleSheet_Weight_IsBelow24Kilobytes()
+    public async Task FirstPage_OfTwentyJarsWithAllItBrings_IsBelow100KilobytesAndBringsNothingFromOutside()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script script = await Script.SignedInAsync(kitchen);
-        Assert.InRange((await script.Http.GetByteArrayAsync("/fermentwatch.css")).Length, 1000, 24_000);
+        await script.PutUpAsync(("how_many", "20"), ("packed_at", "2026-10-01"));
+        string page = await script.Http.GetStringAsync("/");
+        Assert.Contains("20 jars", page, StringComparison.Ordinal);
+        string[] brought = [.. Regex.Matches(page, "<(?:link|script|img)[^>]*?(?:href|src)=\"([^\"]+)\"").Select(each => each.Groups[1].Value).Distinct()];
+        Assert.Contains(brought, each => each.StartsWith("fermentwatch.css", StringComparison.Ordinal));
+        Assert.DoesNotContain(brought, each => each.Contains("//", StringComparison.Ordinal));
+        int bytes = Encoding.UTF8.GetByteCount(page);
+        foreach (string address in brought)
+            bytes += (await script.Http.GetByteArrayAsync("/" + address)).Length;
+        Assert.InRange(bytes, 20_000, 100_000);
     }
 
     [Fact]
