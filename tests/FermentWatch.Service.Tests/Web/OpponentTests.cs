@@ -139,6 +139,13 @@ public sealed partial class OpponentTests : IAsyncLifetime
         Assert.Empty(failed);
     }
 
+    [Fact]
+    public async Task Round_AddressThatClaimsThatAllWasWell_SaysOnlyWhatIsOnRecord()
+    {
+        string claimed = await _ada.Http.GetStringAsync("/?well=1,2,99999");
+        Assert.DoesNotContain("Written down", claimed.Split("<main")[1], StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("multipart/form-data", "")]
     [InlineData("multipart/form-data; boundary=x", "--x\r\nno head")]
