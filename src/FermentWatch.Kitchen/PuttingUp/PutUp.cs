@@ -15,6 +15,7 @@ namespace FermentWatch.Kitchen.PuttingUp;
 public static class PutUp
 {
     private const double TableVinegarPercent = 5;
+    private const int KeptDecimals = 2, MostDecimals = 12;
     private static readonly Duration OldestPacking = Duration.FromDays(366);
 
     /// <summary>Turns a form into jars, or tells every field that is wrong.</summary>
@@ -113,7 +114,7 @@ public static class PutUp
         double vegetables = ReadMass(form.HowMuch, bareMass, produce, reader)
             + IngredientList.Read(form.Also, bareMass, reader.Refusals).Sum(portion => portion.MassKilograms);
         double water = ReadWater(form, bareMass, reader);
-        Salting salting = ReadSalt(form, vegetables, water, reader);
+        Salting salting = ReadSalt(form, vegetables, water, reader, decimals: MostDecimals);
         return (reader.Refusals.Count > 0 || salting.Percent is not { } percent ? null
             : SaltToWeigh.Of(percent, SaltBasis.VegetablesAndWater, vegetables, water), reader.Refusals);
     }
@@ -121,7 +122,8 @@ public static class PutUp
     private static double ReadWater(PutUpForm form, string bareMass, FieldReader reader) => string.IsNullOrWhiteSpace(form.AddedWater) ? 0
         : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
 
-    private static Salting ReadSalt(PutUpForm form, double vegetablesKilograms, double waterKilograms, FieldReader reader)
+    /// <summary>The salt as it is kept: what was worked out from something else than per cent of all has so many decimals.</summary>
+    private static Salting ReadSalt(PutUpForm form, double vegetablesKilograms, double waterKilograms, FieldReader reader, int decimals = KeptDecimals)
     {
         string typed = (form.Salt ?? "").Trim();
         if (typed.Equals("by taste", StringComparison.OrdinalIgnoreCase) || typed.Equals("taste", StringComparison.OrdinalIgnoreCase))
@@ -132,10 +134,10 @@ public static class PutUp
         bool isMass = Amount.MassKilograms.TryRead(typed, null, out double kilograms);
         if (!isMass && basis == SaltBasis.Brine && waterKilograms <= 0)
             reader.Refuse("added water", form.AddedWater, "how much water it is dissolved in, such as 500 g, would be right: the salt is said of the brine");
-        double percent = isMass ? Math.Round(100 * kilograms / total, 2) : 0;
+        double percent = isMass ? Math.Round(100 * kilograms / total, decimals) : 0;
         bool isRead = isMass || Amount.Percent.TryRead(typed, "%", out percent);
         if (isRead && !isMass && basis != SaltBasis.VegetablesAndWater && percent is >= 0 and <= SaltArithmetic.MostPercent)
-            percent = Math.Round(SaltToWeigh.Of(percent, basis, vegetablesKilograms, waterKilograms).Percent, 2);
+            percent = Math.Round(SaltToWeigh.Of(percent, basis, vegetablesKilograms, waterKilograms).Percent, decimals);
         if (isRead && percent is >= 0 and <= SaltDose.HighestPercent)
             return new Salting(knowledge, percent);
         reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g" + Hint(isMass, percent, total));
