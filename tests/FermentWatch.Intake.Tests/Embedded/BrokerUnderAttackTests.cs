@@ -56,7 +56,8 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
         for (int i = 0; i < 20; i++)
             await AssertCutAsync(broker, [0x10, 0xFF, 0xFF, 0xFF, 0x7F]);
 
-        Assert.InRange(GC.GetTotalAllocatedBytes() - before, 0, 20_000_000);
+        // Twenty bodies would be 5 GB; what other tests allocate meanwhile is counted in.
+        Assert.InRange(GC.GetTotalAllocatedBytes() - before, 0, 250_000_000);
         Assert.Equal(20, broker.Broker.Counts.Refused(RefusalReason.PacketTooLong));
         Assert.Single(broker.Log.Entries, entry => entry.Id == 2012);
     }
@@ -140,7 +141,8 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
         output.WriteLine($"{sent} messages, {broker.Broker.Counts.Refused(RefusalReason.TooFast)} held back; "
             + $"the other's slowest acknowledgement {slowest.TotalMilliseconds:F0} ms");
         Assert.True(broker.Broker.Counts.Refused(RefusalReason.TooFast) >= 20);
-        Assert.InRange(slowest, TimeSpan.Zero, _longestDelay);
+        // How long it is on a quiet machine is the benchmark's to say (crowd); here, that nobody waits for the flood.
+        Assert.InRange(slowest, TimeSpan.Zero, 5 * _longestDelay);
         Assert.Single(broker.Log.Entries, entry => entry.Id == 2014);
         Assert.Equal(sent, broker.Stored.Count(reading => reading.Quantity == Kitchen.Readings.Quantity.Ph));
     }
