@@ -118,7 +118,7 @@ public sealed class JarView
         ? EntryWords.Of(Jar, said, Household.Zone) : null;
 
     /// <summary>When it is sour enough, in a sentence.</summary>
-    public string SourEnough => IsKept && Jar.Standing.OfType<Taste>().LastOrDefault() is { Verdict: TasteVerdict.Right or TasteVerdict.PastIt } taste
+    public string SourEnough => IsKept && !Trouble.ForecastWithdrawn && Jar.Standing.OfType<Taste>().LastOrDefault() is { Verdict: TasteVerdict.Right or TasteVerdict.PastIt } taste
         ? ForecastWords.Tasted(taste, Calendar, LastMeasured)
         : Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, LastMeasured)
