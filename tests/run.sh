@@ -31,7 +31,7 @@ dotnet restore --locked-mode || exit 1
 dotnet build -c Release --no-restore || exit 1
 
 # A project that hangs is ended and counts as failed; the long run has kills by the thousand.
-export limit=30m
+export limit=45m
 [ "$FERMENTWATCH_TESTS_LONG" = 1 ] && limit=8h
 results=$(mktemp -d)
 export results

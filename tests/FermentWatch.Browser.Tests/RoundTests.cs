@@ -151,6 +151,66 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [Fact]
+    public async Task AllWell_TakenBackOnThePageThatSaysIt_AreToBeLookedAtAgain()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", howMany: 3, daysAgo: 4);
+        await page.GotoAsync(kitchen.Address + "/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "All well but the ticked at kitchen counter" }).ClickAsync();
+        Assert.Contains("Written down: all well at 1 to 3.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take back" }).ClickAsync();
+
+        string main = await page.InnerTextAsync("main");
+        Assert.Contains("Taken back. Still to be looked at: 1 to 3.", main, StringComparison.Ordinal);
+        Assert.DoesNotContain("Written down", main, StringComparison.Ordinal);
+        var jars = await kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(CancellationToken.None);
+        Assert.All(jars, jar => Assert.NotNull(Assert.IsType<Look>(Assert.Single(jar.Observations)).VoidedAt));
+    }
+
+    [Fact]
+    public async Task SlowForm_SaysThatItIsAtWorkAndIsNotSentTwice()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { ServiceWorkers = ServiceWorkerPolicy.Block });
+        IPage page = await context.NewPageAsync();
+        await page.SetUpAsync(kitchen);
+        await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 4);
+        // The page is asked nothing while its answer is held back: it says by itself what it shows, and is tapped by itself.
+        await page.AddInitScriptAsync("""
+            addEventListener('DOMContentLoaded', () => {
+              const words = document.querySelector('#at-work');
+              if (words)
+                new MutationObserver(() => { console.log(words.textContent); document.querySelector('[aria-busy]')?.click(); }).observe(words, { childList: true });
+            });
+            """);
+        await page.GotoAsync(kitchen.Address + "/jars/1");
+        int sent = 0;
+        var letGo = new TaskCompletionSource();
+        await page.RouteAsync("**/jars/1", async route =>
+        {
+            if (route.Request.Method == "POST")
+            {
+                sent++;
+                await letGo.Task;
+            }
+            await route.ContinueAsync();
+        });
+        ILocator well = page.GetByRole(AriaRole.Button, new() { Name = "All well" });
+        Task<IConsoleMessage> said = page.WaitForConsoleMessageAsync();
+        await well.DispatchEventAsync("click");
+        Assert.Equal("Working on it", (await said).Text);
+        letGo.SetResult();
+
+        await page.GetByText("Looked at").First.WaitForAsync();
+        Assert.Equal(1, sent);
+        Assert.Equal("", await page.InnerTextAsync("#at-work"));
+    }
+
+    [Fact]
     public async Task Seen_PhotoAddedAfterwards_IsShownWithTheSighting()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
@@ -171,10 +231,18 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByText("Add a photo").ClickAsync();
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "film.jpg", MimeType = "image/jpeg", Buffer = picture });
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the photo" }).ClickAsync();
-        ILocator shown = page.Locator("img.photo");
-        Assert.Equal("Photo: a flat white film", await shown.GetAttributeAsync("alt"));
-        byte[] kept = await (await context.APIRequest.GetAsync(new Uri(new Uri(kitchen.Address), await shown.GetAttributeAsync("src")).ToString())).BodyAsync();
+        ILocator shown = page.Locator(".photo-strip a");
+        Assert.Equal("seen: a flat white film", await shown.Locator("img").GetAttributeAsync("alt"));
+        byte[] kept = await (await context.APIRequest.GetAsync(new Uri(new Uri(kitchen.Address), await shown.GetAttributeAsync("href")).ToString())).BodyAsync();
         Assert.Equal([0xFF, 0xD8], kept[..2]);
+        Assert.Equal("Day 9 seen: a flat white film", await page.InnerTextAsync(".photo-strip span"));
+
+        await page.GotoAsync(kitchen.Address + "/jars");
+        string small = new Uri(new Uri(kitchen.Address), await page.Locator("img.row-photo").GetAttributeAsync("src")).ToString();
+        IAPIResponse first = await context.APIRequest.GetAsync(small);
+        Assert.InRange((await first.BodyAsync()).Length, 1, kept.Length - 1);
+        IAPIResponse again = await context.APIRequest.GetAsync(small, new() { Headers = new Dictionary<string, string> { ["If-None-Match"] = first.Headers["etag"] } });
+        Assert.Equal(304, again.Status);
     }
 
     [Fact]

@@ -17,6 +17,8 @@ public sealed class DescribeHousehold(IHouseholdBook households)
         household.TimeZoneId = ReadZone(input.TimeZone, reader);
         household.TemperatureUnit = reader.ReadChoice("temperature unit", input.TemperatureUnit, household.TemperatureUnit);
         household.MassUnit = reader.ReadChoice("mass unit", input.MassUnit, household.MassUnit);
+        household.ClockFace = reader.ReadChoice("clock", input.ClockFace, household.ClockFace);
+        household.WeekStart = ReadWeekStart(input.WeekStart, household.WeekStart, reader);
         household.Mould = reader.ReadChoice("mould", input.Mould, household.Mould);
         household.PhTool = reader.ReadChoice("pH", input.PhTool, household.PhTool);
         household.RoundAt = reader.ReadTimeOfDay("morning round", input.RoundAt, "07:00") ?? household.RoundAt;
@@ -26,6 +28,16 @@ public sealed class DescribeHousehold(IHouseholdBook households)
         if (reader.Refusals.Count == 0)
             await households.WriteAsync(household, cancellationToken);
         return reader.Refusals;
+    }
+
+    private static IsoDayOfWeek ReadWeekStart(string? typed, IsoDayOfWeek known, FieldReader reader)
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+            return known;
+        if (Enum.TryParse(typed.Trim(), ignoreCase: true, out IsoDayOfWeek read) && read is >= IsoDayOfWeek.Monday and <= IsoDayOfWeek.Sunday)
+            return read;
+        reader.Refuse("week start", typed, "a day of the week would be right, such as Monday");
+        return known;
     }
 
     private static string ReadZone(string? typed, FieldReader reader)
@@ -47,6 +59,12 @@ public sealed class HouseholdInput
     public string? TemperatureUnit { get; set; }
 
     public string? MassUnit { get; set; }
+
+    /// <summary>How it reads the time of day.</summary>
+    public string? ClockFace { get; set; }
+
+    /// <summary>The day with which its week begins.</summary>
+    public string? WeekStart { get; set; }
 
     /// <summary>When the morning round is due, <c>07:00</c>.</summary>
     public string? RoundAt { get; set; }

@@ -45,12 +45,12 @@ public sealed class RoundFiling(IHouseholdBook households, IJarBook jars, IForec
 
     private async Task<AnswerOutcome> FileAsync(EntryMark mark, Func<Answering, Task<AnswerOutcome>> answer, CancellationToken cancellationToken)
     {
-        DateTimeZone zone = (await households.ReadAsync(cancellationToken)).Zone;
+        Household household = await households.ReadAsync(cancellationToken);
         await _turn.WaitAsync(cancellationToken);
         try
         {
             Instant now = clock.GetUtcNow().ToInstant();
-            AnswerOutcome outcome = await answer(new Answering(mark.Id, mark.Who, mark.At(now), now, zone, mark.Role, mark.Again));
+            AnswerOutcome outcome = await answer(new Answering(mark.Id, mark.Who, mark.At(now), now, household, mark.Role, mark.Again));
             if (outcome is { Replaces: { } wrong, Observations: [var right] })
                 await jars.CorrectAsync(wrong, now, mark.By, right, cancellationToken);
             else if (outcome.Observations.Count > 0)

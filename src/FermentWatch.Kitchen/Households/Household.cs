@@ -22,6 +22,11 @@ public sealed class Household
 
     public MassUnit MassUnit { get; set; } = MassUnit.Kilogram;
 
+    public ClockFace ClockFace { get; set; } = ClockFace.TwentyFourHours;
+
+    /// <summary>The day with which its week begins, as its week sheet and rows of weekdays show it.</summary>
+    public IsoDayOfWeek WeekStart { get; set; } = IsoDayOfWeek.Monday;
+
     /// <summary>What it does about mould; the stricter advice by default.</summary>
     public MouldPolicy Mould { get; set; } = MouldPolicy.ThrowOut;
 
@@ -47,6 +52,16 @@ public enum MassUnit
 {
     Kilogram = 1,
     Pound = 2,
+}
+
+/// <summary>How this household reads the time of day.</summary>
+public enum ClockFace
+{
+    /// <summary><c>18:00</c>.</summary>
+    TwentyFourHours = 1,
+
+    /// <summary><c>6:00 pm</c>.</summary>
+    TwelveHours = 2,
 }
 
 /// <summary>The unit in which this household reads temperatures.</summary>

@@ -50,6 +50,10 @@ public static class WeekdaySets
     public static readonly IReadOnlyList<Weekdays> Each =
         [Weekdays.Monday, Weekdays.Tuesday, Weekdays.Wednesday, Weekdays.Thursday, Weekdays.Friday, Weekdays.Saturday, Weekdays.Sunday];
 
+    /// <summary>The days by themselves, in the order of a week that begins on a day.</summary>
+    public static IEnumerable<Weekdays> From(IsoDayOfWeek start) =>
+        Each.Concat(Each).Skip((int)start - (int)IsoDayOfWeek.Monday).Take(Each.Count);
+
     /// <summary>Whether the set holds a date's day of the week.</summary>
     public static bool Hold(this Weekdays days, LocalDate date) => days.HasFlag(Each[(int)date.DayOfWeek - (int)IsoDayOfWeek.Monday]);
 }

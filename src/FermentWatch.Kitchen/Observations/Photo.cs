@@ -28,6 +28,9 @@ public interface IPhotoBook
     /// <summary>The picture of an observation, or null.</summary>
     Task<Photo?> FindAsync(Guid observationId, CancellationToken cancellationToken);
 
+    /// <summary>The newest picture of each jar that has one, as the observation that it shows; nothing that was taken back.</summary>
+    Task<IReadOnlyDictionary<Guid, Guid>> NewestAsync(CancellationToken cancellationToken);
+
     /// <summary>Which of these observations have a picture.</summary>
     Task<IReadOnlySet<Guid>> KeptAsync(IReadOnlyCollection<Guid> observationIds, CancellationToken cancellationToken);
 }

@@ -143,5 +143,5 @@ public sealed class JarCorrecting(Household household,
 
     private string PlaceName(Jar jar) => places.First(place => place.Id == jar.Placements.MinBy(each => each.From)!.PlaceId).Name;
 
-    private string Day(Instant instant) => instant.InZone(household.Zone).ToString("d MMMM uuuu HH:mm", CultureInfo.InvariantCulture);
+    private string Day(Instant instant) => ClockWords.WithDate(instant, household);
 }

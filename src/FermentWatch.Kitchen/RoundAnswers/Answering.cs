@@ -15,12 +15,12 @@ namespace FermentWatch.Kitchen.RoundAnswers;
 /// <param name="by">Who answers.</param>
 /// <param name="now">When it was looked at: the present, or before it where the answer could be sent only later.</param>
 /// <param name="entered">When the answer came in.</param>
-/// <param name="zone">The household's zone.</param>
+/// <param name="household">For its zone, and how it reads the time.</param>
 /// <param name="role">What who answers is; a guest is no adult.</param>
 /// <param name="again">What was said of a form sent before with other content.</param>
-public sealed class Answering(Guid answerId, Person by, Instant now, Instant entered, DateTimeZone zone, MemberRole role, Again again = Again.NotSaid)
+public sealed class Answering(Guid answerId, Person by, Instant now, Instant entered, Household household, MemberRole role, Again again = Again.NotSaid)
 {
-    private readonly LocalDate _today = now.InZone(zone).Date;
+    private readonly LocalDate _today = now.InZone(household.Zone).Date;
 
     /// <summary>All well for these jars.</summary>
     /// <param name="jars">The jars of a shelf, without the exceptions.</param>
@@ -148,9 +148,9 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
         ? $"{before.By}'s answer for jar {jar.Number} was taken at {Clock(before.At)} already."
         : null;
 
-    private IEnumerable<Observation> Today(Jar jar) => jar.Standing.Where(each => each.At.InZone(zone).Date == _today);
+    private IEnumerable<Observation> Today(Jar jar) => jar.Standing.Where(each => each.At.InZone(household.Zone).Date == _today);
 
-    private string Clock(Instant instant) => instant.InZone(zone).ToString("HH:mm", CultureInfo.InvariantCulture);
+    private string Clock(Instant instant) => ClockWords.Of(instant, household);
 
     private static string Words(JarStage stage) => stage switch
     {

@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -8,7 +9,7 @@ namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>
 /// When people are asked to taste. One jar stands for a lot of like jars; an ask nobody answers comes again the next day, then
-/// after 3 days, then weekly; at most 3 in a week, or one for each lot where there are more lots; a lot past its tasting days is
+/// after 3 days, then weekly; at most 3 in a week, the lot that waited longest first; a lot past its tasting days is
 /// asked about once, as a decision. All of it follows from the records and forecasts as they are; what is answered on a day takes its own
 /// ask away and changes no other of that day. This project's own rules.
 /// </summary>
@@ -35,8 +36,8 @@ public sealed class TastingPlan
     }
 
     private List<Lot> LotsOf(List<Jar> kept) =>
-        [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(Lot.KeyOf)
-            .Select(like => Lot.Of([.. like.OrderBy(jar => jar.Number)], kept, _forecasts, _household.Zone)).OrderBy(lot => lot.By.Number)];
+        [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(KeyOf)
+            .Select(like => LotOf([.. like.OrderBy(jar => jar.Number)], kept)).OrderBy(lot => lot.By.Number)];
 
     /// <summary>The lots as they stood when a day began.</summary>
     private List<Lot> LotsAt(LocalDate date)
@@ -52,7 +53,7 @@ public sealed class TastingPlan
             return null;
         TasteAskKind kind = jar.Id != lot.By.Id ? TasteAskKind.Nothing
             : lot.PastFrom == date && lot.From is not null ? TasteAskKind.Decide
-            : lot.From <= date && AskedOn(date).Contains(Lot.KeyOf(lot.By)) ? TasteAskKind.Taste : TasteAskKind.Nothing;
+            : lot.From <= date && AskedOn(date).Contains(KeyOf(lot.By)) ? TasteAskKind.Taste : TasteAskKind.Nothing;
         return new TasteAsk(lot.By.Number, lot.Numbers, lot.From, lot.PastFrom, lot.SaidRight, kind);
     }
 
@@ -64,7 +65,6 @@ public sealed class TastingPlan
         List<Lot> lots = LotsAt(date);
         var open = lots.Where(lot => lot.From <= date).ToList();
         var asked = open.ToDictionary(lot => lot, lot => new List<LocalDate>());
-        int atMost = Math.Max(AsksInAWeek, lots.Count(lot => lot.From is not null));
         var today = new HashSet<LotKey>();
         for (LocalDate day = open.Select(lot => lot.From!.Value).DefaultIfEmpty(date.PlusDays(1)).Min(); day <= date; day = day.PlusDays(1))
         {
@@ -72,11 +72,11 @@ public sealed class TastingPlan
             if (IsPaused(day))
                 continue;
             int lately = asked.Values.Sum(days => days.Count(each => Period.DaysBetween(each, day) < DaysOfAWeek));
-            foreach (Lot lot in open.Where(lot => !lot.IsPast(day) && NextOf(lot, asked[lot]) <= day).OrderBy(lot =>
-                NextOf(lot, asked[lot])).Take(atMost - lately))
+            foreach (Lot lot in open.Where(lot => !lot.IsPast(day) && NextOf(lot, asked[lot]) <= day)
+                .OrderBy(lot => NextOf(lot, asked[lot])).ThenBy(lot => lot.PastFrom ?? LocalDate.MaxIsoValue).Take(AsksInAWeek - lately))
             {
                 asked[lot].Add(day);
-                today.Add(Lot.KeyOf(lot.By));
+                today.Add(KeyOf(lot.By));
             }
         }
         return today;
@@ -93,30 +93,37 @@ public sealed class TastingPlan
 
     private bool IsPaused(LocalDate day) => _household.TastingAgainFrom is { } again && day < again && day >= again.PlusDays(-DaysOfAWeek);
 
-    /// <summary>What like jars have in common.</summary>
-    private readonly record struct LotKey(Guid Batch, Guid Place, Sourness Target, Salting Salting);
+    private Lot LotOf(List<Jar> like, List<Jar> kept)
+    {
+        DateTimeZone zone = _household.Zone;
+        // Leaving one is leaving the lot: nobody is asked the same for its neighbour.
+        List<Jar> tastable = like.Exists(TastingDue.IsLeft) ? [] : [.. like.Where(jar => TastingDue.IsOpen(jar, zone))];
+        Jar by = tastable.Count > 0 ? tastable[0] : like[0];
+        var tastes = kept.Where(jar => LikenessOf(jar) == LikenessOf(by))
+            .SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
+        bool isAsked = _forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
+        LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
+        return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
+            from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone), tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
+    }
 
-    /// <summary>Like jars of one batch that stand together and are in no trouble.</summary>
+    private LotKey KeyOf(Jar jar) => new(LikenessOf(jar), jar.PlacementAt(Instant.MaxValue).PlaceId);
+
+    private Likeness LikenessOf(Jar jar) => new(
+        string.Join('+', jar.Portions.Select(portion => portion.Produce).Order(StringComparer.Ordinal)), jar.Cut, jar.PackedAt.InZone(_household.Zone).Date,
+        jar.Target, jar.Salting);
+
+    private static bool StoodWith(Jar jar, Jar by, Instant at) => jar.PlacementAt(at).PlaceId == by.PlacementAt(at).PlaceId;
+
+    /// <summary>What like jars have in common, however many entries they were put up by.</summary>
+    private readonly record struct Likeness(string Vegetables, Cut Cut, LocalDate PackedOn, Sourness Target, Salting Salting);
+
+    /// <summary>Like jars that stand together.</summary>
+    private readonly record struct LotKey(Likeness Likeness, Guid Place);
+
+    /// <summary>Like jars that stand together and are in no trouble.</summary>
     private sealed record Lot(Jar By, IReadOnlyList<int> Numbers, IReadOnlySet<Guid> Tasted, LocalDate? From, LocalDate? PastFrom, bool SaidRight)
     {
-        public static LotKey KeyOf(Jar jar) => new(jar.BatchId, jar.PlacementAt(Instant.MaxValue).PlaceId, jar.Target, jar.Salting);
-
-        public static Lot Of(List<Jar> like, List<Jar> kept, IReadOnlyDictionary<Guid, JarForecast> forecasts, DateTimeZone zone)
-        {
-            // Leaving one is leaving the lot: nobody is asked the same for its neighbour.
-            List<Jar> tastable = like.Exists(TastingDue.IsLeft) ? [] : [.. like.Where(jar => TastingDue.IsOpen(jar, zone))];
-            Jar by = tastable.Count > 0 ? tastable[0] : like[0];
-            var tastes = kept.Where(jar => (jar.BatchId, jar.Target, jar.Salting) == (by.BatchId, by.Target, by.Salting))
-                .SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
-            bool isAsked = forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
-            LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
-            return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
-                from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone),
-                    tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
-        }
-
         public bool IsPast(LocalDate day) => PastFrom <= day;
-
-        private static bool StoodWith(Jar jar, Jar by, Instant at) => jar.PlacementAt(at).PlaceId == by.PlacementAt(at).PlaceId;
     }
 }

@@ -7,7 +7,7 @@ namespace FermentWatch.Web.Gates;
 /// What every answer tells the browser not to do. No page needs a script, so none is allowed but on the page of notices, where ours
 /// may offer push, where a kitchen is set up, where ours may offer the browser's time zone, on the round, whose boards say what they write
 /// and which is kept for where there is no reception, where it is said what a phone has not sent yet, where a sensor is waited for,
-/// where jars are put up, and where pictures are.
+/// where jars are put up, where pictures are, and where what is asked takes longer than a moment.
 /// </summary>
 public static class SecurityHeaders
 {
@@ -51,7 +51,7 @@ public static class SecurityHeaders
         if (path.Value is "/history" or "/put-up")
             return true;
         string[] parts = path.StartsWithSegments("/jars", out PathString rest) ? (rest.Value ?? "").Trim('/').Split('/') : [""];
-        return parts[0].Length > 0 && parts[0].All(char.IsAsciiDigit) && (parts.Length == 1 || parts is [_, "beside"]);
+        return parts[0].Length > 0 && parts[0].All(char.IsAsciiDigit) && (parts.Length == 1 || parts is [_, "beside" or "what-if"]);
     }
 
     /// <summary>Where a sensor is added, set up again, and waited for.</summary>

@@ -12,7 +12,7 @@ const SLOW_CELSIUS = 16, SOFT_CELSIUS = 24;
 
 /** Draws the course that the API answered, and returns the plot with its clock, stops and words. */
 export function drawCourse(host, course, onCursor) {
-  const clock = clockOf(course.time_zone), unit = degrees(course.reads_temperatures_in);
+  const clock = clockOf(course.time_zone, course.reads_times_by), unit = degrees(course.reads_temperatures_in);
   const [packed, now, end] = [course.packed_at, course.known_until, course.shown_until].map(seconds);
   const expectedAt = course.expected.at.map(seconds);
   const marks = course.entries.map(entry => ({ ...entry, x: seconds(entry.at) }));

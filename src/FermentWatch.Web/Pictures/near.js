@@ -8,7 +8,7 @@ export function near({ x, within, marks, course, clock, unit, expectedAt }) {
     (a.ph == null) - (b.ph == null) || Math.abs(a.x - x) - Math.abs(b.x - x))[0];
   const at = mark?.x ?? x;
   const beside = [expectedOf(at, course, expectedAt), heatOf(at, course, unit)].filter(Boolean).join(', ');
-  return { head: mark ? `${clock.said(at)}: ${mark.words}` : clock.said(at), beside: beside || (mark ? '' : 'nothing measured then'), isReading: mark?.ph != null, at };
+  return { head: mark ? `${clock.said(at)}: ${mark.words}` : clock.said(at), beside: beside || (mark ? '' : 'nothing measured then'), isReading: mark?.ph != null, photo: mark?.photo, at };
 }
 
 function expectedOf(at, course, expectedAt) {

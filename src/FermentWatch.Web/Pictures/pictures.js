@@ -18,7 +18,7 @@ const ask = async address => {
 const KINDS = {
   course: async (host, { source }, onCursor) => drawCourse(host, await ask(source), onCursor),
   beside: async (host, { source }, onCursor) => drawBeside(host, await Promise.all(source.split(' ').map(ask)), onCursor),
-  span: async (host, { source, timeZone, unit }, onCursor) => {
+  span: async (host, { source, timeZone, clockFace, unit }, onCursor) => {
     const address = new URL(source, document.baseURI);
     address.searchParams.set('points', POINTS);
     const history = await ask(address);
@@ -30,7 +30,7 @@ const KINDS = {
       closer.searchParams.set('to', new Date(to * 1000).toISOString());
       return ask(closer).catch(() => null);
     };
-    return drawSpan(host, history, onCursor, { timeZone, unit, finer });
+    return drawSpan(host, history, onCursor, { timeZone, clockFace, unit, finer });
   },
 };
 
@@ -56,9 +56,10 @@ async function start(figure) {
     matchMedia(change).addEventListener('change', () => plot.redraw());
   hand.point(picture.start);
 
-  function say({ head, beside, isReading, at }) {
-    read.replaceChildren(Object.assign(document.createElement('strong'), { textContent: head }), document.createElement('span'));
-    read.lastChild.textContent = beside;
+  function say({ head, beside, isReading, photo, at }) {
+    read.replaceChildren(Object.assign(document.createElement('strong'), { textContent: head }), Object.assign(document.createElement('span'), { textContent: beside }));
+    if (photo)
+      read.prepend(Object.assign(document.createElement('img'), { src: new URL(`photos/${photo}/small`, document.baseURI), alt: '', className: 'row-photo' }));
     read.classList.toggle('is-reading', Boolean(isReading));
     host.ariaValueNow = String(Math.round(at));
     host.ariaValueText = beside ? `${head}, ${beside}` : head;

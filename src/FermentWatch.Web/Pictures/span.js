@@ -9,8 +9,8 @@ import { clockOf, dateTicks } from './zone.js';
 const NAMES = { Temperature: '°C', Ph: 'pH', Millivolts: 'mV', Humidity: '%' };
 
 /** Draws an answer of the history; `finer` asks for a part of it again when people look closer. */
-export function drawSpan(host, history, onCursor, { timeZone, unit: unitName, finer }) {
-  const clock = clockOf(timeZone), isHeat = history.quantity === 'Temperature';
+export function drawSpan(host, history, onCursor, { timeZone, clockFace, unit: unitName, finer }) {
+  const clock = clockOf(timeZone, clockFace), isHeat = history.quantity === 'Temperature';
   const unit = isHeat ? degrees(unitName) : { symbol: NAMES[history.quantity], of: value => value, said: value => `${value.toFixed(history.quantity === 'Ph' ? 2 : 0)} ${NAMES[history.quantity]}` };
   let now = columnsOf(history, unit);
   const full = [seconds(history.from), seconds(history.to)];

@@ -1,12 +1,13 @@
 // Days and dates on the household's clock, wherever the browser is. Times are seconds since the Unix epoch.
 export const HOUR = 3600, DAY = 86400;
 
-/** The clock of a time zone, by its name in the tz database. */
-export function clockOf(timeZone) {
+/** The clock of a time zone, by its name in the tz database, with the face that the household reads. */
+export function clockOf(timeZone, face) {
   const known = new Intl.DateTimeFormat('en', { timeZone, timeZoneName: 'longOffset' });
   const show = options => new Intl.DateTimeFormat('en-GB', { timeZone, ...options });
+  const hours = face === 'TwelveHours' ? { hour: 'numeric', hourCycle: 'h12' } : { hour: '2-digit', hourCycle: 'h23' };
   const [day, month, year, weekday, time] = [{ day: 'numeric' }, { month: 'short' }, { year: 'numeric' }, { weekday: 'short' },
-    { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }].map(show);
+    { ...hours, minute: '2-digit' }].map(show);
 
   const offset = at => {
     const name = known.formatToParts(at * 1000).find(part => part.type === 'timeZoneName').value;
@@ -77,7 +78,7 @@ function named(clock, from, to, ticks) {
   const present = clock.yearOf(Date.now() / 1000);
   let [month, year] = ['', clock.yearOf(from) === present && clock.yearOf(to) === present ? present : 0];
   return ticks.map(at => {
-    const isMidnight = clock.time(at) === '00:00';
+    const isMidnight = clock.startOfDay(at) === at;
     if (!isMidnight)
       return { at, name: clock.time(at) };
     const isNewMonth = clock.monthOf(at) !== month || clock.yearOf(at) !== year;

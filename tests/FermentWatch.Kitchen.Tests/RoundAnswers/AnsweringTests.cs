@@ -34,7 +34,7 @@ public class AnsweringTests
     {
         Jar jar = Make.Jar(1);
         jar.Observations.Add(Assert.Single(By("Mira").Seen(jar, SightingKind.Film, null).Observations));
-        var again = new Answering(Answer, new Person("Mira"), Make.Day(5.1), Make.Day(5.1), DateTimeZone.Utc, MemberRole.Adult);
+        var again = new Answering(Answer, new Person("Mira"), Make.Day(5.1), Make.Day(5.1), Make.Household("UTC"), MemberRole.Adult);
         foreach (AnswerOutcome outcome in (AnswerOutcome[])[
             again.Seen(jar, SightingKind.Film, null), again.AllWell([jar], opened: false)])
         {
@@ -70,7 +70,7 @@ public class AnsweringTests
         Assert.Equal(jar.Observations[0].Id, Said(Again.Correction).Moved(jar, JarStage.Finished, null).Replaces);
     }
 
-    private static Answering Said(Again again) => new(Answer, new Person("Mira"), Make.Day(5.1), Make.Day(5.1), DateTimeZone.Utc, MemberRole.Adult, again);
+    private static Answering Said(Again again) => new(Answer, new Person("Mira"), Make.Day(5.1), Make.Day(5.1), Make.Household("UTC"), MemberRole.Adult, again);
 
     [Fact]
     public void Seen_TheSameWithOtherWords_IsKeptAndWithoutWordsIsKnown()
@@ -124,7 +124,7 @@ public class AnsweringTests
     public void Moved_ThrownOutWithoutAReason_IsRefused() =>
         Assert.Equal("why", Assert.Single(By("Mira").Moved(Make.Jar(1), JarStage.ThrownOut, null).Refusals).Field);
 
-    private static Answering OnAnotherForm(string name) => new(Guid.NewGuid(), new Person(name), Make.Day(4.1), Make.Day(4.1), DateTimeZone.Utc, MemberRole.Adult);
+    private static Answering OnAnotherForm(string name) => new(Guid.NewGuid(), new Person(name), Make.Day(4.1), Make.Day(4.1), Make.Household("UTC"), MemberRole.Adult);
 
-    private static Answering By(string name) => new(Answer, new Person(name), Make.Day(4.1), Make.Day(4.1), DateTimeZone.Utc, MemberRole.Adult);
+    private static Answering By(string name) => new(Answer, new Person(name), Make.Day(4.1), Make.Day(4.1), Make.Household("UTC"), MemberRole.Adult);
 }

@@ -1,7 +1,9 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FermentWatch.RunningTests;
+using static System.Globalization.CultureInfo;
 
 namespace FermentWatch.Service.Tests.Api;
 
@@ -40,6 +42,40 @@ public class HouseholdApiTests
         JsonElement household = await script.GetAsync("/api/v1/household");
         Assert.Equal(("America/New_York", round), (household.GetProperty("time_zone").GetString(), household.GetProperty("round_at").GetString()![..5]));
     }
+
+    [Fact]
+    public async Task Write_TwelveHoursAndAWeekFromSunday_IsHowPagesReadFromThenOn()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        await script.PutUpAsync(("packed_at", kitchen.Clock.GetUtcNow().AddDays(-3).ToString("yyyy-MM-dd'T'15:05", InvariantCulture)));
+        await kitchen.SettleAsync();
+        Assert.Contains(" 15:05<", await script.Http.GetStringAsync("/jars/1"), StringComparison.Ordinal);
+        Assert.Equal("Mon", FirstDay(await script.Http.GetStringAsync("/week-sheet")));
+
+        object written = new { name = "Number Nine", time_zone = "UTC", round_at = "07:00", evening_at = "19:00", clock_face = "TwelveHours", week_start = "sunday" };
+        Assert.Equal(HttpStatusCode.OK, (await script.PutAsync("/api/v1/household", written)).StatusCode);
+
+        string page = await script.Http.GetStringAsync("/jars/1");
+        Assert.Contains(" 3:05 pm<", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("15:05", page, StringComparison.Ordinal);
+        Assert.Equal("Sun", FirstDay(await script.Http.GetStringAsync("/week-sheet")));
+        Assert.Equal("TwelveHours", (await script.GetAsync("/api/v1/jars/1/course")).GetProperty("reads_times_by").GetString());
+    }
+
+    [Fact]
+    public async Task Write_ADayThatIsNone_IsRefusedWithOneThatIs()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script script = await Script.SignedInAsync(kitchen);
+        HttpResponseMessage answer = await script.PutAsync("/api/v1/household",
+            new { name = "Number Nine", time_zone = "UTC", round_at = "07:00", evening_at = "19:00", week_start = "Washday" });
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains("week start: Washday cannot be used. Enter a day of the week, such as Monday.", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    /// <summary>The first day that heads a column of the week sheet.</summary>
+    private static string FirstDay(string page) => Regex.Match(page, """<th scope="col">(\w{3}) \d""").Groups[1].Value;
 
     private static Task<HttpResponseMessage> PutAsync(Script script, string zone, string round, string evening) =>
         script.Http.PutAsJsonAsync("/api/v1/household", new { name = "Number Nine", time_zone = zone, round_at = round, evening_at = evening });

@@ -37,13 +37,17 @@ public sealed class HouseholdMakerTests : IDisposable
     }
 
     [Fact]
-    public async Task Make_EmptyRecords_IsAHouseholdThatLivedThroughFiveWeeks()
+    public async Task Make_EmptyRecords_IsAHouseholdThatLivedThroughFiveWeeksWithAnAutumnBehindIt()
     {
         IReadOnlyList<Jar> jars = await MakeAsync();
         var entered = jars.SelectMany(jar => jar.Observations).ToList();
         Assert.Equal(["Ash", "Juniper", "Rowan", "Wren"], entered.Select(each => each.By).Distinct().Order());
-        Assert.All(entered, each => Assert.True(each.ById is not null && each.At == each.EnteredAt && each.At >= Now - Duration.FromDays(36) && each.At < Now));
-        Assert.InRange(entered.OfType<Look>().Select(look => look.At.InZone(Zone).Date).Distinct().Count(), 28, 34);
+        Assert.All(entered, each => Assert.True(each.ById is not null && each.At == each.EnteredAt && each.At < Now));
+        List<Jar> lastYear = [.. jars.Where(jar => jar.PackedAt < Now - Duration.FromDays(365))];
+        Assert.Equal(3, lastYear.Count);
+        Assert.All(lastYear, jar => Assert.True(jar.Stage == JarStage.Finished && jar.Observations.OfType<Taste>().Any() && jar.Observations.OfType<PhMeasurement>().Any()));
+        Assert.All(jars.Except(lastYear), jar => Assert.True(jar.PackedAt >= Now - Duration.FromDays(36)));
+        Assert.InRange(entered.OfType<Look>().Where(look => look.At >= Now - Duration.FromDays(36)).Select(look => look.At.InZone(Zone).Date).Distinct().Count(), 28, 34);
         Assert.Contains(jars, jar => jar.Stage == JarStage.Finished && jar.Observations.OfType<Taste>().Any());
         Assert.True(jars.Count(jar => Trouble.Of(jar, Zone) is { CloserWatch: false } && jar.Stage == JarStage.Fermenting) >= 12);
     }

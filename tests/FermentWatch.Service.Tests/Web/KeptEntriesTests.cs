@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.RunningTests;
@@ -159,7 +160,9 @@ public sealed class KeptEntriesTests : IAsyncLifetime
         return (ticket.GetProperty("field").GetString()!, ticket.GetProperty("token").GetString()!);
     }
 
-    private static string To(HttpResponseMessage answer) => answer.Headers.GetValues(KeptEntries.To).Single();
+    /// <summary>Where an answer leads, but for the id of the form.</summary>
+    private static string To(HttpResponseMessage answer) =>
+        Regex.Replace(answer.Headers.GetValues(KeptEntries.To).Single(), "&form=[0-9a-f-]{36}$", "");
 
     private async Task<IReadOnlyList<Observation>> FiledAsync() =>
         [.. (await _kitchen.Services.GetRequiredService<IJarBook>().AllAsync(default)).SelectMany(jar => jar.Observations).Where(each => each is not StageChange)];

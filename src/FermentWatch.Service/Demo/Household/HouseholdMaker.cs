@@ -7,6 +7,7 @@ using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using NodaTime;
 
@@ -16,10 +17,10 @@ namespace FermentWatch.Service.Demo.Household;
 /// Has the invented household live through its days in empty records: day by day, by the acts and the rules by which a real one enters
 /// things, and by a clock of its own.
 /// </summary>
-internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJarBook jars, PastClock clock)
+internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJarBook jars, IPhotoBook photos, PastClock clock)
 {
-    /// <summary>How far back sensors have reported.</summary>
-    private static readonly Duration History = Duration.FromDays(36);
+    /// <summary>How far back sensors have reported, and how far back the household goes: a year and an autumn.</summary>
+    private static readonly Duration History = Duration.FromDays(36), Life = Duration.FromDays(400);
 
     private readonly Dictionary<string, (KnownAccount Account, string Password)> _people = [];
     private readonly Dictionary<string, (Jar Jar, ExpectedCourse Course)> _firstOfLots = [];
@@ -36,7 +37,7 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
     /// <param name="cancellationToken">Gives up between two acts.</param>
     public async Task<MadeHousehold> MakeAsync(Instant now, DateTimeZone zone, CancellationToken cancellationToken)
     {
-        clock.Now = now - History;
+        clock.Now = now - Life;
         await MoveInAsync(zone);
         foreach ((Instant at, Func<Task> act) in Days(now, zone).OrderBy(moment => moment.At))
         {
@@ -88,7 +89,8 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
         Took(lot.Form.Name!, answer.Refusals);
         Jar first = answer.Jars[0];
         var rooms = NumberNine.Rooms.ToDictionary(room => room.Name);
-        var course = ExpectedCourse.Of(first, at => rooms[lot.RoomOn((at - first.PackedAt).TotalDays)].CelsiusAt(at, now, zone), now);
+        var course = ExpectedCourse.Of(first, at => rooms[lot.RoomOn((at - first.PackedAt).TotalDays)].CelsiusAt(at, now, zone),
+            lot.IsEnded ? first.PackedAt + Duration.FromDays(lot.Acts[^1].Day) : now);
         _firstOfLots.Add(lot.Form.Name!, (first, course));
     }
 
@@ -97,6 +99,17 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
         (Jar first, ExpectedCourse course) = _firstOfLots[lot.Form.Name!];
         Jar jar = (await jars.FindAsync(first.Number, default))!;
         Took(lot.Form.Name!, await act.Do(new ActMoment(jar, Mark(act.By), acts, _places, course.PhAt(clock.Now))));
+        if (act.Photo is { } shows)
+            await TakePhotoAsync(first.Number, act, shows);
+    }
+
+    private async Task TakePhotoAsync(int number, InventedAct act, SightingKind shows)
+    {
+        Jar jar = (await jars.FindAsync(number, default))!;
+        await photos.KeepAsync(new Photo
+        {
+            ObservationId = jar.Standing.Last().Id, Jpeg = DrawnJar.Photo(jar, NumberNine.ColoursOf(jar.Portions[0].Produce), act.Day, shows), By = act.By, ById = _people[act.By].Account.Id,
+        }, mayReplaceAny: true, default);
     }
 
     /// <summary>A morning's round: all well wherever nothing is being watched closely; the shed is forgotten.</summary>

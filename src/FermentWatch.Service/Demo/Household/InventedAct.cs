@@ -19,6 +19,15 @@ internal sealed record InventedAct(double Day, string By, Func<ActMoment, Task<I
 {
     /// <summary>Where the jar was moved to at the same time; null if it stayed.</summary>
     public string? MovedTo { get; init; }
+
+    /// <summary>Whether the jar is kept no longer after it.</summary>
+    public bool Ends { get; init; }
+
+    /// <summary>What the photo taken of it shows to be wrong; <see cref="SightingKind.Other"/> for nothing.</summary>
+    public SightingKind? Photo { get; init; }
+
+    /// <summary>The same with a photo of a jar that is well.</summary>
+    public InventedAct WithPhoto(SightingKind shows = SightingKind.Other) => this with { Photo = shows };
 }
 
 /// <summary>The moment of an act.</summary>
@@ -39,7 +48,7 @@ internal static class InventedActs
             default)).Refusals);
 
     public static InventedAct Saw(double day, string by, SightingKind kind, string? note = null) => new(day, by, async on =>
-        (await on.Acts.Seen.DoAsync(on.Jar.Number, kind, note, on.Mark, default)).Refusals);
+        (await on.Acts.Seen.DoAsync(on.Jar.Number, kind, note, on.Mark, default)).Refusals) { Photo = kind };
 
     public static InventedAct Settled(double day, string by, HandlingKind kind) => new(day, by, async on =>
         (await on.Acts.Settle.DoAsync(on.Jar.Number, kind, on.Mark, default)).Refusals);
@@ -59,10 +68,10 @@ internal static class InventedActs
         { MovedTo = place };
 
     public static InventedAct Finished(double day, string by) => new(day, by, async on =>
-        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.Finished, null, null, on.Mark, default)).Refusals);
+        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.Finished, null, null, on.Mark, default)).Refusals) { Ends = true };
 
     public static InventedAct ThrownOut(double day, string by, string why) => new(day, by, async on =>
-        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.ThrownOut, why, null, on.Mark, default)).Refusals);
+        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.ThrownOut, why, null, on.Mark, default)).Refusals) { Ends = true };
 
     public static InventedAct MovedTo(double day, string by, string place) => new(day, by, async on =>
         (await on.Acts.Move.DoAsync(on.Jar, new MoveForm { Place = place }, on.Mark, default)).Refusals) { MovedTo = place };
@@ -84,6 +93,9 @@ internal static class InventedActs
 /// <param name="Acts">What was done with the first jar of the lot since, in order.</param>
 internal sealed record InventedLot(double DaysAgo, PutUpForm Form, params InventedAct[] Acts)
 {
+    /// <summary>Whether the first jar was finished or thrown out by the last act.</summary>
+    public bool IsEnded => Acts is [.., { Ends: true }];
+
     /// <summary>The room in which the first jar stands so many days after packing.</summary>
     public string RoomOn(double day) => Acts.LastOrDefault(act => act.MovedTo is not null && act.Day <= day)?.MovedTo ?? Form.Place!;
 }

@@ -67,6 +67,15 @@ internal static class NumberNine
     /// <summary>Jars of several ages, one of each trouble among them.</summary>
     public static readonly IReadOnlyList<InventedLot> Lots =
     [
+        new(382, Cabbage with { Name = "last year's kraut", Place = Counter },
+            Strip(5, Neighbour), Meter(7, Owner, 0.04), Meter(9, Owner), Looked(10, Child).WithPhoto(), Tasted(12, Owner, TasteVerdict.Nearly),
+            Tasted(16, Owner, TasteVerdict.Right), IntoTheCold(16, Owner, ColdStore), Finished(140, Third)),
+        new(376, Cabbage with { What = "red cabbage", Name = "last year's red", Also = "caraway 5g", Salt = "2.5%", Place = Pantry },
+            Meter(10, Owner), Saw(12, Child, SightingKind.Film), Settled(12.1, Owner, HandlingKind.Skimmed), Meter(13, Owner, 0.03),
+            Tasted(21, Third, TasteVerdict.Right), IntoTheCold(21, Third, ColdStore), Finished(170, Neighbour)),
+        new(370, Carrots with { Name = "last year's carrots", Place = Pantry },
+            Strip(6, Neighbour), Tasted(9, Neighbour, TasteVerdict.Nearly), Tasted(11, Neighbour, TasteVerdict.Right),
+            IntoTheCold(11, Neighbour, ColdStore), Finished(90, Third)),
         new(35, Cabbage with { Name = "harvest kraut", Place = Counter },
             Strip(6, Neighbour), Meter(8, Owner), Meter(10, Owner), Tasted(12, Third, TasteVerdict.Nearly), Tasted(15, Owner, TasteVerdict.Right),
             IntoTheCold(15, Owner, ColdStore), Finished(33, Neighbour)),
@@ -74,7 +83,7 @@ internal static class NumberNine
             Strip(6, Neighbour), Meter(12, Owner, 0.03), Meter(16, Owner, -0.02), Tasted(20, Third, TasteVerdict.Nearly),
             Tasted(26, Owner, TasteVerdict.Right), IntoTheCold(26, Owner, ColdStore)),
         new(27, Cabbage with { What = "red cabbage", Name = "red with caraway", Also = "carrot 120g, caraway 5g", Salt = "2.5%", Place = Cellar },
-            Looked(2, Child), Meter(9, Neighbour, 0.02), Saw(15, Child, SightingKind.Film), Meter(16, Neighbour, 0.08), Looked(18, Neighbour, true)),
+            Looked(2, Child), Meter(9, Neighbour, 0.02), Saw(15, Child, SightingKind.Film), Meter(16, Neighbour, 0.08), Looked(18, Neighbour, true).WithPhoto()),
         new(23, Cabbage with { Name = "kraut on the shelf", Place = Pantry },
             Meter(14, Owner), Meter(16, Owner), Meter(18, Third, 0.5), Meter(20, Owner, 0.7), Saw(20, Owner, SightingKind.OffSmell)),
         new(20, Cucumbers with { Name = "dill cucumbers, early", Place = Counter },
@@ -83,9 +92,9 @@ internal static class NumberNine
             Looked(3, Child), Saw(16, Child, SightingKind.FuzzOrUnsure)),
         new(14, Cabbage with { Name = "autumn crock", HowMuch = "4kg", Vessel = "6l", Salt = "2.25%", Place = Counter, Lid = "WaterSealed",
             Cover = "Weight", Target = "VerySour" },
-            Meter(4, Owner, 0.04), Looked(8, Neighbour, true), Meter(10, Owner, -0.03), Tasted(12, Owner, TasteVerdict.NotYet)),
+            Looked(3, Child).WithPhoto(), Meter(4, Owner, 0.04), Looked(8, Neighbour, true).WithPhoto(), Meter(10, Owner, -0.03), Tasted(12, Owner, TasteVerdict.NotYet)),
         new(11, Carrots with { Name = "carrots with ginger", HowMany = "3", Place = Pantry },
-            Looked(1, Child), Saw(4, Child, SightingKind.PiecesUp), Settled(4.1, Neighbour, HandlingKind.PressedUnder), Strip(6, Neighbour),
+            Looked(1, Child), Saw(4, Child, SightingKind.PiecesUp), Settled(4.1, Neighbour, HandlingKind.PressedUnder).WithPhoto(), Strip(6, Neighbour),
             Tasted(9, Neighbour, TasteVerdict.Nearly), Saw(10.6, Child, SightingKind.PiecesUp)),
         new(8, Daikon with { Name = "daikon sticks", Place = Cellar },
             Meter(4, Third), Looked(6, Third)),
@@ -93,9 +102,18 @@ internal static class NumberNine
             Saw(2, Neighbour, SightingKind.Gas), Strip(4, Neighbour), Saw(5, Child, SightingKind.BrineLow)),
         new(4, Napa with { Name = "napa jar", Place = Counter },
             Meter(2, Third, 0.05), MovedTo(2.2, Third, Cellar), Saw(3, Child, SightingKind.Other, "the garlic has turned blue")),
-        new(2, Cabbage with { What = "red cabbage", Name = "red, second lot", HowMany = "4", Place = Counter }, Looked(1, Owner)),
+        new(2, Cabbage with { What = "red cabbage", Name = "red, second lot", HowMany = "4", Place = Counter }, Looked(1, Owner).WithPhoto()),
         new(0.3, Cabbage with { Name = "the last heads", HowMuch = "2 heads", HowMany = "2", Salt = "by taste", Place = Pantry, Vessel = "2l" }),
     ];
+
+    /// <summary>In which colours photos of a jar are drawn, as ARGB.</summary>
+    public static IReadOnlyList<uint> ColoursOf(string produce) => produce switch
+    {
+        "red cabbage" => [0xFF9B3A6E, 0xFF7A2957, 0xFFC47BA4],
+        "carrot" => [0xFFE07B2C, 0xFFF09A4A, 0xFFC8621C],
+        "cucumber" => [0xFF6E8F3E, 0xFF8FAB5A, 0xFF55742E],
+        _ => [0xFFDCDDA6, 0xFFC6CF86, 0xFFEFEBC8],
+    };
 
     private static PutUpForm Cabbage => new()
     {

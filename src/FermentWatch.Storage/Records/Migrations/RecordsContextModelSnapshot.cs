@@ -44,6 +44,10 @@ namespace FermentWatch.Storage.Records.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("ClockFace")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("EveningAt")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -73,6 +77,10 @@ namespace FermentWatch.Storage.Records.Migrations
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("TimeZoneId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WeekStart")
                         .IsRequired()
                         .HasColumnType("TEXT");
 

@@ -15,6 +15,8 @@ internal sealed class HouseholdTable : IEntityTypeConfiguration<Household>
         builder.Ignore(household => household.Zone);
         builder.Ignore(household => household.Measures);
         builder.Property(household => household.PhTool).HasConversion<string>();
+        builder.Property(household => household.ClockFace).HasConversion<string>();
+        builder.Property(household => household.WeekStart).HasConversion<string>();
     }
 }
 

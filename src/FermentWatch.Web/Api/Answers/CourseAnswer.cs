@@ -36,6 +36,9 @@ public sealed record CourseAnswer
     /// <summary>The unit in which this household reads temperatures; every temperature here is in Celsius all the same.</summary>
     public required TemperatureUnit ReadsTemperaturesIn { get; init; }
 
+    /// <summary>The face of the clock by which this household reads times; every time here is in UTC all the same.</summary>
+    public required ClockFace ReadsTimesBy { get; init; }
+
     public double AcidLinePh { get; } = AcidLine.Ph;
 
     /// <summary>When it is sour enough: one chance in ten before the first, even chances, nine in ten by the last. Null where not forecast.</summary>
@@ -56,6 +59,7 @@ public sealed record CourseAnswer
             Number = view.Jar.Number, Name = view.Jar.Name, PackedAt = view.Jar.PackedAt, IsKept = view.IsKept,
             KnownUntil = view.Jar.EndedAt ?? view.Calendar.Now, ShownUntil = At(course.LastDay), EndsBecause = course.EndsBecause,
             TimeZone = view.Household.Zone.Id, ReadsTemperaturesIn = view.Household.TemperatureUnit,
+            ReadsTimesBy = view.Household.ClockFace,
             SourEnough = view.Forecast?.Target is { P50: { } middle } target
                 ? new WindowAnswer(At(target.P10 ?? middle), At(middle), target.P90 is { } late ? At(late) : null) : null,
             Expected = ExpectedAnswer.Of([.. course.Expected], At), Temperature = MeasuredColumns.Of(course.Temperature),

@@ -12,14 +12,16 @@ namespace FermentWatch.Web.Api.Answers;
 /// <param name="EveningAt">When jars nobody looked at are asked for again.</param>
 /// <param name="TemperatureUnit">What its pages show; the API speaks Celsius.</param>
 /// <param name="MassUnit">What its pages show; the API speaks kilograms.</param>
+/// <param name="ClockFace">How its pages show the time of day; the API speaks ISO 8601.</param>
+/// <param name="WeekStart">The day with which its week begins.</param>
 /// <param name="PhTool">What it measures a pH with; what is asked for follows.</param>
 /// <param name="Mould">What it does about mould.</param>
 public sealed record HouseholdAnswer(
-    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit, PhTool PhTool,
-        MouldPolicy Mould)
+    string Name, string TimeZone, LocalTime RoundAt, LocalTime EveningAt, TemperatureUnit TemperatureUnit, MassUnit MassUnit, ClockFace ClockFace,
+    IsoDayOfWeek WeekStart, PhTool PhTool, MouldPolicy Mould)
 {
     public static HouseholdAnswer Of(Household household) => new(household.Name, household.TimeZoneId, household.RoundAt, household.EveningAt,
-        household.TemperatureUnit, household.MassUnit, household.PhTool, household.Mould);
+        household.TemperatureUnit, household.MassUnit, household.ClockFace, household.WeekStart, household.PhTool, household.Mould);
 }
 
 /// <summary>A place.</summary>

@@ -25,5 +25,5 @@ internal static class SpanWords
 
     /// <summary>With the year, as histories go back for years.</summary>
     private static string At(Instant instant, Household household) =>
-        instant.InZone(household.Zone).ToString("d MMMM uuuu HH:mm", CultureInfo.InvariantCulture);
+        ClockWords.WithDate(instant, household);
 }

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Web.Pages.Shared;
+using NodaTime;
 using NodaTime.TimeZones;
 
 namespace FermentWatch.Web.Pages.Home;
@@ -20,6 +21,12 @@ internal static class HomeChoices
 
     public static readonly IReadOnlyList<Choice> MassUnits =
         [new(nameof(MassUnit.Kilogram), "kilograms, litres"), new(nameof(MassUnit.Pound), "pounds, quarts")];
+
+    public static readonly IReadOnlyList<Choice> ClockFaces =
+        [new(nameof(ClockFace.TwentyFourHours), "18:00"), new(nameof(ClockFace.TwelveHours), "6:00 pm")];
+
+    public static readonly IReadOnlyList<Choice> WeekStarts =
+        [new(nameof(IsoDayOfWeek.Monday), "Monday"), new(nameof(IsoDayOfWeek.Sunday), "Sunday"), new(nameof(IsoDayOfWeek.Saturday), "Saturday")];
 
     public static readonly IReadOnlyList<Choice> PhTools =
         [new(nameof(PhTool.Nothing), "nothing"), new(nameof(PhTool.Strips), "strips"), new(nameof(PhTool.Meter), "a meter"),

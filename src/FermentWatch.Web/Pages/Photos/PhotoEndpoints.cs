@@ -1,10 +1,12 @@
 using System.Security.Claims;
+using System.Security.Cryptography;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Gates;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.Net.Http.Headers;
 
 namespace FermentWatch.Web.Pages.Photos;
 
@@ -16,6 +18,7 @@ internal static class PhotoEndpoints
         app.MapPost("/photos/{observation:guid}", KeepAsync).Does<PhotoDesk>().ExcludeFromDescription()
             .WithMetadata(new RequestSizeLimitAttribute(SmallPhoto.LargestFile + (1 << 16)));
         app.MapGet("/photos/{observation:guid}", FindAsync).ExcludeFromDescription();
+        app.MapGet("/photos/{observation:guid}/small", FindSmallAsync).ExcludeFromDescription();
     }
 
     private static async Task<IResult> KeepAsync(
@@ -29,5 +32,22 @@ internal static class PhotoEndpoints
     }
 
     private static async Task<IResult> FindAsync(Guid observation, IPhotoBook book, CancellationToken cancellationToken) =>
-        await book.FindAsync(observation, cancellationToken) is { } photo ? Results.Bytes(photo.Jpeg, "image/jpeg") : Results.NotFound();
+        await book.FindAsync(observation, cancellationToken) is { } photo ? Jpeg(photo.Jpeg, photo) : Results.NotFound();
+
+    /// <summary>As small as a row shows it.</summary>
+    private static async Task<IResult> FindSmallAsync(Guid observation, HttpRequest request, IPhotoBook book, CancellationToken cancellationToken)
+    {
+        if (await book.FindAsync(observation, cancellationToken) is not { } photo)
+            return Results.NotFound();
+        // What the browser has already is not made small again.
+        if (request.GetTypedHeaders().IfNoneMatch.Any(tag => tag.Compare(TagOf(photo), useStrongComparison: false)))
+            return Results.StatusCode(StatusCodes.Status304NotModified);
+        using var file = new MemoryStream(photo.Jpeg);
+        return Jpeg(SmallPhoto.Of(file, SmallPhoto.OnARow).Jpeg ?? photo.Jpeg, photo);
+    }
+
+    private static IResult Jpeg(byte[] content, Photo photo) => Results.Bytes(content, "image/jpeg", entityTag: TagOf(photo));
+
+    /// <summary>Another where the photo was replaced.</summary>
+    private static EntityTagHeaderValue TagOf(Photo photo) => new($"\"{Convert.ToHexStringLower(SHA256.HashData(photo.Jpeg)[..12])}\"");
 }

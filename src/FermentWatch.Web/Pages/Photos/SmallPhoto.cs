@@ -12,6 +12,9 @@ public static class SmallPhoto
     /// <summary>Longer side of what is kept, pixels.</summary>
     public const int LongestSide = 1280;
 
+    /// <summary>Longer side of what stands on a row, pixels: twice its size on the page, for screens that have them.</summary>
+    public const int OnARow = 240;
+
     /// <summary>Largest file that is taken, bytes.</summary>
     public const int LargestFile = 20 << 20;
 
@@ -30,7 +33,8 @@ public static class SmallPhoto
 
     /// <summary>The picture as a small JPEG, or why it cannot be used.</summary>
     /// <param name="file">JPEG, PNG or WebP as a phone sends it, at most <see cref="LargestFile"/> bytes.</param>
-    public static (byte[]? Jpeg, Refusal? Refusal) Of(Stream file)
+    /// <param name="longestSide">Its longer side at most, pixels.</param>
+    public static (byte[]? Jpeg, Refusal? Refusal) Of(Stream file, int longestSide = LongestSide)
     {
         using SKData data = SKData.Create(file);
         using SKCodec? codec = SKCodec.Create(data);
@@ -42,7 +46,7 @@ public static class SmallPhoto
         if ((long)codec.Info.Width * codec.Info.Height > most)
             return (null, new Refusal("photo", $"{codec.Info.Width} x {codec.Info.Height} pixels",
                 $"a picture of at most {most / 1_000_000} million pixels would be right"));
-        SKSizeI kept = Kept(codec.Info);
+        SKSizeI kept = Kept(codec.Info, longestSide);
         using SKBitmap? decoded = Decode(codec, kept);
         if (decoded is null)
             return (null, new Refusal("photo", "a picture that breaks off", "a whole picture would be right"));
@@ -52,9 +56,9 @@ public static class SmallPhoto
         return (jpeg.ToArray(), null);
     }
 
-    private static SKSizeI Kept(SKImageInfo picture)
+    private static SKSizeI Kept(SKImageInfo picture, int longestSide)
     {
-        double scale = Math.Min(1, (double)LongestSide / Math.Max(picture.Width, picture.Height));
+        double scale = Math.Min(1, (double)longestSide / Math.Max(picture.Width, picture.Height));
         return new SKSizeI(Math.Max(1, (int)Math.Round(picture.Width * scale)), Math.Max(1, (int)Math.Round(picture.Height * scale)));
     }
 

@@ -42,7 +42,7 @@ internal static class BoardTap
         LocalDate date = mark.At(clock.GetUtcNow().ToInstant()).InZone((await households.ReadAsync(cancellationToken)).Zone).Date;
         ILookup<Found, int> found = InTheRecord(well, input.Id, date, await jars.KeptAsync(cancellationToken),
             (await households.ReadAsync(cancellationToken)).Zone);
-        return Results.Redirect(new BoardAnswer([.. found[Found.Written]], [.. found[Found.AnsweredBefore]], [.. found[Found.Nothing]], seen,
+        return Results.Redirect(new BoardAnswer(input.Id, [.. found[Found.Written]], [.. found[Found.AnsweredBefore]], [.. found[Found.Nothing]], seen,
             [.. except.Where(number => seen.TrueForAll(each => each.Number != number))]).Address);
     }
 
@@ -87,12 +87,13 @@ public sealed class BoardTapForm
 }
 
 /// <summary>What became of the jars of a board, by number.</summary>
+/// <param name="Form">The form by which it was answered.</param>
 /// <param name="Well">Looked at by this answer.</param>
 /// <param name="Known">Answered for by somebody before.</param>
 /// <param name="Left">Not written down: no longer in the round, or the same page was sent on another day.</param>
 /// <param name="Seen">What was seen at those that were ticked.</param>
 /// <param name="ToSay">Ticked, and still to be said what was seen.</param>
-internal sealed record BoardAnswer(IReadOnlyList<int> Well, IReadOnlyList<int> Known, IReadOnlyList<int> Left,
+internal sealed record BoardAnswer(Guid Form, IReadOnlyList<int> Well, IReadOnlyList<int> Known, IReadOnlyList<int> Left,
     IReadOnlyList<(int Number, SightingKind Kind)> Seen, IReadOnlyList<int> ToSay)
 {
     /// <summary>The page that says so.</summary>
@@ -106,7 +107,7 @@ internal sealed record BoardAnswer(IReadOnlyList<int> Well, IReadOnlyList<int> K
                 return $"~/jars/{ToSay[0]}/seen?rest={string.Join(',', ToSay.Skip(1))}{(done.Length > 0 ? $"&done={done}" : "")}{left}";
             if (Seen.Count > 0)
                 return $"~/?guide={Seen[^1].Kind}&jar={Seen[^1].Number}&also={string.Concat(Seen.SkipLast(1).Select(each => $"{each.Number}-{each.Kind},"))}{left}";
-            return Well.Count == 0 && Known.Count > 0 ? $"~/?known={Known.Count}{left}" : $"~/?well={string.Join(',', Well)}{left}";
+            return Well.Count == 0 && Known.Count > 0 ? $"~/?known={Known.Count}{left}" : $"~/?well={string.Join(',', Well)}{left}{(Well.Count > 0 ? $"&form={Form}" : "")}";
         }
     }
 }

@@ -18,7 +18,7 @@ public sealed record FirstReading(bool Arrived, string Words)
         CancellationToken cancellationToken)
     {
         if (await log.LastAsync(sensor.Key, cancellationToken) is [var last, ..])
-            return new FirstReading(true, $"{ReadingWords.Value(last.Reading.Quantity, last.Reading.Value, household.TemperatureUnit)}, {TimeWords.Of(last.Reading.MeasuredAt, now, household.Zone)}");
+            return new FirstReading(true, $"{ReadingWords.Value(last.Reading.Quantity, last.Reading.Value, household.TemperatureUnit)}, {TimeWords.Of(last.Reading.MeasuredAt, now, household)}");
         RejectCount? wrong = (await log.RejectsAsync(cancellationToken)).FirstOrDefault(each => each.Last.SensorKey == sensor.Key);
         return new FirstReading(false, wrong is null ? ""
             : $"Something came and {ReadingWords.Of(wrong.Last.Reason)}: “{wrong.Last.Example}”. {wrong.Last.Explanation}");

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 
@@ -8,11 +9,8 @@ namespace FermentWatch.Web.Pages.Shared;
 public static class TimeWords
 {
     /// <summary>Day and time: <c>today 18:00</c>, <c>4 October 07:15</c>.</summary>
-    public static string Of(Instant instant, Instant now, DateTimeZone zone)
-    {
-        ZonedDateTime at = instant.InZone(zone);
-        return $"{DateWords.Name(at.Date, now.InZone(zone).Date)} {at.TimeOfDay.ToString("HH:mm", CultureInfo.InvariantCulture)}";
-    }
+    public static string Of(Instant instant, Instant now, Household household) =>
+        $"{DateWords.Name(instant.InZone(household.Zone).Date, now.InZone(household.Zone).Date)} {ClockWords.Of(instant, household)}";
 
     /// <summary>How long ago: <c>just now</c>, <c>12 minutes ago</c>, <c>5 hours ago</c>, <c>3 days ago</c>.</summary>
     public static string Ago(Instant instant, Instant now)

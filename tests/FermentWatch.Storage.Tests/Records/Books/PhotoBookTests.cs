@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.RoundAnswers;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace FermentWatch.Storage.Tests.Records.Books;
 
@@ -44,6 +45,29 @@ public sealed class PhotoBookTests : OpenedRecords
         Assert.Equal(PhotoKept.SomebodyElses, await Photos.KeepAsync(another, false, default));
         Assert.Equal(PhotoKept.SomebodyElses, await Photos.KeepAsync(unknown, false, default));
         Assert.Equal(1, (await Photos.FindAsync(seen, default))!.Jpeg.Single());
+    }
+
+    [Fact]
+    public async Task Newest_OfAJarWithThree_IsTheLastThatStands()
+    {
+        Assert.Empty(await Photos.NewestAsync(default));
+        Guid first = await SeenAsync();
+        Guid jar = Assert.Single(await Get<IJarBook>().KeptAsync(default)).Id;
+        Guid second = await SeenAgainAsync(jar, 1), third = await SeenAgainAsync(jar, 2);
+        foreach (Guid seen in new[] { third, first, second })
+            await Photos.KeepAsync(Of(seen, 1, "Lena"), false, default);
+        Assert.Equal(third, (await Photos.NewestAsync(default))[jar]);
+
+        Assert.True(await Get<IJarBook>().CorrectAsync(third, Noon, "Lena", null, default));
+        Assert.Equal(second, Assert.Single(await Photos.NewestAsync(default)).Value);
+    }
+
+    private async Task<Guid> SeenAgainAsync(Guid jar, int daysLater)
+    {
+        Instant at = Noon + Duration.FromDays(daysLater);
+        var seen = new Sighting { Id = Guid.CreateVersion7(), JarId = jar, At = at, EnteredAt = at, By = "Lena", Kind = SightingKind.Film };
+        await Get<IJarBook>().ObserveAsync([seen], default);
+        return seen.Id;
     }
 
     /// <summary>By somebody whose account is named by the name.</summary>
