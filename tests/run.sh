@@ -28,7 +28,9 @@ if [ ${#needs[@]} -gt 0 ]; then
 fi
 
 dotnet restore --locked-mode || exit 1
-dotnet build -c Release --no-restore || exit 1
+# One compiler for all projects, which is told to end: it would keep this script's output open.
+UseSharedCompilation=true dotnet build -c Release --no-restore || exit 1
+dotnet build-server shutdown --vbcscompiler >/dev/null 2>&1
 
 # A project that hangs is ended and counts as failed; the long run has kills by the thousand.
 export limit=45m

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
+using NodaTime;
 
 namespace FermentWatch.Acts;
 
@@ -14,6 +15,9 @@ public sealed record SentBefore<T>(T Observation, bool IsFiled, string? Asked, G
 /// <summary>Holds what was read of a form against what was filed under its id.</summary>
 public static class SentBefore
 {
+    /// <summary>Within so long the same by the same person is the same, sent from two pages that were open.</summary>
+    private static readonly Duration Moment = Duration.FromMinutes(5);
+
     /// <summary>An entry of one jar, by the rule of <see cref="SentForm"/>.</summary>
     /// <param name="now">What was read of the form, under the form's id.</param>
     /// <param name="jar">The jar it is about, whole.</param>
@@ -28,6 +32,9 @@ public static class SentBefore
             return new SentBefore<T>(now, false, Answering.AskedAgain(Filed(mark.Id)!), null);
         if (sent.IsFiled)
             return new SentBefore<T>((T)Filed(sent.Id)!, true, null, null);
+        if (Filed(mark.Id) is null && jar.Standing.OfType<T>().FirstOrDefault(each => (each.By, each.ById) == (now.By, now.ById)
+            && content(each) == content(now) && each.At - now.At <= Moment && now.At - each.At <= Moment) is { } twin)
+            return new SentBefore<T>(twin, true, null, null);
         bool takesItsPlace = sent.Corrects && Filed(mark.Id)!.VoidedAt is null;
         return new SentBefore<T>(sent.Id == mark.Id ? now : under(sent.Id), false, null, takesItsPlace ? mark.Id : null);
     }

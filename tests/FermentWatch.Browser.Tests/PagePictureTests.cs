@@ -21,7 +21,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     [
         ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
         ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("what-if", "/jars/1/what-if?ready=2026-12-24"), ("titration", "/jars/2/titration"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("jar-past", "/jars/6"), ("beside", "/jars/2/beside?with=4"), ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"), ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("sensor", "/sensors/cellar-shelf"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
+        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("past-found", "/jars/past?find=daikon"), ("record", "/jars/2/record"), ("record-past", "/jars/6/record"), ("labels", "/labels?jars=1-3&sheet=a4-70x37&taken=2"), ("cold", "/cold"), ("looking-back", "/looking-back"), ("labels-wrong", "/labels?jars=none"), ("jar-past", "/jars/6"), ("beside", "/jars/2/beside?with=4"), ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"), ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("sensor", "/sensors/cellar-shelf"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
     ];
 
     /// <summary>The short run looks at the phone in light and the desk in dark; the long one at all four.</summary>
@@ -237,8 +237,30 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             AxeResult result = await page.RunAxe();
             findings.AddRange(result.Violations.Select(violation =>
                 $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));
-            if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0)
+            if (await IsWiderAsync(page))
                 findings.Add($"{picture}: wider than the screen");
         }
+        await SqueezeAsync(page, name, findings);
     }
+
+    /// <summary>The narrowest phone, and text of twice the size, as browsers make it: nothing is to be scrolled sideways.</summary>
+    private static async Task SqueezeAsync(IPage page, string name, List<string> findings)
+    {
+        await page.SetViewportSizeAsync(320, 800);
+        if (await IsWiderAsync(page))
+            findings.Add($"{name}: wider than a phone of 320 px");
+        await page.SetViewportSizeAsync(390, 844);
+        await page.EvaluateAsync("document.documentElement.style.fontSize = '200%'");
+        if (await IsWiderAsync(page))
+            findings.Add($"{name}: wider than the screen with text of twice the size: {await WidestAsync(page)}");
+        await page.EvaluateAsync("document.documentElement.style.fontSize = ''");
+    }
+
+    private static async Task<bool> IsWiderAsync(IPage page) => await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0;
+
+    /// <summary>What reaches beyond the screen, the innermost.</summary>
+    private static Task<string> WidestAsync(IPage page) => page.EvaluateAsync<string>("""
+        () => [...document.querySelectorAll('main *, nav *')].filter(each => each.getBoundingClientRect().right > innerWidth + 1 && !each.closest('.scroll'))
+          .filter((each, _, all) => !all.some(other => other !== each && each.contains(other))).slice(0, 3).map(each => each.outerHTML.slice(0, 120)).join(' | ')
+        """);
 }

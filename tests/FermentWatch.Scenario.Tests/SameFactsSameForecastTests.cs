@@ -16,7 +16,7 @@ public class SameFactsSameForecastTests
     public async Task Forecast_ShuffledLateBatchedRestartedCorrected_IsTheSameToTheLastBit() =>
         await Gen.Select(Histories, Gen.Int[1, int.MaxValue]).SampleAsync(async (history, seed) =>
             Assert.Equal(await StraightAsync(history), await ByDetoursAsync(history, new Random(seed))),
-            iter: LongRun.Count(8, 200), threads: 1);
+            iter: LongRun.Count(4, 200), threads: 1);
 
     [Fact]
     public async Task Forecast_OneReadingMore_IsNotTheSame()

@@ -1,6 +1,8 @@
+using System.Text.Json.Serialization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Typed;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Acts.Households;
@@ -12,6 +14,8 @@ public sealed class DescribeHousehold(IHouseholdBook households)
     public async Task<IReadOnlyList<Refusal>> DoAsync(HouseholdInput input, CancellationToken cancellationToken)
     {
         Household household = await households.ReadAsync(cancellationToken);
+        if (Shown.Check("household", input.Shown, FactsOf(household)) is { } older)
+            return [older];
         var reader = new FieldReader();
         household.Name = reader.ReadName("name", input.Name);
         household.TimeZoneId = ReadZone(input.TimeZone, reader);
@@ -29,6 +33,15 @@ public sealed class DescribeHousehold(IHouseholdBook households)
             await households.WriteAsync(household, cancellationToken);
         return reader.Refusals;
     }
+
+    /// <summary>What a form about it shows.</summary>
+    public static IEnumerable<(string Field, string Value)> FactsOf(Household household) =>
+    [
+        ("name", household.Name), ("time zone", household.TimeZoneId), ("temperatures in", household.TemperatureUnit.ToString()),
+        ("weights in", household.MassUnit.ToString()), ("morning round", ClockWords.Of(household.RoundAt, household.ClockFace)),
+        ("asked again at", ClockWords.Of(household.EveningAt, household.ClockFace)), ("week from", household.WeekStart.ToString()),
+        ("pH by", household.PhTool.ToString().ToLowerInvariant()), ("mould", household.Mould == MouldPolicy.ThrowOut ? "the jar goes" : "small patches are skimmed"),
+    ];
 
     private static IsoDayOfWeek ReadWeekStart(string? typed, IsoDayOfWeek known, FieldReader reader)
     {
@@ -77,4 +90,8 @@ public sealed class HouseholdInput
 
     /// <summary>When jars nobody looked at are asked for again.</summary>
     public string? EveningAt { get; set; }
+
+    /// <summary>What the form showed when it was opened, by <see cref="Kitchen.Typed.Shown"/>; left out by scripts.</summary>
+    [JsonIgnore]
+    public string? Shown { get; set; }
 }

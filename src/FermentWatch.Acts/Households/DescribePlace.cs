@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.Json.Serialization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Places;
@@ -15,6 +17,8 @@ public sealed class DescribePlace(IPlaceBook places, WrittenDown written, TimePr
     {
         IReadOnlyList<Place> known = await places.AllAsync(cancellationToken);
         Place? old = known.FirstOrDefault(place => place.Id.ToString() == input.Id);
+        if (old is not null && Shown.Check("place", input.Shown, FactsOf(old)) is { } older)
+            return [older];
         var reader = new FieldReader();
         string name = reader.ReadName("place name", input.Name);
         if (known.Any(place => place.Id != old?.Id && place.Name.Equals(name, StringComparison.OrdinalIgnoreCase)))
@@ -30,6 +34,10 @@ public sealed class DescribePlace(IPlaceBook places, WrittenDown written, TimePr
         written.SayFacts();
         return [];
     }
+
+    /// <summary>What a form about it shows.</summary>
+    public static IEnumerable<(string Field, string Value)> FactsOf(Place place) =>
+        [("name", place.Name), ("temperature", place.Typical.Words()), ("shelf order", place.ShelfOrder.ToString(CultureInfo.InvariantCulture))];
 }
 
 /// <summary>A place, as typed.</summary>
@@ -45,4 +53,8 @@ public sealed class PlaceInput
 
     /// <summary>Order in which the round passes it; empty puts it last.</summary>
     public string? ShelfOrder { get; set; }
+
+    /// <summary>What the form showed when it was opened, by <see cref="Kitchen.Typed.Shown"/>; left out by scripts.</summary>
+    [JsonIgnore]
+    public string? Shown { get; set; }
 }

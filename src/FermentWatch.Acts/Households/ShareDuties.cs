@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.Json.Serialization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
@@ -25,6 +27,9 @@ public sealed class ShareDuties(IMemberBook members, INoticeBook notices)
         string person = (input.Person ?? "").Trim();
         if ((await AllAsync(cancellationToken)).All(each => each.Member.Name != person))
             reader.Refuse("person", person, "somebody of the household would be right");
+        if ((await members.AllAsync(cancellationToken)).FirstOrDefault(each => each.Name == person) is { } known
+            && Shown.Check("person", input.Shown, FactsOf(known.Duty)) is { } older)
+            return [older];
         Weekdays days = (input.Days ?? []).Aggregate(Weekdays.None, (sum, day) => sum | reader.ReadChoice("days", day, Weekdays.None));
         LocalTime? from = reader.ReadTimeOfDay("quiet from", input.QuietFrom, "22:00"),
             until = reader.ReadTimeOfDay("quiet until", input.QuietUntil, "22:00");
@@ -35,6 +40,12 @@ public sealed class ShareDuties(IMemberBook members, INoticeBook notices)
                 cancellationToken);
         return reader.Refusals;
     }
+
+    /// <summary>What a form about it shows.</summary>
+    public static IEnumerable<(string Field, string Value)> FactsOf(Duty duty) =>
+        [("days", duty.Days.ToString()), ("quiet from", Clock(duty.QuietFrom)), ("quiet until", Clock(duty.QuietUntil))];
+
+    private static string Clock(LocalTime? time) => time?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "never";
 }
 
 /// <summary>A person's days and quiet hours, as typed.</summary>
@@ -50,4 +61,8 @@ public sealed class DutyInput
 
     /// <summary>End of the quiet hours; empty for none.</summary>
     public string? QuietUntil { get; set; }
+
+    /// <summary>What the form showed when it was opened, by <see cref="Kitchen.Typed.Shown"/>; left out by scripts.</summary>
+    [JsonIgnore]
+    public string? Shown { get; set; }
 }

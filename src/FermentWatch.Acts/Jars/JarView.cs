@@ -80,6 +80,9 @@ public sealed class JarView
     /// <summary>How warm it is expected to be in the jar now; the place's own word where nothing is forecast.</summary>
     public double CelsiusNow => Told?.PointAt(Calendar.Now).JarCelsius ?? Place.Typical.Room().MeanCelsius;
 
+    /// <summary>What is expected of its titratable acidity now, per cent lactic; null where nothing is forecast.</summary>
+    public double? AcidityNowPercentLactic => Told?.PointAt(Calendar.Now).AcidityPercentLactic.P50;
+
     /// <summary>Why the spread is wider than the model's own; null where it is not.</summary>
     public string? WhyWider => Forecast is not null && Remedies.Widening(Jar) is { } done
         ? $"The spread is {WiderSpread.Factor:0.0#} times as wide: {ObservationWords.Of(done.Kind)} on {done.At.InZone(Household.Zone).Date.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture)}, and no pH measured since."

@@ -50,6 +50,12 @@ public sealed class Vegetable
     /// <summary>Whether its figures were recalled rather than read, and no published course of it or its kin was fitted.</summary>
     public bool IsFromMemory { get; init; }
 
+    /// <summary>
+    /// The name under which it must be made known to whoever eats of it (Regulation (EU) No 1169/2011 on the provision of food information
+    /// to consumers, 2011, Annex II); null where it is no such thing.
+    /// </summary>
+    public string? Allergen { get; init; }
+
     /// <summary>How it is usually cut.</summary>
     public required Cut UsualCut { get; init; }
 

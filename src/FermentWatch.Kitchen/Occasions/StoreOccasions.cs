@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.ColdStore;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using NodaTime;
@@ -10,9 +11,6 @@ public static class StoreOccasions
 {
     /// <summary>Public advice lets kraut work 3 to 6 weeks (USDA Complete Guide to Home Canning, Guide 6, AIB 539, 2015).</summary>
     public const int EarlyBeforeDay = 21;
-
-    /// <summary>Where nothing is published of a vegetable alone: pickles 4 to 6 months, kraut several (USDA Guide 6): the stricter end.</summary>
-    private const int KeptDays = 120;
 
     /// <summary>A chilling entered later than this after it happened is no longer worth a word.</summary>
     private const int EarlyToldWithinDays = 3;
@@ -30,7 +28,7 @@ public static class StoreOccasions
             int age = Period.DaysBetween(facts.DateOf(jar.PackedAt), on), kept = Period.DaysBetween(on, facts.Today);
             if (age < EarlyBeforeDay && kept <= EarlyToldWithinDays && Early(facts, jar) is { } early)
                 yield return On(OccasionKind.EarlyChilling, jar, chilled, $"Into the cold on day {age}", early);
-            if (facts.AfterMorning && kept >= (TestedRecipe.MainVegetable(jar)?.KeptColdDays ?? KeptDays))
+            if (facts.AfterMorning && kept >= KeepingTime.Of(jar).Days)
                 yield return EatFirst(facts, jar, chilled, on);
         }
     }
@@ -51,8 +49,7 @@ public static class StoreOccasions
     private static Occasion EatFirst(OccasionFacts facts, Jar jar, StageChange chilled, LocalDate on) =>
         On(OccasionKind.EatFirst, jar, chilled, "Eat first",
         $"In the cold since {on.ToString(on.Year == facts.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
-        + (TestedRecipe.IsKimchi(jar) ? "Advice on keeping kimchi runs from one week to four."
-            : "Public advice keeps it several months.") + " Look before you serve it; when in doubt, throw it out.");
+        + KeepingTime.Of(jar).Words + " Look before you serve it; when in doubt, throw it out.");
 
     private static Occasion On(OccasionKind kind, Jar jar, StageChange chilled, string headline, string body) =>
         new(kind, jar.Id, $"{chilled.Id:N}", headline, [jar.Number], body) { JarName = jar.Name };

@@ -8,8 +8,8 @@ namespace FermentWatch.Scenario.Tests.Yearly;
 
 /// <summary>
 /// One round on each local date at the promised local time, over both daylight-saving changes, with restarts and kills: told to
-/// a real HTTP receiver and to Debian's mosquitto_sub. The short run steps through the days around each change only, and jumps
-/// over the rest as an outage would.
+/// a real HTTP receiver and to Debian's mosquitto_sub. The short run takes the two zones with most to stumble over, steps through the days
+/// around each change only, and jumps over the rest as an outage would.
 /// </summary>
 public sealed class YearOfMorningsTests(ITestOutputHelper output)
 {
@@ -20,15 +20,15 @@ public sealed class YearOfMorningsTests(ITestOutputHelper output)
     /// <summary>But in one zone, where one jar stands all the time.</summary>
     private const int DaysOfAJar = 40;
 
-    [Fact]
+    [LongFact]
     public Task Rounds_NewYorkAtAnHourOfTheFold_OncePerDate() =>
         HoldAsync(ZoneTable.NewYork, new LocalTime(1, 30), new LocalDate(2026, 3, 1), seed: 11);
 
-    [Fact]
+    [LongFact]
     public Task Rounds_BerlinAtAnHourOfGapAndFold_OncePerDate() =>
         HoldAsync(ZoneTable.Berlin, new LocalTime(2, 30), new LocalDate(2026, 3, 1), seed: 4);
 
-    [Fact]
+    [LongFact]
     public Task Rounds_TokyoWithoutDaylightSaving_OncePerDate() =>
         HoldAsync(ZoneTable.Tokyo, new LocalTime(7, 0), new LocalDate(2026, 3, 1), seed: 36);
 

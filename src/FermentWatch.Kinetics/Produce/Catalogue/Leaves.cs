@@ -41,7 +41,7 @@ internal static class Leaves
         },
         new()
         {
-            ListedAs = 17, Name = "celery",
+            ListedAs = 17, Name = "celery", Allergen = "celery",
             Composition = new()
             {
                 Tables = ["USDA SR 11143", "IFCT D037"],

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
@@ -12,6 +13,9 @@ namespace FermentWatch.Web.Pages.Jars;
 /// <param name="Jars">Its jars: the most pressing first, then by the day of what is next.</param>
 internal sealed record JarGroup(string Name, IReadOnlyList<JarView> Jars)
 {
+    /// <summary>More rows of one list nobody reads on a phone.</summary>
+    public const int MostRows = 100;
+
     private const int SoonDays = 6;
     private static readonly string[] Names = ["Look at", "Ready soon", "Working", "In the cold"];
 
@@ -20,6 +24,10 @@ internal sealed record JarGroup(string Name, IReadOnlyList<JarView> Jars)
         [.. jars.GroupBy(Place).OrderBy(group => group.Key).Select(group => new JarGroup(Names[group.Key],
             [.. group.OrderBy(view => view.Next.Kind < StepKind.Measure ? (int)view.Next.Kind : int.MaxValue)
                 .ThenBy(view => view.Jar.Stage == JarStage.Cold ? view.Calendar.Date(0) : view.TasteFrom).ThenBy(view => view.Jar.Number)]))];
+
+    /// <summary>What is said of jars of a list that are not shown; null where all are.</summary>
+    public static string? NotShown(int count) => count <= MostRows ? null
+        : string.Create(CultureInfo.InvariantCulture, $"{count - MostRows:N0} more: find them by number, vegetable or shelf.");
 
     /// <summary>The next thing of a jar and its day, in a few words.</summary>
     public static string Next(JarView view)
