@@ -35,9 +35,12 @@ public sealed class TastingPlan
         _lots = LotsOf(_kept);
     }
 
-    private List<Lot> LotsOf(List<Jar> kept) =>
-        [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(KeyOf)
-            .Select(like => LotOf([.. like.OrderBy(jar => jar.Number)], kept)).OrderBy(lot => lot.By.Number)];
+    private List<Lot> LotsOf(List<Jar> kept)
+    {
+        ILookup<Likeness, Jar> alike = kept.ToLookup(LikenessOf);
+        return [.. kept.Where(jar => jar.Stage == JarStage.Fermenting).GroupBy(KeyOf)
+            .Select(lot => LotOf([.. lot.OrderBy(jar => jar.Number)], alike[lot.Key.Likeness])).OrderBy(lot => lot.By.Number)];
+    }
 
     /// <summary>The lots as they stood when a day began.</summary>
     private List<Lot> LotsAt(LocalDate date)
@@ -93,14 +96,15 @@ public sealed class TastingPlan
 
     private bool IsPaused(LocalDate day) => _household.TastingAgainFrom is { } again && day < again && day >= again.PlusDays(-DaysOfAWeek);
 
-    private Lot LotOf(List<Jar> like, List<Jar> kept)
+    /// <param name="like">Those that ferment in one place.</param>
+    /// <param name="alike">All that are alike, wherever they stand by now.</param>
+    private Lot LotOf(List<Jar> like, IEnumerable<Jar> alike)
     {
         DateTimeZone zone = _household.Zone;
         // Leaving one is leaving the lot: nobody is asked the same for its neighbour.
         List<Jar> tastable = like.Exists(TastingDue.IsLeft) ? [] : [.. like.Where(jar => TastingDue.IsOpen(jar, zone))];
         Jar by = tastable.Count > 0 ? tastable[0] : like[0];
-        var tastes = kept.Where(jar => LikenessOf(jar) == LikenessOf(by))
-            .SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
+        var tastes = alike.SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
         bool isAsked = _forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
         LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
         return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,

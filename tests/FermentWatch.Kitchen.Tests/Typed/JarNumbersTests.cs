@@ -20,5 +20,9 @@ public class JarNumbersTests
     [InlineData("1-9999")]
     [InlineData("-1")]
     [InlineData("99999999999")]
+    [InlineData("\u0663")] // a digit, and none of ours
     public void Read_AnythingElse_IsNothing(string? typed) => Assert.Null(JarNumbers.Read(typed));
+
+    [Fact]
+    public void Read_TextLongerThanAnyRow_IsNothing() => Assert.Null(JarNumbers.Read("1" + new string(' ', 100_000) + "x"));
 }
