@@ -51,6 +51,8 @@ run_project() {
     failed=$(( ${failed:-0} + 1 ))
   fi
   flock "$results" grep -vE '^\s+Passed ' "$log"
+  # What failed is said once more at the very end: a log of this length is often kept by its tail alone.
+  awk '/^ +Failed /{n=25} /^ +(Passed|Skipped) /{n=0} n-- > 0' "$log" >"$results/$name.failures"
   echo "${passed:-0} ${failed:-0}" >"$results/$name.counts"
 }
 export -f run_project
@@ -68,6 +70,7 @@ for folder in "${projects[@]}"; do
   passed=$(( passed + p ))
   failed=$(( failed + f ))
 done
+cat "$results"/*.failures
 rm -rf "$results"
 
 echo "$passed passed, $failed failed"

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
 
 namespace FermentWatch.Notices.Tests.WebPush;
 
@@ -30,6 +31,7 @@ internal sealed class PushService : IAsyncDisposable
     public static async Task<PushService> StartAsync()
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         var service = new PushService(builder.Build());
         service._app.Run(service.TakeAsync);

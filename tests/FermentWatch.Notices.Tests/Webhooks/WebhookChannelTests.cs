@@ -11,6 +11,7 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using NodaTime;
 using NodaTime.Testing;
 using Channel = FermentWatch.Kitchen.Notices.Channel;
@@ -29,6 +30,7 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     public async Task InitializeAsync()
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         _receiver = builder.Build();
         _receiver.Run(async context =>
