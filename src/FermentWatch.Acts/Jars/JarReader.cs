@@ -13,7 +13,8 @@ namespace FermentWatch.Acts.Jars;
 
 /// <summary>Reads jars for the pages and the API.</summary>
 public sealed class JarReader(
-    IJarBook jars, IPlaceBook places, IHouseholdBook households, IForecastBook forecasts, ISensorBook sensors, IReadingLog log, TimeProvider clock)
+    IJarBook jars, IPlaceBook places, IHouseholdBook households, IForecastBook forecasts, IRoundBook rounds, ISensorBook sensors, IReadingLog log,
+    TimeProvider clock)
 {
     /// <summary>Dry air asks for a second look at the brine, which is the round's alone; it opens no jar.</summary>
     private static readonly IReadOnlySet<Guid> Unread = new HashSet<Guid>();
@@ -26,7 +27,7 @@ public sealed class JarReader(
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         Instant now = clock.GetUtcNow().ToInstant();
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
-        var rules = new JarRules(household, latest, new TastingPlan(kept, latest, household), Unread);
+        var rules = new JarRules(household, latest, await TastingAsync(kept, latest, household, now, cancellationToken), Unread);
         return [.. kept.Select(jar => new JarView(jar, latest.GetValueOrDefault(jar.Id), known, household, now, On(rules, jar, household, now)))];
     }
 
@@ -38,10 +39,13 @@ public sealed class JarReader(
         Instant now = clock.GetUtcNow().ToInstant();
         IReadOnlyList<Jar> ended = await jars.EndedLastAsync(int.MaxValue, cancellationToken);
         var none = new Dictionary<Guid, JarForecast>();
-        var rules = new JarRules(household, none, new TastingPlan([], none, household), Unread);
+        var rules = new JarRules(household, none, new TastingPlan([], none, household, []), Unread);
         return [.. ended.OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number)
             .Select(jar => new JarView(jar, null, known, household, now, On(rules, jar, household, now)))];
     }
+
+    /// <summary>The record of one jar, from which nothing is worked out; null where there is none.</summary>
+    public Task<Jar?> RecordAsync(int number, CancellationToken cancellationToken) => jars.FindAsync(number, cancellationToken);
 
     /// <summary>One jar, or null.</summary>
     public async Task<JarView?> FindAsync(int number, CancellationToken cancellationToken)
@@ -52,10 +56,15 @@ public sealed class JarReader(
         Instant now = clock.GetUtcNow().ToInstant();
         var latest = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(each => each.JarId);
         // Jars alike are tasted for each other, so what is asked of one follows from all.
-        var rules = new JarRules(household, latest, new TastingPlan(await jars.KeptAsync(cancellationToken), latest, household), Unread);
+        TastingPlan tasting = await TastingAsync(await jars.KeptAsync(cancellationToken), latest, household, now, cancellationToken);
+        var rules = new JarRules(household, latest, tasting, Unread);
         JarForecast? forecast = await forecasts.LatestAsync(jar.Id, cancellationToken);
         return new JarView(jar, forecast, await places.AllAsync(cancellationToken), household, now, On(rules, jar, household, now));
     }
+
+    private async Task<TastingPlan> TastingAsync(IReadOnlyList<Jar> kept, Dictionary<Guid, JarForecast> latest, Household household, Instant now,
+        CancellationToken cancellationToken) => new(kept, latest, household,
+            await rounds.SinceAsync(now.InZone(household.Zone).Date.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken));
 
     private static RoundJar On(JarRules rules, Jar jar, Household household, Instant now)
     {

@@ -33,6 +33,7 @@ public sealed class JarView
         Jar = jar;
         Household = household;
         _saved = saved;
+        Places = places;
         Place = places.First(place => place.Id == jar.PlacementAt(now).PlaceId);
         Instant origin = saved?.Origin ?? QuarterHour.Floor(jar.PackedAt);
         Calendar = new ForecastCalendar(origin, saved?.Forecast.Course[^1].Day ?? 0, now, household.Zone);
@@ -46,6 +47,9 @@ public sealed class JarView
     public Household Household { get; }
 
     public Place Place { get; }
+
+    /// <summary>Every place of the household, in shelf order.</summary>
+    public IReadOnlyList<Place> Places { get; }
 
     public ForecastCalendar Calendar { get; }
 
@@ -118,7 +122,7 @@ public sealed class JarView
 
     /// <summary>What an entry of it wrote down and changed; null where it has none of that id that stands.</summary>
     public string? Said(Guid? entry) => Jar.Standing.FirstOrDefault(each => each.Id == entry) is { } said
-        ? EntryWords.Of(Jar, said, Household.Zone) : null;
+        ? EntryWords.Of(Jar, said, Household.Zone, Today.Taste, Calendar.Today) : null;
 
     /// <summary>When it is sour enough, in a sentence.</summary>
     public string SourEnough => IsKept && !Trouble.ForecastWithdrawn && Jar.Standing.OfType<Taste>().LastOrDefault() is { Verdict: TasteVerdict.Right or TasteVerdict.PastIt } taste

@@ -9,9 +9,20 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Notices;
 
 /// <summary>The ways to reach people: adds, keeps, removes and tries them.</summary>
-public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> channels, TimeProvider clock)
+public sealed class ReachPeople(INoticeBook book, IMemberBook members, IEnumerable<INoticeChannel> channels, TimeProvider clock)
 {
     private static readonly Duration TestHolds = Duration.FromMinutes(5);
+
+    /// <summary>Every way there is to reach somebody, each with whether the one who added it has left.</summary>
+    public async Task<IReadOnlyList<KnownRoute>> RoutesAsync(CancellationToken cancellationToken)
+    {
+        IReadOnlyList<Member> known = await members.AllAsync(cancellationToken);
+        return [.. (await book.RoutesAsync(cancellationToken)).Select(route => new KnownRoute(route,
+            route.Channel != Channel.WebPush && Member.IsOrphan(route.MadeBy, route.MadeById, known)))];
+    }
+
+    /// <summary>The latest notices, the newest first, with what is stuck and why.</summary>
+    public Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken) => book.LatestAsync(atMost, cancellationToken);
 
     /// <summary>Adds a way to reach somebody; the route, or what was wrong.</summary>
     public async Task<(NoticeRoute? Route, IReadOnlyList<Refusal> Refusals)> AddAsync(NoticeRouteInput input, Person by,
@@ -63,6 +74,11 @@ public sealed class ReachPeople(INoticeBook book, IEnumerable<INoticeChannel> ch
     }
 }
 
+/// <summary>A way to reach somebody.</summary>
+/// <param name="Route">The way.</param>
+/// <param name="IsOrphan">Whether an adult should keep or remove it: who added it is none of this household any more.</param>
+public sealed record KnownRoute(NoticeRoute Route, bool IsOrphan);
+
 /// <summary>How somebody is to be reached, as typed.</summary>
 public sealed class NoticeRouteInput
 {
@@ -82,5 +98,12 @@ public sealed class NoticeRouteInput
 /// <summary>Has the household told no more of a kind of occasion, or told of it again.</summary>
 public sealed class MuteOccasion(IOccasionBook occasions)
 {
+    /// <summary>Every kind that can be told of, and whether it is muted.</summary>
+    public async Task<IReadOnlyList<(OccasionKind Kind, bool IsMuted)>> AllAsync(CancellationToken cancellationToken)
+    {
+        IReadOnlySet<OccasionKind> muted = await occasions.MutedAsync(cancellationToken);
+        return [.. OccasionWords.Told.Select(kind => (kind, muted.Contains(kind)))];
+    }
+
     public Task DoAsync(OccasionKind kind, bool muted, CancellationToken cancellationToken) => occasions.MuteAsync(kind, muted, cancellationToken);
 }

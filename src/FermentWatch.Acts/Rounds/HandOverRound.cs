@@ -10,6 +10,9 @@ namespace FermentWatch.Acts.Rounds;
 [OpenToChildren]
 public sealed class HandOverRound(IMemberBook members)
 {
+    /// <summary>Whose round it is on which day, from a date on.</summary>
+    public Task<Roster> RosterAsync(LocalDate from, CancellationToken cancellationToken) => members.RosterAsync(from, cancellationToken);
+
     /// <summary>Hands it over; a name that is nobody's in the household changes nothing.</summary>
     /// <param name="date">The date of the round.</param>
     /// <param name="somebody">Who does it instead; empty to take it back.</param>

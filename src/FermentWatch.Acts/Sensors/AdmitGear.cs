@@ -12,7 +12,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Sensors;
 
 /// <summary>Lets gear speak to our broker: adds sensors and gateways, keeps and removes the credentials of gateways.</summary>
-public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentialIssuer issuer, TimeProvider clock)
+public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, IMemberBook members, ICredentialIssuer issuer, TimeProvider clock)
 {
     /// <summary>Adds a sensor or gateway, or tells what was wrong.</summary>
     public async Task<(AddedSensor? Added, IReadOnlyList<Refusal> Refusals)> AddAsync(AddInput input, CancellationToken cancellationToken)
@@ -37,6 +37,14 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
                 $"a name of 1 to {SafeText.LongestName} letters, one of a to z or a digit among them, would be right, such as 'cellar shelf'");
     }
 
+    /// <summary>The credentials of gateways and buttons, each with whether the one who made it has left.</summary>
+    public async Task<IReadOnlyList<KnownGateway>> GatewaysAsync(CancellationToken cancellationToken)
+    {
+        IReadOnlyList<Member> known = await members.AllAsync(cancellationToken);
+        return [.. (await sensors.GatewaysAsync(cancellationToken)).Select(gateway =>
+            new KnownGateway(gateway, Member.IsOrphan(gateway.MadeBy, gateway.MadeById, known)))];
+    }
+
     /// <summary>Keeps the credential of a gateway that somebody made who has left, as one's own.</summary>
     public Task KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken) =>
         sensors.KeepGatewayAsync(user, by, cancellationToken);
@@ -44,9 +52,32 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
     /// <summary>Takes a gateway's credential away; what it published stays. False if there is none of that name.</summary>
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) => sensors.RemoveGatewayAsync(user, cancellationToken);
 
+    /// <summary>Takes the sensor or gateway of this name away. What of the two it was, or what was wrong.</summary>
+    public async Task<(Sensor? Sensor, Refusal? Refusal)> RemoveAsync(string user, CancellationToken cancellationToken)
+    {
+        if (await RemoveGatewayAsync(user, cancellationToken))
+            return (null, null);
+        if (await sensors.FindAsync(user, cancellationToken) is not { } sensor)
+            return (null, await UnknownAsync(user, cancellationToken));
+        await RemoveAsync(sensor, cancellationToken);
+        return (sensor, null);
+    }
+
     /// <summary>Takes a sensor out of service and its credential away; its readings stay.</summary>
     public Task RemoveAsync(Sensor sensor, CancellationToken cancellationToken) =>
         sensors.RemoveAsync(sensor.Id, clock.GetUtcNow().ToInstant(), cancellationToken);
+
+    private async Task<Refusal> UnknownAsync(string user, CancellationToken cancellationToken)
+    {
+        string[] known =
+        [
+            .. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).Select(sensor => sensor.Slug),
+            .. (await sensors.GatewaysAsync(cancellationToken)).Select(gateway => gateway.User),
+        ];
+        string right = NearestName.Of(user, known) is { } nearest ? $"did you mean {nearest}?"
+            : known.Length > 0 ? $"one of {string.Join(", ", known)} would be right" : "there is no sensor in service";
+        return new Refusal("user", user, right);
+    }
 
     private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddGatewayAsync(string slug, AddInput input, CancellationToken cancellationToken)
     {
@@ -81,6 +112,11 @@ public sealed class AdmitGear(ISensorBook sensors, IPlaceBook places, ICredentia
         return (new AddedSensor(await sensors.AddAsync(sensor, issued.Credential, cancellationToken), issued), []);
     }
 }
+
+/// <summary>A gateway, or buttons by the jars.</summary>
+/// <param name="Credential">Who it is at the broker.</param>
+/// <param name="IsOrphan">Whether an adult should keep or remove it: who made it is none of this household any more.</param>
+public sealed record KnownGateway(MqttCredential Credential, bool IsOrphan);
 
 /// <summary>A sensor or gateway to be added, as it was typed.</summary>
 /// <param name="Name">What the household calls it.</param>

@@ -3,6 +3,7 @@ using FermentWatch.Acts.Households;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Sensors;
 using NodaTime;
 using NodaTime.Extensions;
@@ -12,7 +13,29 @@ namespace FermentWatch.Acts.Sensors;
 /// <summary>Where it is said what a sensor measures.</summary>
 public sealed class GiveSensor(ISensorBook sensors, ReadyPlaces places, IJarBook jars, WrittenDown written, TimeProvider clock)
 {
-    private const string PlaceWord = "place ", JarWord = "jar ", Nowhere = "nowhere";
+    private const string PlaceWord = "place ", JarWord = "jar ";
+
+    /// <summary>The word for a sensor that is put away.</summary>
+    public const string Nowhere = "nowhere";
+
+    /// <summary>What a sensor can be given to: the places, or those offered to a household that has none, and the jars that are kept.</summary>
+    public async Task<(IReadOnlyList<Place> Places, IReadOnlyList<Jar> Jars)> ChoicesAsync(CancellationToken cancellationToken) =>
+        (await places.OfferAsync(cancellationToken), await jars.KeptAsync(cancellationToken));
+
+    /// <summary>What a sensor measures at present, in the words in which it is said.</summary>
+    public async Task<string> WhereAsync(Sensor sensor, CancellationToken cancellationToken)
+    {
+        SensorPlacement? stands = sensor.PlacementAt(clock.GetUtcNow().ToInstant());
+        (IReadOnlyList<Place> known, IReadOnlyList<Jar> kept) = await ChoicesAsync(cancellationToken);
+        return known.FirstOrDefault(place => place.Id == stands?.PlaceId) is { } place ? WordOf(place)
+            : kept.FirstOrDefault(jar => jar.Id == stands?.JarId) is { } jar ? WordOf(jar) : Nowhere;
+    }
+
+    /// <summary>How a place is named where it is said what a sensor measures.</summary>
+    public static string WordOf(Place place) => PlaceWord + place.Name;
+
+    /// <summary>How a jar is named there.</summary>
+    public static string WordOf(Jar jar) => string.Create(CultureInfo.InvariantCulture, $"{JarWord}{jar.Number}");
 
     /// <summary>Gives a sensor to a place or a jar from now on, and renews the forecasts; what was wrong, or nothing.</summary>
     /// <param name="sensor">The sensor.</param>

@@ -10,6 +10,9 @@ namespace FermentWatch.Acts.Sensors;
 /// <summary>Where rules for sensors that were not made for us are handed in, by the API and the command line.</summary>
 public sealed class ReadByRule(ISourceRuleBook rules, ISensorBook sensors, ISourceRuleCheck check, TimeProvider clock)
 {
+    /// <summary>Every rule, in the order in which they were added.</summary>
+    public Task<IReadOnlyList<SourceRule>> AllAsync(CancellationToken cancellationToken) => rules.AllAsync(cancellationToken);
+
     /// <summary>Files a rule, or tells everything that is wrong with it.</summary>
     public async Task<RuleEntry> AddAsync(RuleForm form, CancellationToken cancellationToken)
     {

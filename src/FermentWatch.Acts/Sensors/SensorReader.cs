@@ -15,6 +15,17 @@ public sealed class SensorReader(
     ISensorBook sensors, IPlaceBook places, IJarBook jars, IHouseholdBook households, ISourceRuleBook rules, IProbeBook probes, IReadingLog log,
         TimeProvider clock)
 {
+    /// <summary>The sensor in service of this name in topics, or null.</summary>
+    public Task<Sensor?> FindAsync(string slug, CancellationToken cancellationToken) => sensors.FindAsync(slug, cancellationToken);
+
+    /// <summary>What came of a sensor last, and what came of it and could not be used.</summary>
+    public async Task<HeardOf> HeardAsync(Sensor sensor, CancellationToken cancellationToken) => new(
+        (await log.LastAsync(sensor.Key, cancellationToken)).FirstOrDefault(),
+        (await log.RejectsAsync(cancellationToken)).FirstOrDefault(each => each.Last.SensorKey == sensor.Key));
+
+    /// <summary>What came in and could not be used.</summary>
+    public Task<IReadOnlyList<RejectCount>> RejectsAsync(CancellationToken cancellationToken) => log.RejectsAsync(cancellationToken);
+
     /// <summary>Every sensor in service, by name.</summary>
     public async Task<IReadOnlyList<SensorView>> InServiceAsync(CancellationToken cancellationToken)
     {
@@ -44,6 +55,11 @@ public sealed class SensorReader(
         return views;
     }
 }
+
+/// <summary>What was heard of a sensor.</summary>
+/// <param name="Last">Its last reading; null where none came.</param>
+/// <param name="Wrong">What came of it and could not be used; null where there was none.</param>
+public sealed record HeardOf(JudgedReading? Last, RejectCount? Wrong);
 
 /// <summary>What the pages and the API say of one sensor.</summary>
 /// <param name="Sensor">The sensor.</param>

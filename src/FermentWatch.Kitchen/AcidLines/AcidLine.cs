@@ -78,8 +78,11 @@ public static class AcidLine
         var below = Enumerable.Reverse(counted).TakeWhile(measurement => measurement.Ph <= Ph).ToList();
         bool onTwoDays = alarm == AcidLineAlarm.None && below.Select(measurement => measurement.At.InZone(zone).Date).Distinct().Count() >= 2;
         bool blendedMissing = IsInPieces(jar) && below.Count > 0 && !below.Exists(measurement => measurement.Blended);
-        return new AcidLineReport(state, last, onTwoDays && !blendedMissing, alarm) { BlendedMissing = blendedMissing, AwaitsBlended = onTwoDays
-            && blendedMissing };
+        return new AcidLineReport(state, last, onTwoDays && !blendedMissing, alarm)
+        {
+            BlendedMissing = blendedMissing, AwaitsBlended = onTwoDays && blendedMissing,
+            TooNear = ordered.LastOrDefault() is { } newest && Weigh(jar, newest) == LineEvidence.TooNear ? newest : null,
+        };
     }
 
     private static AcidLineAlarm Alarm(List<PhMeasurement> ordered, List<PhMeasurement> counted)

@@ -15,6 +15,9 @@ public sealed record AcidLineReport(AcidLineState State, PhMeasurement? LastCoun
     /// <summary>Whether it is in pieces and every counted reading below the line is of brine alone, which the acid reaches first.</summary>
     public bool BlendedMissing { get; init; }
 
+    /// <summary>The last reading, where it is too near the line to count: it is measured again the next day. Null where it is not.</summary>
+    public PhMeasurement? TooNear { get; init; }
+
     /// <summary>Whether nothing but a blended reading is wanting for it to be settled.</summary>
     public bool AwaitsBlended { get; init; }
 }

@@ -36,7 +36,7 @@ public sealed record ComingTaste(Guid JarId, int Number, string Name, string Pla
 
 /// <summary>Reads what a person's calendar shows. The same records on the same date give the same.</summary>
 public sealed class ComingDaysReader(
-    IHouseholdBook households, IMemberBook members, IJarBook jars, IPlaceBook places, IForecastBook forecasts, RoundPass rounds)
+    IHouseholdBook households, IMemberBook members, IJarBook jars, IPlaceBook places, IForecastBook forecasts, IRoundBook opened, RoundPass rounds)
 {
     private const int DaysOfRounds = 7;
 
@@ -49,7 +49,7 @@ public sealed class ComingDaysReader(
         var names = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id, place => place.Name);
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
         var fermenting = kept.Where(jar => jar.Stage == JarStage.Fermenting).ToList();
-        var tasting = new TastingPlan(kept, latest, household);
+        var tasting = new TastingPlan(kept, latest, household, await opened.SinceAsync(today.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken));
         var tastes = fermenting.Where(jar => latest.ContainsKey(jar.Id))
             .Select(jar => Taste(jar, latest[jar.Id], tasting.Of(jar, today), names[jar.PlacementAt(now).PlaceId],
                 today)).OfType<ComingTaste>().ToList();

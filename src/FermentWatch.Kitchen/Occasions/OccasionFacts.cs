@@ -34,8 +34,11 @@ public sealed class OccasionFacts
     /// <summary>Sensors in service that a person should look at.</summary>
     public IReadOnlyList<SensorConcern> Sensors { get; init; } = [];
 
+    /// <summary>The rounds of the last days, for what was asked on them.</summary>
+    public IReadOnlyList<Round> Rounds { get; init; } = [];
+
     /// <summary>When people are asked to taste.</summary>
-    public TastingPlan Tasting => _tasting ??= new TastingPlan(Jars, Forecasts, Household);
+    public TastingPlan Tasting => _tasting ??= new TastingPlan(Jars, Forecasts, Household, Rounds);
 
     public DateTimeZone Zone => Household.Zone;
 
@@ -54,7 +57,7 @@ public sealed class OccasionFacts
     public OccasionFacts Of(Jar jar) => new()
     {
         Household = Household, Now = Now, Jars = [jar], Places = Places, Forecasts = Forecasts, Temperatures = Temperatures, Roster = Roster,
-            Sensors = Sensors,
+        Sensors = Sensors, Rounds = Rounds,
     };
 
     /// <summary>Days after packing, 0 on the date of packing.</summary>

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
@@ -15,14 +16,17 @@ public static class EntryWords
     /// <param name="jar">The jar, with the entry.</param>
     /// <param name="entry">What was entered.</param>
     /// <param name="zone">The household's zone, in which days are told apart.</param>
-    public static string Of(Jar jar, Observation entry, DateTimeZone zone)
+    /// <param name="tasting">What tasting comes to for it after the entry; null where it is no question.</param>
+    /// <param name="today">The date, for what is said of days to come.</param>
+    public static string Of(Jar jar, Observation entry, DateTimeZone zone, TasteAsk? tasting, LocalDate today)
     {
         string written = $"Written down for jar {jar.Number}: {ObservationWords.Of(entry)}.";
         return entry switch
         {
             PhMeasurement measurement => $"{written} {Line(jar, measurement, zone)}",
             Titration => $"{written} It moves the forecast; only a pH says anything of the acid line.",
-            Taste { Verdict: TasteVerdict.NotYet or TasteVerdict.Nearly } => $"{written} Taste again tomorrow.",
+            Taste { Verdict: TasteVerdict.NotYet or TasteVerdict.Nearly } => tasting?.From is { } again
+                ? $"{written} Worth tasting again {DateWords.When(LocalDate.Max(again, today.PlusDays(1)), today)}." : written,
             Handling when Trouble.Of(jar, zone) is { Handled: not null, WellDaysToGo: var days and > 0 } =>
                 $"{written} All well on {(days == 1 ? "one more day" : $"{days} more days")} settles it.",
             StageChange { Stage: JarStage.Cold } => $"{written} {Cautions.LoosenInTheCold.Text}",

@@ -40,4 +40,7 @@ public sealed class Round
 
     /// <summary>True if the whole day had passed before the service could open it; nobody is told of it then but by the next round.</summary>
     public required bool Missed { get; init; }
+
+    /// <summary>Jars that were asked to be tasted on it, by id; each stood for its lot.</summary>
+    public IReadOnlyList<Guid> TasteAsked { get; init; } = [];
 }

@@ -21,6 +21,8 @@ public static class PhDue
     /// <param name="zone">The household's zone.</param>
     public static bool On(LocalDate date, int day, AcidLineReport line, DateTimeZone zone)
     {
+        if (line.TooNear is { } near)
+            return Period.DaysBetween(near.At.InZone(zone).Date, date) >= 1;
         if (line.State == AcidLineState.NotMeasured || line.LastCounted is not { } last)
             return day == FirstAsked || (day > 0 && day % DaysOfAWeek == 0);
         int since = Period.DaysBetween(last.At.InZone(zone).Date, date);

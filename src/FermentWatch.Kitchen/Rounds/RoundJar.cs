@@ -41,6 +41,9 @@ public sealed record RoundJar(
 /// <summary>What is to be looked at on one date, by shelf in shelf order.</summary>
 public sealed record RoundSheet(LocalDate Date, IReadOnlyList<RoundShelf> Shelves)
 {
+    /// <summary>Jars that are asked to be tasted, by id, each for its lot.</summary>
+    public IReadOnlyList<Guid> TasteAsked { get; init; } = [];
+
     public IEnumerable<RoundJar> Jars => Shelves.SelectMany(shelf => shelf.Jars);
 }
 

@@ -37,9 +37,11 @@ public sealed class RoundPass(
         var opened = new List<LocalDate>();
         foreach ((LocalDate date, Instant dueAt) in RoundCalendar.DueAfter(last, household.RoundAt, zone, now).ToList())
         {
-            var round = new Round { Date = date, DueAt = dueAt, OpenedAt = now, Missed = date < today };
-            IReadOnlyList<Notice> messages = round.Missed ? [] : await MorningAsync(household, date, dueAt, cancellationToken);
-            if (await rounds.OpenAsync(round, messages, cancellationToken))
+            Roster roster = await members.RosterAsync(date, cancellationToken);
+            bool isMissed = date < today;
+            RoundSheet? sheet = isMissed || roster.PauseOn(date) is not null ? null : await SheetAsync(household, date, dueAt, cancellationToken);
+            var round = new Round { Date = date, DueAt = dueAt, OpenedAt = now, Missed = isMissed, TasteAsked = sheet?.TasteAsked ?? [] };
+            if (await rounds.OpenAsync(round, await MorningAsync(household, roster, sheet, dueAt, cancellationToken), cancellationToken))
                 opened.Add(date);
         }
         await AskAgainAsync(household, today, now, cancellationToken);
@@ -59,20 +61,19 @@ public sealed class RoundPass(
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
         var forecastsByJar = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         IReadOnlySet<Guid> dry = await dryPlaces.ReadAsync(dueAt, cancellationToken);
+        IReadOnlyList<Round> before = await rounds.SinceAsync(date.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken);
         using SetAside.SetAsideRun run = setAside.Begin("round");
-        return new RoundPlan(placesById, forecastsByJar, household, dry, run).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
+        return new RoundPlan(placesById, forecastsByJar, household, before, dry, run).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
     }
 
-    private async Task<IReadOnlyList<Notice>> MorningAsync(Household household, LocalDate date, Instant dueAt, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<Notice>> MorningAsync(
+        Household household, Roster roster, RoundSheet? sheet, Instant dueAt, CancellationToken cancellationToken)
     {
-        Roster roster = await members.RosterAsync(date, cancellationToken);
-        if (roster.PauseOn(date) is not null)
+        if (sheet is null || sheet.Shelves.Count == 0)
             return [];
-        RoundSheet sheet = await SheetAsync(household, date, dueAt, cancellationToken);
-        Instant pointless = RoundCalendar.At(date, household.EveningAt, household.Zone) ?? dueAt + Duration.FromHours(12);
-        return sheet.Shelves.Count == 0 ? []
-            : RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt,
-                Instant.Max(pointless, dueAt + Duration.FromHours(1)), RoundCalendar.EndOf(date, household.Zone));
+        Instant pointless = RoundCalendar.At(sheet.Date, household.EveningAt, household.Zone) ?? dueAt + Duration.FromHours(12);
+        return RoundMessages.Of(sheet, await AudienceAsync(roster, household, cancellationToken), roster, dueAt,
+            Instant.Max(pointless, dueAt + Duration.FromHours(1)), RoundCalendar.EndOf(sheet.Date, household.Zone));
     }
 
     private async Task AskAgainAsync(Household household, LocalDate today, Instant now, CancellationToken cancellationToken)

@@ -12,31 +12,36 @@ namespace FermentWatch.Kitchen.Rounds;
 /// <param name="places">Every place.</param>
 /// <param name="forecasts">The latest forecasts by jar.</param>
 /// <param name="household">For its zone and what it can measure with.</param>
+/// <param name="rounds">The rounds of the last days, for what was asked on them.</param>
 /// <param name="dry">Places where the air is dry.</param>
 /// <param name="run">Where a jar goes whose record cannot be digested; it is asked to be looked at all the same.</param>
 public sealed class RoundPlan(
-    IReadOnlyDictionary<Guid, Place> places, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household, IReadOnlySet<Guid> dry,
-    SetAside.SetAsideRun run)
+    IReadOnlyDictionary<Guid, Place> places, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household, IReadOnlyList<Round> rounds,
+    IReadOnlySet<Guid> dry, SetAside.SetAsideRun run)
 {
     /// <summary>The sheet of a date, for jars that ferment and were packed before it was due.</summary>
     public RoundSheet Of(LocalDate date, Instant dueAt, IEnumerable<Jar> jars)
     {
         var kept = jars.ToList();
-        var rules = new JarRules(household, forecasts, Tasting(kept), dry);
+        TastingPlan tasting = Tasting(kept);
+        var rules = new JarRules(household, forecasts, tasting, dry);
         return new RoundSheet(date,
             [.. kept.Where(jar => jar.Stage == JarStage.Fermenting && jar.PackedAt < dueAt)
                 .Select(jar => (Place: PlaceOf(jar, dueAt), Jar: jar)).Where(entry => entry.Place is not null)
                 .Select(entry => (Place: entry.Place!, Jar: JarOrLookAtIt(rules, date, dueAt, entry.Jar)))
                 .GroupBy(entry => entry.Place.Id)
                 .Select(shelf => new RoundShelf(shelf.First().Place, [.. shelf.Select(entry => entry.Jar).OrderBy(entry => entry.Jar.Number)]))
-                .OrderBy(shelf => shelf.Place.ShelfOrder).ThenBy(shelf => shelf.Place.Name, StringComparer.Ordinal)]);
+                .OrderBy(shelf => shelf.Place.ShelfOrder).ThenBy(shelf => shelf.Place.Name, StringComparer.Ordinal)])
+        {
+            TasteAsked = tasting.AskedOn(date),
+        };
     }
 
     /// <summary>One jar whose record cannot be digested keeps nobody from tasting another.</summary>
     private TastingPlan Tasting(List<Jar> kept)
     {
-        var digested = kept.Where(jar => run.Try($"tasting of jar {jar.Number}", () => _ = new TastingPlan([jar], forecasts, household))).ToList();
-        return new TastingPlan(digested, forecasts, household);
+        var digested = kept.Where(jar => run.Try($"tasting of jar {jar.Number}", () => _ = new TastingPlan([jar], forecasts, household, rounds))).ToList();
+        return new TastingPlan(digested, forecasts, household, rounds);
     }
 
     private Place? PlaceOf(Jar jar, Instant at)

@@ -1,4 +1,5 @@
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
@@ -9,12 +10,15 @@ namespace FermentWatch.Kitchen.Rounds;
 
 /// <summary>
 /// When people are asked to taste. One jar stands for a lot of like jars; an ask nobody answers comes again the next day, then
-/// after 3 days, then weekly; at most 3 in a week, the lot that waited longest first; a lot past its tasting days is
-/// asked about once, as a decision. All of it follows from the records and forecasts as they are; what is answered on a day takes its own
-/// ask away and changes no other of that day. This project's own rules.
+/// after 3 days, then weekly; at most 3 in any seven days, answered or not, the lot that waited longest first; a lot past its tasting days
+/// is asked about once, as a decision. What was asked on a day stands in its round, so that a forecast that moves asks nobody anew; what is
+/// to be asked follows from that, the records and the forecasts. This project's own rules.
 /// </summary>
 public sealed class TastingPlan
 {
+    /// <summary>For so many days it is looked back on what was asked.</summary>
+    public const int DaysLookedBack = 100;
+
     private const int AsksInAWeek = 3;
     private const int DaysOfAWeek = 7;
 
@@ -22,17 +26,23 @@ public sealed class TastingPlan
     private readonly List<Jar> _kept;
     private readonly IReadOnlyDictionary<Guid, JarForecast> _forecasts;
     private readonly List<Lot> _lots;
-    private readonly Dictionary<LocalDate, HashSet<LotKey>> _askedOn = [];
+    private readonly SortedDictionary<LocalDate, IReadOnlyList<Guid>> _told;
+    private readonly Dictionary<LocalDate, IReadOnlyList<Guid>> _workedOut = [];
 
     /// <param name="jars">Every kept jar, whole.</param>
     /// <param name="forecasts">The latest forecasts by jar.</param>
     /// <param name="household">For its zone, and whether it tastes this week.</param>
-    public TastingPlan(IEnumerable<Jar> jars, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household)
+    /// <param name="rounds">The rounds of the last <see cref="DaysLookedBack"/> days.</param>
+    public TastingPlan(IEnumerable<Jar> jars, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household, IReadOnlyList<Round> rounds)
     {
         _household = household;
         _forecasts = forecasts;
         _kept = [.. jars];
         _lots = LotsOf(_kept);
+        // The day on which a household begins was no round, yet its page asks as on any other.
+        _told = [];
+        foreach (Round round in rounds.Where(round => !round.Missed || round.OpenedAt.InZone(household.Zone).Date > round.Date))
+            _told[round.Date] = round.TasteAsked;
     }
 
     private List<Lot> LotsOf(List<Jar> kept)
@@ -54,45 +64,54 @@ public sealed class TastingPlan
     {
         if (_lots.Find(each => each.Tasted.Contains(jar.Id)) is not { } lot)
             return null;
-        TasteAskKind kind = jar.Id != lot.By.Id ? TasteAskKind.Nothing
-            : lot.PastFrom == date && lot.From is not null ? TasteAskKind.Decide
-            : lot.From <= date && AskedOn(date).Contains(KeyOf(lot.By)) ? TasteAskKind.Taste : TasteAskKind.Nothing;
-        return new TasteAsk(lot.By.Number, lot.Numbers, lot.From, lot.PastFrom, lot.SaidRight, kind);
+        bool stands = jar.Id == lot.By.Id, asked = stands && AskedOn(date).Any(lot.Tasted.Contains) && !IsPaused(date);
+        // What was asked in the morning is asked until it is answered, though the forecast has moved on; never before it may be tasted.
+        LocalDate? from = asked && !(lot.TastedOn >= date) && NotBefore(lot.By) <= date ? LocalDate.Min(lot.From ?? date, date) : lot.From;
+        TasteAskKind kind = !stands || lot.From is null ? TasteAskKind.Nothing
+            : lot.PastFrom == date ? TasteAskKind.Decide
+            : asked && from <= date && !lot.IsPast(date) ? TasteAskKind.Taste : TasteAskKind.Nothing;
+        return new TasteAsk(lot.By.Number, lot.Numbers, lot.From is null ? null : from, lot.PastFrom, lot.SaidRight, kind);
     }
 
-    private HashSet<LotKey> AskedOn(LocalDate date) => _askedOn.TryGetValue(date, out HashSet<LotKey>? known) ? known : _askedOn[date] = WorkOut(date);
+    /// <summary>The jars that are asked to be tasted on a date, each for its lot, as things stood when the day began.</summary>
+    public IReadOnlyList<Guid> AskedOn(LocalDate date) => _told.TryGetValue(date, out IReadOnlyList<Guid>? told) ? told
+        : _workedOut.TryGetValue(date, out IReadOnlyList<Guid>? known) ? known : _workedOut[date] = WorkOut(date);
 
-    /// <summary>The lots asked about on a date, by going through the days up to it.</summary>
-    private HashSet<LotKey> WorkOut(LocalDate date)
+    /// <summary>The jars asked for on a date whose round is not opened yet, by going through the days that lie between.</summary>
+    private List<Guid> WorkOut(LocalDate date)
     {
-        List<Lot> lots = LotsAt(date);
-        var open = lots.Where(lot => lot.From <= date).ToList();
-        var asked = open.ToDictionary(lot => lot, lot => new List<LocalDate>());
-        var today = new HashSet<LotKey>();
-        for (LocalDate day = open.Select(lot => lot.From!.Value).DefaultIfEmpty(date.PlusDays(1)).Min(); day <= date; day = day.PlusDays(1))
+        List<Lot> open = [.. LotsAt(date).Where(lot => lot.From <= date)];
+        var asked = open.ToDictionary(lot => lot, lot => _told.Where(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.Any(lot.Tasted.Contains))
+            .Select(day => day.Key).ToList());
+        var all = _told.Where(day => day.Key < date).ToDictionary(day => day.Key, day => day.Value.Count);
+        LocalDate begin = _told.Keys.Where(day => day < date).Select(day => day.PlusDays(1))
+            .Append(open.Select(lot => lot.From!.Value).DefaultIfEmpty(date).Min()).Max();
+        List<Guid> today = [];
+        for (LocalDate day = begin; day <= date; day = day.PlusDays(1))
         {
             today.Clear();
             if (IsPaused(day))
                 continue;
-            int lately = asked.Values.Sum(days => days.Count(each => Period.DaysBetween(each, day) < DaysOfAWeek));
+            int lately = all.Where(each => each.Key > day.PlusDays(-DaysOfAWeek)).Sum(each => each.Value);
             foreach (Lot lot in open.Where(lot => !lot.IsPast(day) && NextOf(lot, asked[lot]) <= day)
                 .OrderBy(lot => NextOf(lot, asked[lot])).ThenBy(lot => lot.PastFrom ?? LocalDate.MaxIsoValue).Take(AsksInAWeek - lately))
             {
                 asked[lot].Add(day);
-                today.Add(KeyOf(lot.By));
+                today.Add(lot.By.Id);
             }
+            all[day] = today.Count;
         }
         return today;
     }
 
     /// <summary>When a lot is asked about next, after what was asked in vain since it was tasted last.</summary>
-    private static LocalDate NextOf(Lot lot, List<LocalDate> asked) => asked.Count switch
+    private static LocalDate NextOf(Lot lot, List<LocalDate> asked) => LocalDate.Max(lot.From!.Value, asked.Count switch
     {
         0 => lot.From!.Value,
         1 => asked[^1].PlusDays(1),
         2 => asked[^1].PlusDays(3),
         _ => asked[^1].PlusDays(DaysOfAWeek),
-    };
+    });
 
     private bool IsPaused(LocalDate day) => _household.TastingAgainFrom is { } again && day < again && day >= again.PlusDays(-DaysOfAWeek);
 
@@ -108,8 +127,12 @@ public sealed class TastingPlan
         bool isAsked = _forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
         LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
         return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
-            from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone), tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
+            from is null ? null : TastingDue.PastFrom(by, forecast, tastes, zone), tastes.LastOrDefault()?.At.InZone(zone).Date,
+            tastes.LastOrDefault()?.Verdict is TasteVerdict.Right or TasteVerdict.PastIt);
     }
+
+    private LocalDate NotBefore(Jar jar) =>
+        Tasting.NotBefore(jar, _forecasts.GetValueOrDefault(jar.Id), _household.Zone, AcidLine.Report(jar, _household.Zone).State);
 
     private LotKey KeyOf(Jar jar) => new(LikenessOf(jar), jar.PlacementAt(Instant.MaxValue).PlaceId);
 
@@ -126,7 +149,8 @@ public sealed class TastingPlan
     private readonly record struct LotKey(Likeness Likeness, Guid Place);
 
     /// <summary>Like jars that stand together and are in no trouble.</summary>
-    private sealed record Lot(Jar By, IReadOnlyList<int> Numbers, IReadOnlySet<Guid> Tasted, LocalDate? From, LocalDate? PastFrom, bool SaidRight)
+    private sealed record Lot(Jar By, IReadOnlyList<int> Numbers, IReadOnlySet<Guid> Tasted, LocalDate? From, LocalDate? PastFrom,
+        LocalDate? TastedOn, bool SaidRight)
     {
         public bool IsPast(LocalDate day) => PastFrom <= day;
     }

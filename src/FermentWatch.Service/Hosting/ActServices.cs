@@ -4,6 +4,7 @@ using FermentWatch.Acts.Households;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Acts.Members;
 using FermentWatch.Acts.Notices;
+using FermentWatch.Acts.Photos;
 using FermentWatch.Acts.Rounds;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Intake.Credentials;
@@ -25,10 +26,12 @@ internal static class ActServices
         .AddSingleton<EntryFiling>().AddSingleton<RoundFiling>()
         .AddSingleton<PutUpJars>().AddSingleton<WeighSalt>().AddSingleton<CorrectJar>().AddSingleton<MeasurePh>().AddSingleton<TitrateBrine>()
         .AddSingleton<MoveJar>().AddSingleton<TakeBackMove>().AddSingleton<TakeBackEntry>()
-        .AddSingleton<SayAllWell>().AddSingleton<ReportSeen>().AddSingleton<ReportTaste>().AddSingleton<SettleTrouble>()
+        .AddSingleton<SayAllWell>().AddSingleton<AnswerBoard>().AddSingleton<ReportSeen>().AddSingleton<ReportTaste>().AddSingleton<SettleTrouble>()
         .AddSingleton<ChangeStage>().AddSingleton<PauseTasting>().AddSingleton<HandOverRound>().AddSingleton<EnterWeekSheet>().AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()
         .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>().AddScoped<ManageMembers>()
+        .AddScoped<AccountReader>().AddScoped<FoundHousehold>().AddSingleton<KeepSignedIn>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
         .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>().AddSingleton<AddSensor>().AddSingleton<ChangeSensor>()
-        .AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>().AddSingleton<BesideReader>().AddSingleton<RoundReader>();
+        .AddSingleton<KeepPhoto>().AddSingleton<PhotoReader>().AddSingleton<LookBack>()
+        .AddSingleton<HouseholdReader>().AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>().AddSingleton<BesideReader>().AddSingleton<RoundReader>();
 }

@@ -7,7 +7,7 @@ namespace FermentWatch.Web.Accounts;
 
 /// <summary>Where people change their own password.</summary>
 [OpenToChildren]
-internal sealed class PasswordDesk(IAccountBook accounts, ManageMembers members, PasswordGuard guard, SignIns signIns)
+internal sealed class PasswordDesk(AccountReader accounts, ManageMembers members, PasswordGuard guard, SignIns signIns)
 {
     /// <summary>Changes the password of who is signed in and keeps this one browser signed in; what was wrong, or nothing.</summary>
     public async Task<IReadOnlyList<Refusal>> ChangeAsync(HttpContext context, PasswordInput input)

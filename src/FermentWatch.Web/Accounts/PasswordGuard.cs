@@ -1,4 +1,5 @@
 using System.Threading.RateLimiting;
+using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Typed;
 
@@ -10,7 +11,7 @@ namespace FermentWatch.Web.Accounts;
 /// </summary>
 public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGuard> logger) : IDisposable
 {
-    private const int MostWaiting = 4, MostInLine = 100, MostLetters = 256;
+    private const int MostWaiting = 4, MostInLine = 100;
 
     /// <summary>Hashing is made to be slow: this many at a time leave the machine to the sensors.</summary>
     private const int MostHashing = 2;
@@ -32,7 +33,7 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
     /// <param name="password">The password that was typed.</param>
     /// <param name="from">The address of the caller.</param>
     /// <param name="cancellationToken">The caller has gone.</param>
-    public async Task<PasswordTry> TryAsync(IAccountBook accounts, string name, string? password, string from, CancellationToken cancellationToken)
+    public async Task<PasswordTry> TryAsync(AccountReader accounts, string name, string? password, string from, CancellationToken cancellationToken)
     {
         string who = (name.Length > SafeText.LongestName ? name[..SafeText.LongestName] : name).ToUpperInvariant();
         if (!await _pace.WaitAsync(from, who, cancellationToken))
@@ -62,14 +63,12 @@ public sealed partial class PasswordGuard(TimeProvider clock, ILogger<PasswordGu
         return new PasswordTry(PasswordAnswer.TooMany, null);
     }
 
-    /// <summary>A name or a password too long to be one is looked for as none, at the same cost.</summary>
-    private async Task<KnownAccount?> WithPasswordAsync(IAccountBook accounts, string name, string password, CancellationToken cancellationToken)
+    private async Task<KnownAccount?> WithPasswordAsync(AccountReader accounts, string name, string password, CancellationToken cancellationToken)
     {
         await _hashing.WaitAsync(cancellationToken);
         try
         {
-            return await accounts.WithPasswordAsync(name.Length > SafeText.LongestName ? "" : name, password.Length > MostLetters ? "" : password,
-                cancellationToken);
+            return await accounts.WithPasswordAsync(name, password, cancellationToken);
         }
         finally
         {

@@ -1,7 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
+using FermentWatch.Acts.Members;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Members;
 
 namespace FermentWatch.Web.Accounts;
 
@@ -88,7 +88,7 @@ public sealed class SetUpToken(IServiceScopeFactory scopes, RecordsFolder record
     private async Task<bool> IsOpenAsync(CancellationToken cancellationToken)
     {
         await using AsyncServiceScope scope = scopes.CreateAsyncScope();
-        return !await scope.ServiceProvider.GetRequiredService<IAccountBook>().AnybodyAsync(cancellationToken);
+        return !await scope.ServiceProvider.GetRequiredService<AccountReader>().AnybodyAsync(cancellationToken);
     }
 }
 

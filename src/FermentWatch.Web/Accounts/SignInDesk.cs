@@ -1,12 +1,12 @@
 using FermentWatch.Acts;
-using FermentWatch.Kitchen.Members;
+using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Web.Accounts;
 
 /// <summary>Signs people in and out, for the pages and the API.</summary>
 [OpenToChildren]
-public sealed partial class SignInDesk(IAccountBook accounts, SignIns signIns, PasswordGuard guard, IHttpContextAccessor http,
+public sealed partial class SignInDesk(AccountReader accounts, SignIns signIns, PasswordGuard guard, IHttpContextAccessor http,
     ILogger<SignInDesk> logger)
 {
     /// <summary>Signs in with a cookie; null when it went well, else why not. It never tells whether it was the name or the password.</summary>

@@ -1,8 +1,8 @@
 using System.Security.Claims;
+using FermentWatch.Acts.Members;
 using FermentWatch.Kitchen.Members;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
-using NodaTime.Extensions;
 
 namespace FermentWatch.Web.Accounts;
 
@@ -10,7 +10,7 @@ namespace FermentWatch.Web.Accounts;
 /// Sign-ins: each is a row of the records whose id stands in the cookie. At every request the cookie is held against the row, so that
 /// whoever signed out, was removed, became a child or has another password is that from the next request on.
 /// </summary>
-public sealed class SignIns(ISignInBook book, TimeProvider clock)
+public sealed class SignIns(KeepSignedIn keep)
 {
     /// <summary>The cookie's scheme. It stands in what seals the cookie: another name would sign everybody out.</summary>
     public const string Scheme = "Identity.Application";
@@ -23,8 +23,7 @@ public sealed class SignIns(ISignInBook book, TimeProvider clock)
     /// <param name="stay">Whether the sign-in outlives the browser's session.</param>
     public async Task BeginAsync(HttpContext context, KnownAccount account, bool stay)
     {
-        Guid id = await book.BeginAsync(account.Id, clock.GetUtcNow().ToInstant(), CancellationToken.None);
-        if (await book.WhoAsync(id, clock.GetUtcNow().ToInstant(), CancellationToken.None) is { } who)
+        if (await keep.BeginAsync(account) is var (id, who))
             await context.SignInAsync(Scheme, new ClaimsPrincipal(Identity(id, who)), new AuthenticationProperties { IsPersistent = stay });
     }
 
@@ -32,7 +31,7 @@ public sealed class SignIns(ISignInBook book, TimeProvider clock)
     public async Task EndAsync(HttpContext context)
     {
         if (IdOf(context.User) is { } id)
-            await book.EndAsync(id, CancellationToken.None);
+            await keep.EndAsync(id);
         await context.SignOutAsync(Scheme);
     }
 
@@ -42,9 +41,7 @@ public sealed class SignIns(ISignInBook book, TimeProvider clock)
         IServiceProvider services = context.HttpContext.RequestServices;
         Guid? id = context.Principal is { } bearer ? IdOf(bearer) : null;
         SignedIn? who = id is { } signIn
-            ? await services.GetRequiredService<ISignInBook>().WhoAsync(signIn, services.GetRequiredService<TimeProvider>().GetUtcNow().ToInstant(),
-                context.HttpContext.RequestAborted)
-            : null;
+            ? await services.GetRequiredService<KeepSignedIn>().WhoAsync(signIn, context.HttpContext.RequestAborted) : null;
         if (who is null || who.Stamp != context.Principal!.FindFirstValue(StampClaim))
             context.RejectPrincipal();
         else

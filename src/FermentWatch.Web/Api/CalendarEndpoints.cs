@@ -6,7 +6,6 @@ using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Web.Api.Answers;
 using FermentWatch.Web.Gates;
 using Microsoft.Net.Http.Headers;
-using NodaTime.Extensions;
 
 namespace FermentWatch.Web.Api;
 
@@ -24,14 +23,12 @@ internal static class CalendarEndpoints
     }
 
     private static async Task<IResult> FileAsync(
-        string secret, HttpContext context, ICalendarFeedBook feeds, ComingDaysReader days, ICalendarFile calendar, WebOptions web,
-            TimeProvider clock, CancellationToken cancellationToken)
+        string secret, HttpContext context, CalendarAddress desk, ICalendarFile calendar, WebOptions web, CancellationToken cancellationToken)
     {
-        if (await feeds.FindAsync(secret, cancellationToken) is not { } feed)
+        if (await desk.DaysAsync(secret, cancellationToken) is not { } days)
             return Results.Text("No calendar has this address. The notices page of the kitchen shows the right one.",
                 statusCode: StatusCodes.Status404NotFound);
-        byte[] file = Encoding.UTF8.GetBytes(calendar.Of(await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken),
-            web.PublicRoot()));
+        byte[] file = Encoding.UTF8.GetBytes(calendar.Of(days, web.PublicRoot()));
         context.Response.Headers.CacheControl = "private, max-age=0, must-revalidate";
         return Results.Bytes(file, calendar.MediaType,
             entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(file))[..32]}\""));

@@ -20,8 +20,8 @@ internal static class GatewayEndpoints
         gateways.MapDelete("/{user}", RemoveAsync).Does<AdmitGear>().WithSummary("Takes a gateway's credential away; what it published stays.").Produces(204).ProducesProblem(404);
     }
 
-    private static async Task<IResult> AllAsync(ISensorBook sensors, CancellationToken cancellationToken) =>
-        Results.Ok((await sensors.GatewaysAsync(cancellationToken)).Select(GatewayAnswer.Of));
+    private static async Task<IResult> AllAsync(AdmitGear gear, CancellationToken cancellationToken) =>
+        Results.Ok((await gear.GatewaysAsync(cancellationToken)).Select(each => GatewayAnswer.Of(each.Credential)));
 
     private static async Task<IResult> AddAsync(GatewayForm form, ClaimsPrincipal person, AdmitGear desk, BrokerAddress address,
         CancellationToken cancellationToken)

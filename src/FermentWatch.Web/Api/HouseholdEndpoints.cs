@@ -19,22 +19,22 @@ internal static class HouseholdEndpoints
         household.MapPost("/places", WritePlaceAsync).Does<DescribePlace>().WithSummary("Adds a place, or changes the one with this id.").Produces<PlaceAnswer[]>().ProducesValidationProblem(422);
     }
 
-    private static async Task<IResult> ReadAsync(IHouseholdBook book, CancellationToken cancellationToken) =>
-        Results.Ok(HouseholdAnswer.Of(await book.ReadAsync(cancellationToken)));
+    private static async Task<IResult> ReadAsync(HouseholdReader home, CancellationToken cancellationToken) =>
+        Results.Ok(HouseholdAnswer.Of((await home.NowAsync(cancellationToken)).Household));
 
-    private static async Task<IResult> WriteAsync(HouseholdInput input, DescribeHousehold act, IHouseholdBook book,
+    private static async Task<IResult> WriteAsync(HouseholdInput input, DescribeHousehold act, HouseholdReader home,
         CancellationToken cancellationToken)
     {
         var refusals = await act.DoAsync(input, cancellationToken);
-        return refusals.Count > 0 ? RefusalProblem.Of(refusals) : await ReadAsync(book, cancellationToken);
+        return refusals.Count > 0 ? RefusalProblem.Of(refusals) : await ReadAsync(home, cancellationToken);
     }
 
-    private static async Task<IResult> PlacesAsync(IPlaceBook places, CancellationToken cancellationToken) =>
-        Results.Ok((await places.AllAsync(cancellationToken)).Select(PlaceAnswer.Of));
+    private static async Task<IResult> PlacesAsync(HouseholdReader home, CancellationToken cancellationToken) =>
+        Results.Ok((await home.PlacesAsync(cancellationToken)).Select(PlaceAnswer.Of));
 
-    private static async Task<IResult> WritePlaceAsync(PlaceInput input, DescribePlace act, IPlaceBook places, CancellationToken cancellationToken)
+    private static async Task<IResult> WritePlaceAsync(PlaceInput input, DescribePlace act, HouseholdReader home, CancellationToken cancellationToken)
     {
         var refusals = await act.DoAsync(input, cancellationToken);
-        return refusals.Count > 0 ? RefusalProblem.Of(refusals) : await PlacesAsync(places, cancellationToken);
+        return refusals.Count > 0 ? RefusalProblem.Of(refusals) : await PlacesAsync(home, cancellationToken);
     }
 }

@@ -75,9 +75,9 @@ internal static class JarEndpoints
 
     private static async Task<IResult> MeasureAsync(
         int number, PhForm form, [FromHeader(Name = RepeatKey)] Guid? key, [FromQuery(Name = "corrects")] Guid? corrects,
-        ClaimsPrincipal person, IJarBook jars, MeasurePh act, CancellationToken cancellationToken)
+        ClaimsPrincipal person, JarReader jars, MeasurePh act, CancellationToken cancellationToken)
     {
-        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
         if (corrects is { } wrong && !jar.Observations.Exists(each => each.Id == wrong))
             return RefusalProblem.NotThere($"observation {wrong} of jar {number}");
@@ -91,10 +91,10 @@ internal static class JarEndpoints
     }
 
     private static async Task<IResult> TitrateAsync(
-        int number, TitrationForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, TitrateBrine act,
+        int number, TitrationForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, JarReader jars, TitrateBrine act,
             CancellationToken cancellationToken)
     {
-        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
         TitrationEntry entry = await act.DoAsync(jar, form, person.Mark(key ?? Guid.CreateVersion7()), cancellationToken);
         if (entry.Asked is { } asked)
@@ -104,31 +104,31 @@ internal static class JarEndpoints
     }
 
     private static async Task<IResult> CorrectAsync(
-        int number, CorrectionForm form, ClaimsPrincipal person, IJarBook jars, CorrectJar act, JarReader reader,
+        int number, CorrectionForm form, ClaimsPrincipal person, JarReader jars, CorrectJar act,
             CancellationToken cancellationToken)
     {
-        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
         CorrectionOrder order = await act.DoAsync(jar, form, person.Mark(Guid.CreateVersion7()), cancellationToken);
         return order.Corrected is null ? RefusalProblem.Of(order.Refusals, order.Doubts)
-            : Results.Ok(JarAnswer.Of((await reader.FindAsync(number, cancellationToken))!));
+            : Results.Ok(JarAnswer.Of((await jars.FindAsync(number, cancellationToken))!));
     }
 
     private static async Task<IResult> MoveAsync(
-        int number, MoveForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, IJarBook jars, MoveJar act,
+        int number, MoveForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, JarReader jars, MoveJar act,
             CancellationToken cancellationToken)
     {
-        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
         var outcome = await act.DoAsync(jar, form, person.Mark(key ?? Guid.CreateVersion7()), cancellationToken);
         return outcome.Asked is { } asked ? RefusalProblem.KeyUsed(asked)
             : outcome.Refusals.Count > 0 ? RefusalProblem.Of(outcome.Refusals) : Results.NoContent();
     }
 
-    private static async Task<IResult> TakeBackAsync(int number, Guid id, ClaimsPrincipal person, IJarBook jars, TakeBackEntry act,
+    private static async Task<IResult> TakeBackAsync(int number, Guid id, ClaimsPrincipal person, JarReader jars, TakeBackEntry act,
         CancellationToken cancellationToken)
     {
-        if (await jars.FindAsync(number, cancellationToken) is not { } jar)
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
             return NoJar(number);
         if (!jar.Observations.Exists(each => each.Id == id))
             return RefusalProblem.NotThere($"observation {id} of jar {number}");

@@ -28,13 +28,13 @@ internal static class NoticeEndpoints
         notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
     }
 
-    private static async Task<IResult> RoutesAsync(ClaimsPrincipal person, INoticeBook book, CancellationToken cancellationToken) =>
-        Results.Ok((await book.RoutesAsync(cancellationToken)).Select(route => NoticeRouteAnswer.Of(route, person.Role())));
+    private static async Task<IResult> RoutesAsync(ClaimsPrincipal person, ReachPeople desk, CancellationToken cancellationToken) =>
+        Results.Ok((await desk.RoutesAsync(cancellationToken)).Select(known => NoticeRouteAnswer.Of(known.Route, person.Role())));
 
-    private static async Task<IResult> LatestAsync(INoticeBook book, CancellationToken cancellationToken, int atMost = ShownUsually) =>
+    private static async Task<IResult> LatestAsync(ReachPeople desk, CancellationToken cancellationToken, int atMost = ShownUsually) =>
         atMost is < 1 or > ShownAtMost
             ? RefusalProblem.Of([new Refusal("atMost", $"{atMost}", $"a number from 1 to {ShownAtMost} would be right")])
-            : Results.Ok((await book.LatestAsync(atMost, cancellationToken)).Select(NoticeAnswer.Of));
+            : Results.Ok((await desk.LatestAsync(atMost, cancellationToken)).Select(NoticeAnswer.Of));
 
     private static async Task<IResult> AddAsync(NoticeRouteForm form, ClaimsPrincipal person, ReachPeople desk, CancellationToken cancellationToken)
     {

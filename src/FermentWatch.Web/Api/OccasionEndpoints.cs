@@ -15,11 +15,8 @@ internal static class OccasionEndpoints
         occasions.MapPut("/{kind}", MuteAsync).Does<MuteOccasion>().WithSummary("Mutes a kind, or tells of it again.").Produces(204).ProducesProblem(404);
     }
 
-    private static async Task<IResult> KindsAsync(IOccasionBook book, CancellationToken cancellationToken)
-    {
-        IReadOnlySet<OccasionKind> muted = await book.MutedAsync(cancellationToken);
-        return Results.Ok(OccasionWords.Told.Select(kind => new OccasionKindAnswer(kind, OccasionWords.Of(kind), muted.Contains(kind))));
-    }
+    private static async Task<IResult> KindsAsync(MuteOccasion act, CancellationToken cancellationToken) =>
+        Results.Ok((await act.AllAsync(cancellationToken)).Select(each => new OccasionKindAnswer(each.Kind, OccasionWords.Of(each.Kind), each.IsMuted)));
 
     private static async Task<IResult> MuteAsync(string kind, MuteForm form, MuteOccasion act, CancellationToken cancellationToken)
     {

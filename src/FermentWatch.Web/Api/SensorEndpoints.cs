@@ -30,10 +30,10 @@ internal static class SensorEndpoints
     private static async Task<IResult> InServiceAsync(SensorReader reader, CancellationToken cancellationToken) =>
         Results.Ok((await reader.InServiceAsync(cancellationToken)).Select(SensorAnswer.Of));
 
-    private static async Task<IResult> RejectsAsync(IReadingLog log, CancellationToken cancellationToken) =>
-        Results.Ok((await log.RejectsAsync(cancellationToken)).Select(RejectAnswer.Of));
+    private static async Task<IResult> RejectsAsync(SensorReader reader, CancellationToken cancellationToken) =>
+        Results.Ok((await reader.RejectsAsync(cancellationToken)).Select(RejectAnswer.Of));
 
-    private static async Task<IResult> GiveAsync(string slug, GiveSensorForm form, ISensorBook sensors, GiveSensor desk,
+    private static async Task<IResult> GiveAsync(string slug, GiveSensorForm form, SensorReader sensors, GiveSensor desk,
         CancellationToken cancellationToken)
     {
         if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
@@ -42,13 +42,13 @@ internal static class SensorEndpoints
         return refusals.Count > 0 ? RefusalProblem.Of(refusals) : Results.NoContent();
     }
 
-    private static async Task<IResult> CalibrationsAsync(string slug, ISensorBook sensors, CheckProbe desk, CancellationToken cancellationToken) =>
+    private static async Task<IResult> CalibrationsAsync(string slug, SensorReader sensors, CheckProbe desk, CancellationToken cancellationToken) =>
         await sensors.FindAsync(slug, cancellationToken) is { } sensor
             ? Results.Ok((await desk.OfAsync(sensor, cancellationToken)).Select(CalibrationAnswer.Of))
             : RefusalProblem.NotThere($"sensor {slug}");
 
     private static async Task<IResult> CalibrateAsync(
-        string slug, CalibrationForm form, ISensorBook sensors, CheckProbe desk, HttpContext context, TimeProvider clock,
+        string slug, CalibrationForm form, SensorReader sensors, CheckProbe desk, HttpContext context, TimeProvider clock,
             CancellationToken cancellationToken)
     {
         if (await sensors.FindAsync(slug, cancellationToken) is not { } sensor)
@@ -59,7 +59,7 @@ internal static class SensorEndpoints
     }
 
     private static async Task<IResult> TakeBackAsync(
-        string slug, Guid id, ISensorBook sensors, CheckProbe desk, ClaimsPrincipal person, CancellationToken cancellationToken) =>
+        string slug, Guid id, SensorReader sensors, CheckProbe desk, ClaimsPrincipal person, CancellationToken cancellationToken) =>
         await sensors.FindAsync(slug, cancellationToken) is { } sensor
             && await desk.TakeBackAsync(sensor, id, person.Identity!.Name!, cancellationToken)
             ? Results.NoContent()

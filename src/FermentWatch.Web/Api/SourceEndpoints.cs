@@ -22,8 +22,8 @@ internal static class SourceEndpoints
             .Produces<TakenSensorAnswer>(201).ProducesValidationProblem(422);
     }
 
-    private static async Task<IResult> RulesAsync(ISourceRuleBook rules, CancellationToken cancellationToken) =>
-        Results.Ok((await rules.AllAsync(cancellationToken)).Select(SourceRuleAnswer.Of));
+    private static async Task<IResult> RulesAsync(ReadByRule desk, CancellationToken cancellationToken) =>
+        Results.Ok((await desk.AllAsync(cancellationToken)).Select(SourceRuleAnswer.Of));
 
     private static async Task<IResult> AddAsync(RuleForm form, ReadByRule desk, CancellationToken cancellationToken)
     {

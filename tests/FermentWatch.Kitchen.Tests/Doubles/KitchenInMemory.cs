@@ -152,7 +152,7 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
     {
         var log = Substitute.For<IReadingLog>();
         ISensorBook sensors = SensorBook();
-        return new OccasionFactsReader(JarBook(), PlaceBook(), ForecastBook(), sensors, log, new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
+        return new OccasionFactsReader(JarBook(), PlaceBook(), ForecastBook(), this, sensors, log, new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
     }
 
     private IJarBook JarBook()

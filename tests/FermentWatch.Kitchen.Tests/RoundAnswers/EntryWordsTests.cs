@@ -2,6 +2,7 @@ using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
+using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Tests.Doubles;
 using NodaTime;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
@@ -11,6 +12,8 @@ namespace FermentWatch.Kitchen.Tests.RoundAnswers;
 /// <summary>Entries, and what is answered to them: what was written down, and what it changed.</summary>
 public class EntryWordsTests
 {
+    private static readonly LocalDate Today = Make.Day(12).InUtc().Date;
+
     [Theory]
     [InlineData("strip 3.9 pale", "pH 3.9 by strip, pale brine. Below the line. One more reading on another day settles it.")]
     [InlineData("strip 3.9 pale|strip 3.8 pale", "pH 3.8 by strip, pale brine. That is the second below the line, on another day: settled.")]
@@ -19,7 +22,7 @@ public class EntryWordsTests
     public void Of_Ph_SaysWhatItChanged(string readings, string answer)
     {
         PhMeasurement[] measured = [.. readings.Split('|').Select((typed, day) => Read(typed.Split(' '), day + 8))];
-        Assert.Equal($"Written down for jar 4: {answer}", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc));
+        Assert.Equal($"Written down for jar 4: {answer}", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc, null, Today));
     }
 
     [Theory]
@@ -30,7 +33,7 @@ public class EntryWordsTests
     public void Of_PhThatDoesNotCount_SaysWhy(string typed, string why)
     {
         PhMeasurement measured = Read(typed.Split(' '), 8);
-        string answer = EntryWords.Of(Make.Jar(4, seen: measured), measured, DateTimeZone.Utc);
+        string answer = EntryWords.Of(Make.Jar(4, seen: measured), measured, DateTimeZone.Utc, null, Today);
         Assert.Contains(why, answer[answer.IndexOf(". ", StringComparison.Ordinal)..], StringComparison.Ordinal);
         Assert.DoesNotContain("elow the line. One more", answer, StringComparison.Ordinal);
     }
@@ -39,16 +42,28 @@ public class EntryWordsTests
     public void Of_PhThatRises_IsTheAlarm()
     {
         PhMeasurement[] measured = [Read(["meter", "3.7"], 8), Read(["meter", "4.0"], 9), Read(["meter", "4.1"], 10)];
-        Assert.Contains("rising", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc), StringComparison.Ordinal);
+        Assert.Contains("rising", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc, null, Today), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Of_StageOrTaste_SaysWhatFollows()
     {
         Observation thrown = Make.Stage(JarStage.ThrownOut, 12);
-        Assert.Equal("Written down for jar 4: thrown out. It stands among the past jars, and can be reopened there.", EntryWords.Of(Make.Jar(4, seen: thrown), thrown, DateTimeZone.Utc));
+        Assert.Equal("Written down for jar 4: thrown out. It stands among the past jars, and can be reopened there.", EntryWords.Of(Make.Jar(4, seen: thrown), thrown, DateTimeZone.Utc, null, Today));
         var taste = new Taste { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(12), EnteredAt = Make.Day(12), By = "Mira", Verdict = TasteVerdict.Right };
-        Assert.Equal("Written down for jar 4: tasted: right.", EntryWords.Of(Make.Jar(4, seen: taste), taste, DateTimeZone.Utc));
+        Assert.Equal("Written down for jar 4: tasted: right.", EntryWords.Of(Make.Jar(4, seen: taste), taste, DateTimeZone.Utc, null, Today));
+    }
+
+    [Theory]
+    [InlineData(10, "tomorrow")]
+    [InlineData(14, "Thursday")]
+    [InlineData(19, "on 20 October")]
+    public void Of_TasteThatIsNotRight_NamesTheDayOnWhichTheRoundAsksAgain(int from, string when)
+    {
+        Taste taste = Make.Taste(TasteVerdict.NotYet, 12);
+        var ask = new TasteAsk(4, [4], Today.PlusDays(from - 12), null, SaidRight: false, TasteAskKind.Nothing);
+        Assert.Equal($"Written down for jar 4: tasted: not yet. Worth tasting again {when}.",
+            EntryWords.Of(Make.Jar(4, seen: taste), taste, DateTimeZone.Utc, ask, Today));
     }
 
     private static PhMeasurement Read(string[] typed, double day) => Make.Ph(

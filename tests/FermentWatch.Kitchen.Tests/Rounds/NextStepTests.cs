@@ -141,7 +141,7 @@ public class NextStepTests
         household.PhTool = tool;
         var forecasts = forecast is null ? [] : new Dictionary<Guid, JarForecast> { [jar.Id] = forecast };
         LocalDate date = Make.Packed.InUtc().Date.PlusDays(day);
-        var rules = new JarRules(household, forecasts, new TastingPlan([jar], forecasts, household), new HashSet<Guid>());
+        var rules = new JarRules(household, forecasts, new TastingPlan([jar], forecasts, household, []), new HashSet<Guid>());
         return rules.On(jar, date, date.At(new LocalTime(20, 0)).InUtc().ToInstant()).Step;
     }
 }

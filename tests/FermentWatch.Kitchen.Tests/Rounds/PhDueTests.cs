@@ -26,6 +26,10 @@ public class PhDueTests
     public void On_Settled_AsksWeekly() =>
         Assert.Equal([13, 14, 15], DueDays(15, Make.Ph(4.1, PhMethod.Meter, 5), Make.Ph(4.0, PhMethod.Meter, 6)).Where(day => day > 5));
 
+    [Fact]
+    public void On_TooNearTheLine_AsksDailyFromTheNextDay() =>
+        Assert.Equal([9, 10, 11], DueDays(11, Make.Ph(4.5, PhMethod.Meter, 8)).Where(day => day > 7));
+
     private static IEnumerable<int> DueDays(int until, params PhMeasurement[] readings)
     {
         AcidLineReport line = AcidLine.Report(Make.Jar(1), readings, DateTimeZone.Utc);

@@ -83,6 +83,6 @@ public class RoundPlanTests
         var places = new[] { Make.Counter, Make.Cellar }.ToDictionary(place => place.Id);
         LocalDate date = PackedOn.PlusDays(day);
         Instant dueAt = date.At(new LocalTime(20, 0)).InUtc().ToInstant();
-        return new RoundPlan(places, new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), new HashSet<Guid>(), Make.SetAside().Begin("round")).Of(date, dueAt, jars);
+        return new RoundPlan(places, new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), [], new HashSet<Guid>(), Make.SetAside().Begin("round")).Of(date, dueAt, jars);
     }
 }

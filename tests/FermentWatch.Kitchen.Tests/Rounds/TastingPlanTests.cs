@@ -93,6 +93,47 @@ public class TastingPlanTests
         Assert.Equal(sizes.Length, asks.Take(10 + 7 * ((sizes.Length + 2) / 3)).SelectMany(each => each).Distinct().Count());
     }
 
+    [Theory]
+    [InlineData(TasteVerdict.NotYet)]
+    [InlineData(TasteVerdict.Nearly)]
+    [InlineData(TasteVerdict.Right)]
+    public void Of_LotsThatAreTastedWhenAsked_AskAtMostThreeTimesInAnySevenDays(TasteVerdict verdict)
+    {
+        List<Jar> jars = [.. Lot(1, 3), .. Lot(4, 3), .. Lot(7, 3), .. Lot(10, 3), .. Lot(13, 3)];
+        List<Round> rounds = [];
+        for (int day = 8; day < 50; day++)
+        {
+            Round round = Opened(Plan(jars, 10, 60, rounds: rounds), day);
+            rounds.Add(round);
+            foreach (Jar asked in jars.Where(jar => round.TasteAsked.Contains(jar.Id)))
+                asked.Observations.Add(Make.Taste(verdict, day + 0.3));
+        }
+        Assert.All(Enumerable.Range(0, 36), from => Assert.InRange(rounds.Skip(from).Take(7).Sum(round => round.TasteAsked.Count), 0, 3));
+        Assert.Equal([1, 4, 7, 10, 13], jars.Where(jar => jar.Standing.Any(each => each is Taste)).Select(jar => jar.Number));
+    }
+
+    [Fact]
+    public void Of_ForecastThatMovesDayByDay_AsksNobodyAnew()
+    {
+        List<Jar> jars = Lot(1, 1);
+        List<Round> rounds = [];
+        for (int day = 8; day < 30; day++)
+            rounds.Add(Opened(Plan(jars, Math.Clamp(day, 10, 13), 60, rounds: rounds), day));
+        Assert.Equal([10, 11, 14, 21, 28], rounds.Where(round => round.TasteAsked.Count > 0).Select(round => Period.DaysBetween(Date(0), round.Date)));
+    }
+
+    [Fact]
+    public void Of_ForecastThatMovesAfterTheMorning_AsksOnUntilItIsAnswered()
+    {
+        List<Jar> jars = Lot(1, 1);
+        Round[] rounds = [Opened(Plan(jars, 10, 60), 10)];
+        Assert.Equal((TasteAskKind.Taste, Date(10)), Kind(Plan(jars, 12, 60, rounds: rounds)));
+        jars[0].Observations.Add(Make.Taste(TasteVerdict.NotYet, 10.3));
+        Assert.Equal((TasteAskKind.Nothing, Date(12)), Kind(Plan(jars, 12, 60, rounds: rounds)));
+
+        (TasteAskKind, LocalDate?) Kind(TastingPlan plan) => (plan.Of(jars[0], Date(10))!.Kind, plan.Of(jars[0], Date(10))!.From);
+    }
+
     [Fact]
     public void Of_LikeJarsPutUpOneByOneOnADay_AreOneLot()
     {
@@ -142,7 +183,7 @@ public class TastingPlanTests
         jar.Observations.Add(Make.Ph(3.9, Kinetics.Observation.PhMethod.Meter, 5));
         Assert.Equal(Date(7), First(jar));
 
-        static LocalDate? First(Jar jar) => new TastingPlan([jar], new Dictionary<Guid, JarForecast>(), Make.Household("UTC")).Of(jar, Date(0))!.From;
+        static LocalDate? First(Jar jar) => new TastingPlan([jar], new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), []).Of(jar, Date(0))!.From;
     }
 
     private static List<Jar> Lot(int first, int count)
@@ -161,8 +202,16 @@ public class TastingPlanTests
         })];
     }
 
-    private static TastingPlan Plan(List<Jar> jars, double expectedDay, double lateDay, Household? household = null) =>
-        new(jars, jars.ToDictionary(jar => jar.Id, jar => Make.Forecast(jar, expectedDay - 2, expectedDay, lateDay)), household ?? Make.Household("UTC"));
+    private static TastingPlan Plan(List<Jar> jars, double expectedDay, double lateDay, Household? household = null, IReadOnlyList<Round>? rounds = null) =>
+        new(jars, jars.ToDictionary(jar => jar.Id, jar => Make.Forecast(jar, expectedDay - 2, expectedDay, lateDay)), household ?? Make.Household("UTC"),
+            rounds ?? []);
+
+    /// <summary>The round of a day as it is opened, with what it asks.</summary>
+    private static Round Opened(TastingPlan plan, int day)
+    {
+        Instant morning = Make.Packed.Plus(Duration.FromDays(day));
+        return new Round { Date = Date(day), DueAt = morning, OpenedAt = morning, Missed = false, TasteAsked = plan.AskedOn(Date(day)) };
+    }
 
     private static IEnumerable<int> AskedOn(List<Jar> jars, double expectedDay, double lateDay, TasteAskKind kind = TasteAskKind.Taste, Household? household = null)
     {

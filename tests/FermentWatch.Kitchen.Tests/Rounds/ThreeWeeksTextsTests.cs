@@ -153,7 +153,7 @@ public class ThreeWeeksTextsTests
     private static IEnumerable<RoundJar> Today(KitchenInMemory kitchen, int day)
     {
         Household household = kitchen.ReadAsync(CancellationToken.None).Result;
-        var rules = new JarRules(household, kitchen.Forecasts, new TastingPlan(kitchen.Jars, kitchen.Forecasts, household), new HashSet<Guid>());
+        var rules = new JarRules(household, kitchen.Forecasts, new TastingPlan(kitchen.Jars, kitchen.Forecasts, household, [.. kitchen.Rounds]), new HashSet<Guid>());
         return kitchen.Jars.Select(jar => rules.On(jar, At(day, 7).InUtc().Date, At(day, 7)));
     }
 

@@ -91,19 +91,19 @@ public class HealthTests
         Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/healthz/ready")).StatusCode);
         Assert.Contains("Everything does its work.", await script.Http.GetStringAsync("/health"), StringComparison.Ordinal);
 
-        Sql(kitchen, "ALTER TABLE round RENAME TO lost");
+        Sql(kitchen, "ALTER TABLE notice RENAME TO lost");
         await kitchen.SettleAsync();
         HttpResponseMessage ready = await script.Http.GetAsync("/healthz/ready");
         string told = await ready.Content.ReadAsStringAsync();
         Assert.Equal(HttpStatusCode.ServiceUnavailable, ready.StatusCode);
         JsonElement[] loops = [.. JsonDocument.Parse(told).RootElement.GetProperty("loops").EnumerateArray()];
-        Assert.Equal(["round"], loops.Where(loop => loop.GetProperty("state").GetString() == "failing").Select(loop => loop.GetProperty("name").GetString()));
+        Assert.Equal(["delivery"], loops.Where(loop => loop.GetProperty("state").GetString() == "failing").Select(loop => loop.GetProperty("name").GetString()));
         Assert.DoesNotContain("no such table", told, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/healthz/live")).StatusCode);
         Assert.Contains("Part of the service stands still.", await script.Http.GetStringAsync("/jars"), StringComparison.Ordinal);
-        Assert.Contains("no such table: round", await script.Http.GetStringAsync("/health"), StringComparison.Ordinal);
+        Assert.Contains("no such table: notice", await script.Http.GetStringAsync("/health"), StringComparison.Ordinal);
 
-        Sql(kitchen, "ALTER TABLE lost RENAME TO round");
+        Sql(kitchen, "ALTER TABLE lost RENAME TO notice");
         await kitchen.SettleAsync();
         Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/healthz/ready")).StatusCode);
     }

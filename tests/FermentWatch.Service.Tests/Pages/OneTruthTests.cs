@@ -73,12 +73,14 @@ public sealed class OneTruthTests
         var members = Substitute.For<IMemberBook>();
         members.RosterAsync(default, default).ReturnsForAnyArgs(new Roster([new Member("Mira", MemberRole.Adult, new Duty { Person = "Mira" })], [], []));
         var log = Substitute.For<IReadingLog>();
+        var opened = Substitute.For<IRoundBook>();
+        opened.SinceAsync(default, default).ReturnsForAnyArgs(Opened(jars, today, day));
         var time = Substitute.For<TimeProvider>();
         time.GetUtcNow().Returns(now.ToDateTimeOffset());
-        var rounds = new RoundPass(households, Substitute.For<IRoundBook>(), book, places, saved, Substitute.For<INoticeBook>(), members, new DryPlaces(sensors, log), new SetAside(clock));
+        var rounds = new RoundPass(households, opened, book, places, saved, Substitute.For<INoticeBook>(), members, new DryPlaces(sensors, log), new SetAside(clock));
         RoundSheet sheet = await rounds.SheetAsync(household, today, default);
-        var pages = (await new JarReader(book, places, households, saved, sensors, log, time).KeptAsync(default)).ToDictionary(view => view.Jar.Number);
-        ComingDays calendar = await new ComingDaysReader(households, members, book, places, saved, rounds).ReadAsync("Mira", now, default);
+        var pages = (await new JarReader(book, places, households, saved, opened, sensors, log, time).KeptAsync(default)).ToDictionary(view => view.Jar.Number);
+        ComingDays calendar = await new ComingDaysReader(households, members, book, places, saved, opened, rounds).ReadAsync("Mira", now, default);
         var asked = new NoticeQuestion(today, now + Duration.FromHours(6), [new AskedShelf(Counter.Id, Counter.Name, [.. jars.Select(jar => jar.Number)], [])]);
         IReadOnlySet<int> waiting = asked.Waiting(jars, household.Zone);
         string message = RoundWords.Body(sheet);
@@ -115,11 +117,22 @@ public sealed class OneTruthTests
         Assert.Equal(sheet.Jars.Any() && sheet.Jars.All(each => each.LookedAtToday), calendar.Rounds.Any(round => round.Date == today && round.DoneAt is not null));
         foreach (Jar ended in jars.Where(jar => jar.Stage is JarStage.Finished or JarStage.ThrownOut))
         {
-            JarView page = (await new JarReader(book, places, households, saved, sensors, log, time).FindAsync(ended.Number, default))!;
+            JarView page = (await new JarReader(book, places, households, saved, opened, sensors, log, time).FindAsync(ended.Number, default))!;
             Assert.DoesNotContain("robably", page.SourEnough, StringComparison.Ordinal);
             Assert.Equal(StepKind.Look, page.Next.Kind);
         }
     }
+
+    /// <summary>Rounds of the last days, which asked for whatever the forecasts of their mornings said; half of the time today's among them.</summary>
+    private static Round[] Opened(Jar[] jars, LocalDate today, int day) =>
+    [
+        .. Enumerable.Range(day % 2, day % 9).Select(ago => new Round
+        {
+            Date = today.PlusDays(-ago), DueAt = today.PlusDays(-ago).At(new LocalTime(7, 0)).InUtc().ToInstant(),
+            OpenedAt = today.PlusDays(-ago).At(new LocalTime(7, 0)).InUtc().ToInstant(), Missed = ago == 5,
+            TasteAsked = [.. jars.Where(jar => ago != 5 && (jar.Number + ago + day) % 3 == 0).Select(jar => jar.Id).Take(3)],
+        }),
+    ];
 
     private static Observation Of(int what, Instant at, int kind, double ph)
     {

@@ -4,7 +4,6 @@ using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Service.CommandLine.Records;
 
@@ -29,8 +28,7 @@ internal static class JarTitrationVerb
             percent, ml, normality, sample, at, by };
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
-            IJarBook jars = provider.GetRequiredService<IJarBook>();
-            if (await jars.FindAsync(call.GetValue(number), cancellationToken) is not { } jar)
+            if (await provider.GetRequiredService<JarReader>().RecordAsync(call.GetValue(number), cancellationToken) is not { } jar)
                 return context.Refuse([new Refusal("jar", FormattableString.Invariant($"{call.GetValue(number)}"),
                     "the number of a jar there is would be right")]);
             var form = new TitrationForm

@@ -1,12 +1,8 @@
 using System.CommandLine;
-using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Places;
-using FermentWatch.Kitchen.Readings;
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Topics;
 using FermentWatch.Service.CommandLine.Records;
-using NodaTime;
-using NodaTime.Extensions;
 using NodaTime.Text;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
@@ -22,36 +18,22 @@ internal static class ListVerb
         var form = new OutputForm(verb);
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
-            List<string[]> rows = await RowsAsync(provider, context.Clock.GetUtcNow().ToInstant(), cancellationToken);
+            List<string[]> rows = [
+                .. (await provider.GetRequiredService<SensorReader>().InServiceAsync(cancellationToken))
+                    .OrderBy(view => view.Sensor.Slug, StringComparer.Ordinal).Select(Row),
+                .. (await provider.GetRequiredService<AdmitGear>().GatewaysAsync(cancellationToken)).Select(gateway => Row(gateway.Credential)),
+            ];
             Rows.Write(Columns, rows, form.Of(call), context);
             return ExitCode.Done;
         });
         return verb;
     }
 
-    private static async Task<List<string[]>> RowsAsync(IServiceProvider provider, Instant now, CancellationToken cancellationToken)
-    {
-        var sensors = provider.GetRequiredService<ISensorBook>();
-        var log = provider.GetRequiredService<IReadingLog>();
-        var places = (await provider.GetRequiredService<IPlaceBook>().AllAsync(cancellationToken)).ToDictionary(place => place.Id, place =>
-            place.Name);
-        var jars = (await provider.GetRequiredService<IJarBook>().AllAsync(cancellationToken)).ToDictionary(jar => jar.Id, jar => jar.Number);
-        var rows = new List<string[]>();
-        foreach (Sensor sensor in (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor =>
-            sensor.Slug, StringComparer.Ordinal))
-        {
-            Instant? heard = await log.LastHeardAsync(sensor.Key, cancellationToken);
-            string where = sensor.PlacementAt(now) switch
-            {
-                { JarId: { } jar } => FormattableString.Invariant($"jar {jars[jar]}"),
-                { PlaceId: { } place } => places[place],
-                _ => "",
-            };
-            rows.Add([sensor.Slug, sensor.Name, where, $"{OwnTopics.Sensors}{sensor.Slug}",
-                heard is { } at ? InstantPattern.General.Format(at) : ""]);
-        }
-        foreach (MqttCredential gateway in await sensors.GatewaysAsync(cancellationToken))
-            rows.Add([gateway.User, "gateway", "", gateway.TopicFilter, ""]);
-        return rows;
-    }
+    private static string[] Row(SensorView view) =>
+    [
+        view.Sensor.Slug, view.Sensor.Name, view.Jar is { } jar ? GiveSensor.WordOf(jar) : view.Place?.Name ?? "", $"{OwnTopics.Sensors}{view.Sensor.Slug}",
+        view.LastHeard is { } at ? InstantPattern.General.Format(at) : "",
+    ];
+
+    private static string[] Row(MqttCredential gateway) => [gateway.User, "gateway", "", gateway.TopicFilter, ""];
 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using FermentWatch.Acts;
 using FermentWatch.Acts.Households;
+using FermentWatch.Acts.Jars;
+using FermentWatch.Acts.Photos;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kinetics;
@@ -17,7 +19,7 @@ namespace FermentWatch.Service.Demo.Household;
 /// Has the invented household live through its days in empty records: day by day, by the acts and the rules by which a real one enters
 /// things, and by a clock of its own.
 /// </summary>
-internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJarBook jars, IPhotoBook photos, PastClock clock)
+internal sealed class HouseholdMaker(HouseholdActs acts, HouseholdReader household, JarReader jars, KeepPhoto photos, PastClock clock)
 {
     /// <summary>How far back sensors have reported, and how far back the household goes: a year and an autumn.</summary>
     private static readonly Duration History = Duration.FromDays(36), Life = Duration.FromDays(400);
@@ -63,7 +65,7 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
         }
         foreach (InventedRoom room in NumberNine.Rooms)
             Took(room.Name, await acts.Place.DoAsync(new PlaceInput { Name = room.Name, Typical = room.Typical.ToString() }, default));
-        _places = await places.AllAsync(default);
+        _places = await household.PlacesAsync(default);
     }
 
     /// <summary>All that was done since, each with its moment.</summary>
@@ -97,7 +99,7 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
     private async Task DoAsync(InventedLot lot, InventedAct act)
     {
         (Jar first, ExpectedCourse course) = _firstOfLots[lot.Form.Name!];
-        Jar jar = (await jars.FindAsync(first.Number, default))!;
+        Jar jar = (await jars.RecordAsync(first.Number, default))!;
         Took(lot.Form.Name!, await act.Do(new ActMoment(jar, Mark(act.By), acts, _places, course.PhAt(clock.Now))));
         if (act.Photo is { } shows)
             await TakePhotoAsync(first.Number, act, shows);
@@ -105,11 +107,9 @@ internal sealed class HouseholdMaker(HouseholdActs acts, IPlaceBook places, IJar
 
     private async Task TakePhotoAsync(int number, InventedAct act, SightingKind shows)
     {
-        Jar jar = (await jars.FindAsync(number, default))!;
-        await photos.KeepAsync(new Photo
-        {
-            ObservationId = jar.Standing.Last().Id, Jpeg = DrawnJar.Photo(jar, NumberNine.ColoursOf(jar.Portions[0].Produce), act.Day, shows), By = act.By, ById = _people[act.By].Account.Id,
-        }, mayReplaceAny: true, default);
+        Jar jar = (await jars.RecordAsync(number, default))!;
+        byte[] drawn = DrawnJar.Photo(jar, NumberNine.ColoursOf(jar.Portions[0].Produce), act.Day, shows);
+        await photos.DoAsync(jar.Standing.Last().Id, drawn, Mark(act.By).Who, mayReplaceAny: true, default);
     }
 
     /// <summary>A morning's round: all well wherever nothing is being watched closely; the shed is forgotten.</summary>

@@ -65,6 +65,17 @@ internal sealed class PortionsConverter()
         (left, right) => ReferenceEquals(left, right), portions => portions.Count, portions => portions);
 }
 
+/// <summary>Ids in one column: they are read with their row, and never asked for by themselves. Empty is none.</summary>
+internal sealed class GuidsConverter()
+    : ValueConverter<IReadOnlyList<Guid>, string>(
+        ids => ids.Count == 0 ? "" : JsonSerializer.Serialize(ids, JsonSerializerOptions.Default),
+        stored => StoredJson.Read<List<Guid>>(stored) ?? new List<Guid>())
+{
+    /// <summary>Written once with their row.</summary>
+    internal static readonly ValueComparer<IReadOnlyList<Guid>> Comparer = new(
+        (left, right) => ReferenceEquals(left, right), ids => ids.Count, ids => ids);
+}
+
 /// <summary>What a notice asks, as JSON in its row: it is written once and read with the notice.</summary>
 internal sealed class QuestionConverter()
     : ValueConverter<NoticeQuestion?, string?>(question => Write(question), stored => Read(stored))

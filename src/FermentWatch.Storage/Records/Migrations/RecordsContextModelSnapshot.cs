@@ -618,6 +618,10 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<long>("OpenedAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("TasteAsked")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Date");
 
                     b.ToTable("round", (string)null);

@@ -1,6 +1,7 @@
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Storage.Records.Conversions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -49,6 +50,7 @@ internal sealed class RoundTable : IEntityTypeConfiguration<Round>
     {
         builder.ToTable("round");
         builder.HasKey(round => round.Date);
+        builder.Property(round => round.TasteAsked).HasConversion(new GuidsConverter(), GuidsConverter.Comparer);
     }
 }
 

@@ -1,13 +1,11 @@
-using FermentWatch.Acts;
+using FermentWatch.Acts.Photos;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Members;
-using FermentWatch.Kitchen.Observations;
 
 namespace FermentWatch.Web.Pages.Photos;
 
 /// <summary>Where pictures of what was seen are made small, one at a time, so that many at once take the memory of one.</summary>
-[OpenToChildren]
-public sealed class PhotoDesk(IPhotoBook book) : IDisposable
+public sealed class PhotoDesk(KeepPhoto keep) : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
@@ -37,13 +35,7 @@ public sealed class PhotoDesk(IPhotoBook book) : IDisposable
         {
             _turn.Release();
         }
-        return await book.KeepAsync(new Photo { ObservationId = observation, Jpeg = jpeg, By = by.Name, ById = by.AccountId }, mayReplaceAny,
-            cancellationToken) switch
-        {
-            PhotoKept.Kept => (null, true),
-            PhotoKept.SomebodyElses => (new Refusal("photo", "a photo in the place of somebody else's", "ask an adult to replace it"), true),
-            _ => (null, false),
-        };
+        return await keep.DoAsync(observation, jpeg, by, mayReplaceAny, cancellationToken);
     }
 
     public void Dispose() => _turn.Dispose();

@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
+using FermentWatch.Acts.Photos;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Observations;
@@ -15,7 +16,7 @@ internal static class PhotoEndpoints
 {
     public static void MapPhotos(this WebApplication app)
     {
-        app.MapPost("/photos/{observation:guid}", KeepAsync).Does<PhotoDesk>().ExcludeFromDescription()
+        app.MapPost("/photos/{observation:guid}", KeepAsync).Does<KeepPhoto>().ExcludeFromDescription()
             .WithMetadata(new RequestSizeLimitAttribute(SmallPhoto.LargestFile + (1 << 16)));
         app.MapGet("/photos/{observation:guid}", FindAsync).ExcludeFromDescription();
         app.MapGet("/photos/{observation:guid}/small", FindSmallAsync).ExcludeFromDescription();
@@ -31,13 +32,13 @@ internal static class PhotoEndpoints
         return Results.Redirect(refusal is null ? $"~/jars/{jar}" : $"~/jars/{jar}?photo={Uri.EscapeDataString(refusal.ToString())}");
     }
 
-    private static async Task<IResult> FindAsync(Guid observation, IPhotoBook book, CancellationToken cancellationToken) =>
-        await book.FindAsync(observation, cancellationToken) is { } photo ? Jpeg(photo.Jpeg, photo) : Results.NotFound();
+    private static async Task<IResult> FindAsync(Guid observation, PhotoReader photos, CancellationToken cancellationToken) =>
+        await photos.FindAsync(observation, cancellationToken) is { } photo ? Jpeg(photo.Jpeg, photo) : Results.NotFound();
 
     /// <summary>As small as a row shows it.</summary>
-    private static async Task<IResult> FindSmallAsync(Guid observation, HttpRequest request, IPhotoBook book, CancellationToken cancellationToken)
+    private static async Task<IResult> FindSmallAsync(Guid observation, HttpRequest request, PhotoReader photos, CancellationToken cancellationToken)
     {
-        if (await book.FindAsync(observation, cancellationToken) is not { } photo)
+        if (await photos.FindAsync(observation, cancellationToken) is not { } photo)
             return Results.NotFound();
         // What the browser has already is not made small again.
         if (request.GetTypedHeaders().IfNoneMatch.Any(tag => tag.Compare(TagOf(photo), useStrongComparison: false)))

@@ -1,11 +1,7 @@
+using FermentWatch.Acts.Households;
 using FermentWatch.Acts.Sensors;
-using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Words;
 using FermentWatch.Web.Pages.Shared;
-using NodaTime;
-using NodaTime.Extensions;
 
 namespace FermentWatch.Web.Pages.Sensors;
 
@@ -14,15 +10,13 @@ namespace FermentWatch.Web.Pages.Sensors;
 /// <param name="Words">The value and when it came; or that it is waited for, and what came in its place.</param>
 public sealed record FirstReading(bool Arrived, string Words)
 {
-    public static async Task<FirstReading> OfAsync(Sensor sensor, IReadingLog log, Household household, Instant now,
-        CancellationToken cancellationToken)
+    public static FirstReading Of(HeardOf heard, Present present) => heard switch
     {
-        if (await log.LastAsync(sensor.Key, cancellationToken) is [var last, ..])
-            return new FirstReading(true, $"{ReadingWords.Value(last.Reading.Quantity, last.Reading.Value, household.TemperatureUnit)}, {TimeWords.Of(last.Reading.MeasuredAt, now, household)}");
-        RejectCount? wrong = (await log.RejectsAsync(cancellationToken)).FirstOrDefault(each => each.Last.SensorKey == sensor.Key);
-        return new FirstReading(false, wrong is null ? ""
-            : $"Something came and {ReadingWords.Of(wrong.Last.Reason)}: “{wrong.Last.Example}”. {wrong.Last.Explanation}");
-    }
+        { Last.Reading: var last } when heard.Last is not null => new(true,
+            $"{ReadingWords.Value(last.Quantity, last.Value, present.Household.TemperatureUnit)}, {TimeWords.Of(last.MeasuredAt, present.Now, present.Household)}"),
+        { Wrong.Last: { } wrong } => new(false, $"Something came and {ReadingWords.Of(wrong.Reason)}: “{wrong.Example}”. {wrong.Explanation}"),
+        _ => new(false, ""),
+    };
 }
 
 /// <summary>Asked by the page that waits, where it has script; without, the page loads itself again.</summary>
@@ -31,8 +25,8 @@ internal static class FirstReadingDoor
     public static void MapFirstReading(this WebApplication app) => app.MapGet("/sensors/{slug}/heard", HeardAsync).ExcludeFromDescription();
 
     private static async Task<IResult> HeardAsync(
-        string slug, ISensorBook sensors, IReadingLog log, IHouseholdBook households, TimeProvider clock, CancellationToken cancellationToken) =>
+        string slug, SensorReader sensors, HouseholdReader home, CancellationToken cancellationToken) =>
         await sensors.FindAsync(slug, cancellationToken) is { } sensor
-            ? Results.Json(await FirstReading.OfAsync(sensor, log, await households.ReadAsync(cancellationToken), clock.GetUtcNow().ToInstant(), cancellationToken))
+            ? Results.Json(FirstReading.Of(await sensors.HeardAsync(sensor, cancellationToken), await home.NowAsync(cancellationToken)))
             : Results.NotFound();
 }

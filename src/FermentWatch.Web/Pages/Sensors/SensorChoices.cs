@@ -1,5 +1,6 @@
-using FermentWatch.Acts.Households;
+using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Places;
 using FermentWatch.Web.Pages.Shared;
 
 namespace FermentWatch.Web.Pages.Sensors;
@@ -13,9 +14,12 @@ public sealed record SensorChoices(IReadOnlyList<Choice> Places, IReadOnlyList<C
 
     public IReadOnlyList<Choice> PlacesAndJars => [.. Places, .. Jars];
 
-    public IReadOnlyList<Choice> All => [.. PlacesAndJars, new("nowhere", "nothing, put away")];
+    public IReadOnlyList<Choice> All => [.. PlacesAndJars, new(GiveSensor.Nowhere, "nothing, put away")];
 
-    public static async Task<SensorChoices> ReadAsync(ReadyPlaces places, IJarBook jars, CancellationToken cancellationToken) => new(
-        [.. (await places.OfferAsync(cancellationToken)).Select(place => new Choice($"place {place.Name}", place.Name))],
-        [.. (await jars.KeptAsync(cancellationToken)).Select(jar => new Choice($"jar {jar.Number}", $"in jar {jar.Number}, {jar.Name}"))]);
+    public static async Task<SensorChoices> ReadAsync(GiveSensor desk, CancellationToken cancellationToken)
+    {
+        (IReadOnlyList<Place> places, IReadOnlyList<Jar> jars) = await desk.ChoicesAsync(cancellationToken);
+        return new([.. places.Select(place => new Choice(GiveSensor.WordOf(place), place.Name))],
+            [.. jars.Select(jar => new Choice(GiveSensor.WordOf(jar), $"in jar {jar.Number}, {jar.Name}"))]);
+    }
 }

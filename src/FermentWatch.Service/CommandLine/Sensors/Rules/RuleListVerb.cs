@@ -17,7 +17,7 @@ internal static class RuleListVerb
         var form = new OutputForm(verb);
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
-            IReadOnlyList<SourceRule> rules = await provider.GetRequiredService<ISourceRuleBook>().AllAsync(cancellationToken);
+            IReadOnlyList<SourceRule> rules = await provider.GetRequiredService<ReadByRule>().AllAsync(cancellationToken);
             Rows.Write(Columns, [.. rules.Select((rule, index) => Row(rule, index + 1))], form.Of(call), context);
             return ExitCode.Done;
         });

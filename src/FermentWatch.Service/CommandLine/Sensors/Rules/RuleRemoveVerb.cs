@@ -18,8 +18,8 @@ internal static class RuleRemoveVerb
         var verb = new Command("remove", "Removes a rule; what it stored stays.") { number, topic };
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
-            var book = provider.GetRequiredService<ISourceRuleBook>();
-            IReadOnlyList<SourceRule> rules = await book.AllAsync(cancellationToken);
+            var desk = provider.GetRequiredService<ReadByRule>();
+            IReadOnlyList<SourceRule> rules = await desk.AllAsync(cancellationToken);
             string typed = (call.GetValue(number) ?? "").Trim();
             SourceRule? rule = int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out int place) && place >= 1
                 && place <= rules.Count
@@ -30,7 +30,7 @@ internal static class RuleRemoveVerb
                     rules.Count == 0 ? "there is no rule" : $"a number from 1 to {rules.Count} would be right")]);
             if (call.GetValue(topic) is { } expected && expected != rule.TopicFilter)
                 return context.Refuse([new Refusal("topic", expected, $"rule {place} is for {rule.TopicFilter}")]);
-            await provider.GetRequiredService<ReadByRule>().RemoveAsync(rule.Id, cancellationToken);
+            await desk.RemoveAsync(rule.Id, cancellationToken);
             await context.Output.WriteLineAsync($"The rule for {rule.TopicFilter} is removed; what it stored stays.");
             return ExitCode.Done;
         });
