@@ -11,6 +11,9 @@ namespace FermentWatch.Browser.Tests;
 /// <summary>Labels as they are printed: where they lie on the sheet, what stands on them, and their codes read back from the picture.</summary>
 public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
 {
+    /// <summary>A folder of their own: another test counts what lies in its own.</summary>
+    private static readonly string Pictures = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures-labels")).FullName;
+
     private const double MillimetresPerPixel = 25.4 / 96;
 
     /// <summary>Paper, and where the first and the last label of a whole sheet begin, mm; worked out from the measures of the sheets by hand.</summary>
@@ -39,7 +42,7 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
             "() => [...document.querySelectorAll('.label')].filter(each => each.scrollHeight > each.clientHeight + 1 || each.scrollWidth > each.clientWidth + 1).map(each => each.innerText)");
         Assert.Empty(cutOff);
 
-        string pdf = Encoding.Latin1.GetString(await page.PdfAsync(new() { PreferCSSPageSize = true, Path = Path.Combine(PagePictureTests.Folder, $"labels-{sheet}.pdf") }));
+        string pdf = Encoding.Latin1.GetString(await page.PdfAsync(new() { PreferCSSPageSize = true, Path = Path.Combine(Pictures, $"labels-{sheet}.pdf") }));
         Match box = Assert.Single(Regex.Matches(pdf, @"/MediaBox \[0 0 ([0-9.]+) ([0-9.]+)\]"));
         Assert.Equal(paper.Width / 25.4 * 72, double.Parse(box.Groups[1].Value, null), 1.0);
         Assert.Equal(paper.Height / 25.4 * 72, double.Parse(box.Groups[2].Value, null), 1.0);
@@ -61,7 +64,7 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
                 Assert.Contains(part, label, StringComparison.Ordinal);
             string[] codes = [.. await Task.WhenAll((await page.Locator("article.label .qr").AllAsync()).Select(ReadAsync))];
             Assert.Equal([$"{kitchen.Address}/jars/1", $"{kitchen.Address}/jars/3"], codes);
-            await page.ScreenshotAsync(new() { Path = Path.Combine(PagePictureTests.Folder, $"labels-{sheet}.png"), FullPage = true });
+            await page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, $"labels-{sheet}.png"), FullPage = true });
         }
     }
 
