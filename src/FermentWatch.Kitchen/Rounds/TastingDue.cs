@@ -18,23 +18,31 @@ public static class TastingDue
     /// <summary>Whether somebody decided to leave it past its tasting days.</summary>
     public static bool IsLeft(Jar jar) => jar.Standing.OfType<Handling>().Any(each => each.Kind == HandlingKind.LeftStanding);
 
-    /// <summary>The first date, past or to come, after what was tasted; null once a taste of its lot said right or past it.</summary>
+    /// <summary>
+    /// The first date, past or to come: as expected, and after a taste within a week where it said not yet, within three days where it said
+    /// nearly; null once a taste of its lot said right or past it.
+    /// </summary>
     /// <param name="jar">The jar that is tasted.</param>
     /// <param name="forecast">Its forecast; null where nothing is forecast of it.</param>
     /// <param name="tastes">Tastes of its lot, by time.</param>
     /// <param name="zone">The household's zone.</param>
     public static LocalDate? From(Jar jar, JarForecast? forecast, IReadOnlyList<Taste> tastes, DateTimeZone zone)
     {
-        LocalDate first = Tasting.From(jar, forecast, zone, AcidLine.Report(jar, zone).State);
+        AcidLineState line = AcidLine.Report(jar, zone).State;
+        LocalDate expected = Tasting.From(jar, forecast, zone, line);
         if (tastes.Count == 0)
-            return first;
+            return expected;
         LocalDate tasted = tastes[^1].At.InZone(zone).Date;
         return tastes[^1].Verdict switch
         {
             TasteVerdict.Right or TasteVerdict.PastIt => null,
-            TasteVerdict.Nearly => LocalDate.Max(first, tasted.PlusDays(1)),
-            _ => LocalDate.Max(first, tasted.PlusDays(2)),
+            TasteVerdict.Nearly => Again(1, 3),
+            _ => Again(2, 7),
         };
+
+        // What was tasted once is not left for longer, whatever is expected: half of such jars would be right before that day.
+        LocalDate Again(int fewestDays, int mostDays) => LocalDate.Max(Tasting.NotBefore(jar, forecast, zone, line),
+            LocalDate.Max(tasted.PlusDays(fewestDays), LocalDate.Min(expected, tasted.PlusDays(mostDays))));
     }
 
     /// <summary>The date on which nine in ten would be sour enough, and a week after the first at the earliest; null where that is beyond the

@@ -50,6 +50,18 @@ public class TastingPlanTests
         Assert.Equal([12, 13, 16, 23], AskedOn(lot, 10, 40).Where(day => day < 30));
     }
 
+    [Theory]
+    [InlineData(TasteVerdict.NotYet, 10, 13)]
+    [InlineData(TasteVerdict.NotYet, 15, 15)]
+    [InlineData(TasteVerdict.NotYet, 40, 18)]
+    [InlineData(TasteVerdict.Nearly, 40, 14)]
+    public void Of_TastedBeforeItIsRight_AsksAgainAsExpectedAndWithinAWeekOrThreeDays(TasteVerdict verdict, int expectedDay, int again)
+    {
+        List<Jar> lot = Lot(1, 2);
+        lot[0].Observations.Add(Make.Taste(verdict, 11));
+        Assert.Equal(Date(again), Plan(lot, expectedDay, 60).Of(lot[0], Date(11))!.From);
+    }
+
     [Fact]
     public void Of_TastedRightAndPutIntoTheCold_TheRestOfTheLotIsNotAskedToTaste()
     {
