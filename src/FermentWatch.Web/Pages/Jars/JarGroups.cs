@@ -40,8 +40,11 @@ internal sealed record JarGroup(string Name, IReadOnlyList<JarView> Jars)
             return "Cold, eat or leave?";
         if (view.Today.Taste is not { From: { } from } ask)
             return $"Day {view.Calendar.DayNumber}{(view.Today.Taste is { SaidRight: true } ? ", tasted right" : "")}";
-        string when = from <= view.Calendar.Today ? "now" : DateWords.Name(from, view.Calendar.Today);
-        return ask.By == view.Jar.Number ? $"Taste {when}" : $"As jar {ask.By}, {when}";
+        string? when = from <= view.Calendar.Today ? null : DateWords.Name(from, view.Calendar.Today);
+        if (ask.By != view.Jar.Number)
+            return when is null ? $"As jar {ask.By}" : $"As jar {ask.By}, {when}";
+        // What the round does not ask for today is no order here either.
+        return when is not null ? $"Taste {when}" : ask.Kind == TasteAskKind.Taste ? "Taste now" : "Worth tasting";
     }
 
     /// <summary>Whether the next thing is handwork of these days.</summary>
