@@ -18,6 +18,8 @@ internal static class ApiServices
             options.SerializerOptions.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
             options.SerializerOptions.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
         });
+        // Left to itself the framework answers what it cannot read with a status and no word.
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddProblemDetails();
         services.AddOpenApi("v1");
         return services;

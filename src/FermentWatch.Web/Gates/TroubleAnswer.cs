@@ -1,4 +1,8 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
 using FermentWatch.Kitchen.Health;
+using FermentWatch.Kitchen.Typed;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace FermentWatch.Web.Gates;
@@ -7,7 +11,7 @@ namespace FermentWatch.Web.Gates;
 /// What goes out when a request could not be read, the disk failed, or the service itself did: problem details to scripts, a page to
 /// people.
 /// </summary>
-internal static class TroubleAnswer
+internal static partial class TroubleAnswer
 {
     /// <summary>How the handler of errors tells them apart: only what is left is the service's fault and in its log.</summary>
     public static Func<Exception?, int> StatusOf(IDiskTrouble disk) => error => error switch
@@ -34,7 +38,25 @@ internal static class TroubleAnswer
                 "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try once more."),
         };
         return context.Request.Path.StartsWithSegments("/api")
-            ? Results.Problem(title: title, statusCode: status).ExecuteAsync(context)
+            ? Results.Problem(title: title, detail: WhereOf(error), statusCode: status).ExecuteAsync(context)
             : BarePage.WriteAsync(context, status, head, body);
     }
+
+    /// <summary>Where a body could not be read, as far as its reader knows; null where that says nothing.</summary>
+    private static string? WhereOf(Exception? error) => error switch
+    {
+        BadHttpRequestException { InnerException: JsonException { Path: { Length: > 2 } path } } =>
+            $"At {SafeText.ForLog(path)}: there is no such field, its value is of another kind, or the text breaks off.",
+        BadHttpRequestException { InnerException: JsonException { LineNumber: { } line, BytePositionInLine: { } position } } =>
+            string.Create(CultureInfo.InvariantCulture, $"It is no JSON of an object from line {line + 1}, byte {position + 1} on."),
+        BadHttpRequestException { InnerException: JsonException } => "JSON of one object would be right.",
+        BadHttpRequestException bad when Unbound().Match(bad.Message) is { Success: true, Groups: var said } =>
+            $"'{SafeText.ForLog(said["value"].Value)}' is no {said["name"].Value} of the kind that the description has.",
+        BadHttpRequestException bad when bad.Message.Contains("no body was provided", StringComparison.Ordinal) =>
+            "Nothing was sent: JSON of one object would be right.",
+        _ => null,
+    };
+
+    [GeneratedRegex("^Failed to bind parameter \"\\S+ (?<name>\\w+)\" from \"(?<value>.*)\"\\.$", RegexOptions.Singleline)]
+    private static partial Regex Unbound();
 }
