@@ -38,8 +38,11 @@ public sealed record HealthReport(IReadOnlyList<LoopHealth> Loops, IReadOnlyList
     /// <summary>Whether every loop lives. When not, starting the service anew is what helps.</summary>
     public bool IsLive => !Loops.Any(loop => loop.IsDead);
 
-    /// <summary>Whether every loop does its work.</summary>
-    public bool IsReady => !Loops.Any(loop => loop.Trouble is not null);
+    /// <summary>Whether the disk of the databases is full, so that what is entered may not be stored.</summary>
+    public bool DiskIsFull { get; init; }
+
+    /// <summary>Whether every loop does its work, and what is entered can be stored.</summary>
+    public bool IsReady => !DiskIsFull && !Loops.Any(loop => loop.Trouble is not null);
 
     /// <summary>The report at an instant.</summary>
     /// <param name="loops">The loops.</param>

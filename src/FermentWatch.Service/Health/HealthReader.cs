@@ -15,15 +15,16 @@ public sealed partial class HealthReader : IHealth
     private readonly SetAside _setAside;
     private readonly JudgingPass _judging;
     private readonly StorageRemarks _storage;
+    private readonly DiskRoom _room;
     private readonly ClockWatch _clockWatch;
     private readonly TimeProvider _clock;
     private readonly Instant _started;
 
     public HealthReader(
-        ServiceLoops loops, SetAside setAside, JudgingPass judging, StorageRemarks storage, ClockWatch clockWatch, TimeProvider clock,
-            ILogger<HealthReader> logger)
+        ServiceLoops loops, SetAside setAside, JudgingPass judging, StorageRemarks storage, DiskRoom room, ClockWatch clockWatch,
+        TimeProvider clock, ILogger<HealthReader> logger)
     {
-        (_loops, _setAside, _judging, _storage, _clockWatch, _clock) = (loops, setAside, judging, storage, clockWatch, clock);
+        (_loops, _setAside, _judging, _storage, _room, _clockWatch, _clock) = (loops, setAside, judging, storage, room, clockWatch, clock);
         foreach (string remark in storage.All)
             Log.Remark(logger, remark);
         _started = clock.GetUtcNow().ToInstant();
@@ -31,10 +32,13 @@ public sealed partial class HealthReader : IHealth
     }
 
     /// <inheritdoc/>
-    public HealthReport Read(DateTimeZone? zone = null) =>
-        HealthReport.Of(_loops.InOrder.Select(loop => loop.Signs), [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
-        [.. _storage.All, .. _clockWatch.Question(zone ?? DateTimeZone.Utc) is { } question ? [question] : (string[])[]], _started,
-            _clock.GetUtcNow().ToInstant());
+    public HealthReport Read(DateTimeZone? zone = null)
+    {
+        (string Words, bool IsFull)? room = _room.Read();
+        string?[] remarks = [room?.Words, .. _storage.All, _clockWatch.Question(zone ?? DateTimeZone.Utc)];
+        return HealthReport.Of(_loops.InOrder.Select(loop => loop.Signs), [.. _setAside.Items, .. _judging.SetAside.Last.Select(Item)],
+            [.. remarks.OfType<string>()], _started, _clock.GetUtcNow().ToInstant()) with { DiskIsFull = room?.IsFull == true };
+    }
 
     private SetAsideItem Item(SetAsideReading reading) => new("judging",
         string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity} of sensor {reading.SensorKey} at {reading.MeasuredAt}"), reading.Reason,

@@ -27,6 +27,7 @@ internal static class HealthEndpoints
                 lastPass = loop.LastPass?.ToString(),
             }),
             setAside = report.SetAside.Count,
+            diskFull = report.DiskIsFull,
         },
         statusCode: isWell(report) ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);
 }

@@ -109,6 +109,15 @@ public class HealthTests
     }
 
     [Fact]
+    public void IsReady_FullDisk_IsNotThoughEveryLoopDoesItsWork()
+    {
+        var report = HealthReport.Of([], [], [], Start, Start);
+        Assert.True(report.IsReady);
+        Assert.False((report with { DiskIsFull = true }).IsReady);
+        Assert.True((report with { DiskIsFull = true }).IsLive);
+    }
+
+    [Fact]
     public void SetAside_TheSameThingAgain_IsOneItemThatGoesWhenItGoesWell()
     {
         var clock = new FakeTimeProvider(Start.ToDateTimeOffset());
