@@ -22,7 +22,8 @@ internal static class DatabaseFile
         {
             if (File.Exists(path + "-wal"))
                 throw new DatabaseRefusedException(path,
-                    $"the file is missing, but its journal {path}-wal is there and may hold what was written last. Put the database back beside its journal, or move the journal away to begin with a new one.");
+                    $"the file is missing, but its journal {path}-wal is there and may hold what was written last. Put the database back beside its "
+                    + "journal, or move the journal away to begin with a new one.");
             return false;
         }
 

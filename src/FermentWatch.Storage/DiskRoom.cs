@@ -9,7 +9,8 @@ public sealed class DiskRoom(StorageOptions options)
     // A write needs its page in the journal and later in the file; a migration or a backup needs as much as the file.
     private const long LeastBytes = 8L << 20, LittleBytes = 200L << 20;
 
-    /// <summary>What is left now, in words and with what to do, and whether nothing can be relied on to be written; null where there is room.</summary>
+    /// <summary>What is left now, in words and with what to do, and whether nothing can be relied on to be written; null where there is
+    /// room.</summary>
     public (string Words, bool IsFull)? Read()
     {
         try
@@ -25,7 +26,8 @@ public sealed class DiskRoom(StorageOptions options)
     /// <summary>The same for so many bytes.</summary>
     public static (string Words, bool IsFull)? Of(long bytes) => bytes switch
     {
-        < LeastBytes => ("The disk is full. Make room on the disk that holds the databases: until then what is entered may not be stored, and says so. What was stored before is kept.", true),
+        < LeastBytes => ("The disk is full. Make room on the disk that holds the databases: until then what is entered may not be stored, and says "
+            + "so. What was stored before is kept.", true),
         < LittleBytes => (string.Create(CultureInfo.InvariantCulture,
             $"{bytes >> 20} MB are left on the disk that holds the databases. Make room before it is full: nothing can be stored then."), false),
         _ => null,

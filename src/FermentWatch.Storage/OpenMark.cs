@@ -23,8 +23,10 @@ internal sealed class OpenMark : IDisposable
             bool journal = File.Exists(path + "-wal");
             using SqliteConnection connection = Open(path);
             if (Number(connection, ask) != 0 && !journal)
-                remarks.Add($"{Path.GetFileName(path)} was not closed when the service last ended, and its journal {Path.GetFileName(path)}-wal is gone: what was written "
-                    + "shortly before may be missing. If the journal was moved, stop the service, put it back beside its file, and start again; nothing was entered since then.");
+                remarks.Add($"{Path.GetFileName(path)} was not closed when the service last ended, and its journal {Path.GetFileName(path)}-wal is "
+                    + "gone: what was written "
+                    + "shortly before may be missing. If the journal was moved, stop the service, put it back beside its file, and start again; "
+                    + "nothing was entered since then.");
             Mark(connection, set, 1);
         }
     }

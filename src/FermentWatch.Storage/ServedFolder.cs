@@ -23,7 +23,9 @@ public sealed class ServedFolder : IDisposable
         }
         catch (IOException trouble) when (trouble.GetType() == typeof(IOException) && File.Exists(file))
         {
-            throw new IOException($"{options.Folder} is served by another FermentWatch already. Stop that one first, or give this one a Storage:Folder of its own.", trouble);
+            throw new IOException(
+                $"{options.Folder} is served by another FermentWatch already. Stop that one first, or give this one a Storage:Folder of its own.",
+                trouble);
         }
     }
 

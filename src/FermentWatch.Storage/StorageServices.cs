@@ -38,7 +38,8 @@ public static class StorageServices
     {
         if (options.Errors().ToList() is { Count: > 0 } errors)
             throw new ArgumentException(string.Join(' ', errors), nameof(options));
-        services.AddSingleton(options).AddSingleton<StorageRemarks>().AddSingleton<DiskRoom>().AddSingleton<IDiskTrouble, StorageTrouble>().AddSingleton<OpenMark>();
+        services.AddSingleton(options).AddSingleton<StorageRemarks>().AddSingleton<DiskRoom>().AddSingleton<IDiskTrouble, StorageTrouble>()
+            .AddSingleton<OpenMark>();
 
         services.AddSingleton(_ => ReadingStore.Open(options.ReadingsPath));
         services.AddSingleton<IReadingIntake>(provider => provider.GetRequiredService<ReadingStore>());

@@ -63,7 +63,8 @@ public sealed class WebOptions
         foreach (string proxy in Listed(TrustedProxies).Where(proxy => !IPAddress.TryParse(proxy, out _) && !IPNetwork.TryParse(proxy, out _)))
             yield return $"TrustedProxies holds '{proxy}'; an address or a network belongs there, like 127.0.0.1 or 192.168.1.0/24.";
         foreach (string host in Listed(AllowedHosts).Where(host => !KnownHosts.IsPattern(host)))
-            yield return $"AllowedHosts holds '{host}'; a name without scheme and port belongs there, like kitchen.example.org, *.example.org, or * for every name.";
+            yield return $"AllowedHosts holds '{host}'; a name without scheme and port belongs there, like kitchen.example.org, *.example.org, or * "
+                + "for every name.";
         if (PathBase.Length > 0 && !IsPath(PathBase))
             yield return $"PathBase is '{PathBase}'; a path of letters, digits, '-', '_', '.' and '/' belongs here, like /kitchen.";
     }

@@ -85,7 +85,8 @@ public static class WebServices
         return Results.Redirect("~/sign-in");
     }
 
-    /// <summary>What bears a print of its content is kept for ever; the worker and the manifest stay at one address, and are asked for again.</summary>
+    /// <summary>What bears a print of its content is kept for ever; the worker and the manifest stay at one address, and are asked for
+    /// again.</summary>
     private static void KeepForEver(Microsoft.AspNetCore.StaticFiles.StaticFileResponseContext file) =>
         file.Context.Response.Headers.CacheControl = file.Context.Request.Query.ContainsKey("v") ? "public, max-age=31536000, immutable" : "no-cache";
 }

@@ -42,7 +42,8 @@ public sealed class AskHistory(
     /// <summary>What can be asked of by name: every place, and the sensors in service.</summary>
     public async Task<(IReadOnlyList<Place> Places, IReadOnlyList<Sensor> Sensors)> WhoseAsync(CancellationToken cancellationToken) =>
         (await places.AllAsync(cancellationToken),
-            [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null).OrderBy(sensor => sensor.Name, StringComparer.OrdinalIgnoreCase)]);
+            [.. (await sensors.AllAsync(cancellationToken)).Where(sensor => sensor.RemovedAt is null)
+                .OrderBy(sensor => sensor.Name, StringComparer.OrdinalIgnoreCase)]);
 
     /// <summary>The answer.</summary>
     public async Task<HistoryAnswer> DoAsync(HistoryForm form, CancellationToken cancellationToken)

@@ -39,9 +39,11 @@ public sealed class DescribeHousehold(IHouseholdBook households)
     [
         ("name", household.Name), ("time zone", household.TimeZoneId), ("temperatures in", household.TemperatureUnit.ToString()),
         ("weights in", household.MassUnit.ToString()), ("times as", household.ClockFace == ClockFace.TwelveHours ? "6:00 pm" : "18:00"),
-        ("morning round", ClockWords.Of(household.RoundAt, ClockFace.TwentyFourHours)), ("asked again at", ClockWords.Of(household.EveningAt, ClockFace.TwentyFourHours)),
+        ("morning round", ClockWords.Of(household.RoundAt, ClockFace.TwentyFourHours)),
+        ("asked again at", ClockWords.Of(household.EveningAt, ClockFace.TwentyFourHours)),
         ("week from", household.WeekStart.ToString()),
-        ("pH by", household.PhTool.ToString().ToLowerInvariant()), ("mould", household.Mould == MouldPolicy.ThrowOut ? "the jar goes" : "small patches are skimmed"),
+        ("pH by", household.PhTool.ToString().ToLowerInvariant()),
+        ("mould", household.Mould == MouldPolicy.ThrowOut ? "the jar goes" : "small patches are skimmed"),
     ];
 
     private static IsoDayOfWeek ReadWeekStart(string? typed, IsoDayOfWeek known, FieldReader reader)

@@ -89,7 +89,9 @@ public sealed class JarView
 
     /// <summary>Why the spread is wider than the model's own; null where it is not.</summary>
     public string? WhyWider => Forecast is not null && Remedies.Widening(Jar) is { } done
-        ? $"The spread is {WiderSpread.Factor:0.0#} times as wide: {ObservationWords.Of(done.Kind)} on {done.At.InZone(Household.Zone).Date.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture)}, and no pH measured since."
+        ? $"The spread is {WiderSpread.Factor:0.0#} times as wide: {ObservationWords.Of(done.Kind)} on "
+            + $"{done.At.InZone(Household.Zone).Date.ToString("d MMMM", System.Globalization.CultureInfo.InvariantCulture)}, and no pH measured "
+            + "since."
         : null;
 
     /// <summary>What stands beside a decision about a jar that was not measured below the line; null where it was.</summary>
@@ -125,7 +127,8 @@ public sealed class JarView
         ? EntryWords.Of(Jar, said, Household.Zone, Today.Taste, Calendar.Today) : null;
 
     /// <summary>When it is sour enough, in a sentence.</summary>
-    public string SourEnough => IsKept && !Trouble.ForecastWithdrawn && Jar.Standing.OfType<Taste>().LastOrDefault() is { Verdict: TasteVerdict.Right or TasteVerdict.PastIt } taste
+    public string SourEnough => IsKept && !Trouble.ForecastWithdrawn
+        && Jar.Standing.OfType<Taste>().LastOrDefault() is { Verdict: TasteVerdict.Right or TasteVerdict.PastIt } taste
         ? ForecastWords.Tasted(taste, Calendar, LastMeasured)
         : Forecast?.Target is { } target
         ? ForecastWords.SourEnough(target, Calendar, LastMeasured)
@@ -133,7 +136,8 @@ public sealed class JarView
         : NoForecast.Of(Jar) is { } why ? why
         : Trouble.Rising ? "Nothing is forecast while the pH rises, until one is measured that does not."
         : Trouble is { ForecastWithdrawn: true, Handled: { } done }
-            ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is measured."
+            ? $"{Capital(ObservationWords.Of(done.Kind))}. The forecast comes back, wider, after {Days(Trouble.WellDaysToGo)}, or when a pH is "
+                + "measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } small, Remedy: not null }
             ? $"Nothing is forecast since {ObservationWords.Of(small.Kind)} was seen, until it is settled or a pH is measured."
         : Trouble is { ForecastWithdrawn: true, Last: { } seen }

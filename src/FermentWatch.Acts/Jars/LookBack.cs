@@ -10,7 +10,8 @@ public sealed class LookBack(JarReader jars, IForecastBook forecasts)
     /// <summary>Over every jar there is or was, the last put up first.</summary>
     public async Task<BackLooked> DoAsync(CancellationToken cancellationToken)
     {
-        JarView[] all = [.. (await jars.KeptAsync(cancellationToken)).Concat(await jars.PastAsync(cancellationToken)).OrderByDescending(view => view.Jar.Number)];
+        JarView[] all = [.. (await jars.KeptAsync(cancellationToken)).Concat(await jars.PastAsync(cancellationToken))
+            .OrderByDescending(view => view.Jar.Number)];
         var tasted = new List<Foretold>();
         var measured = new List<Foretold>();
         foreach (JarView view in all)
@@ -21,7 +22,8 @@ public sealed class LookBack(JarReader jars, IForecastBook forecasts)
             if (Foretold.OfLine(view.Jar, marks) is { } line)
                 measured.Add(line);
         }
-        return new BackLooked(tasted, measured, [.. all.Select(view => (view, Right(view))).Where(each => each.Item2 is not null).Select(each => (each.view, each.Item2!))]);
+        return new BackLooked(tasted, measured,
+            [.. all.Select(view => (view, Right(view))).Where(each => each.Item2 is not null).Select(each => (each.view, each.Item2!))]);
     }
 
     private static Taste? Right(JarView view) => view.Jar.Standing.OfType<Taste>().FirstOrDefault(taste => taste.Verdict == TasteVerdict.Right);

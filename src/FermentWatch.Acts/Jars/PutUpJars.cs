@@ -54,7 +54,8 @@ public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPla
 
     private static string Question(IReadOnlyList<Jar> before, MassUnit unit) =>
         $"You sent this form before with {MeasureWords.Mass(before[0].Portions[0].MassKilograms, unit)} of {before[0].Portions[0].Produce}: "
-        + $"that is {(before.Count == 1 ? "jar" : "jars")} {string.Join(", ", before.Select(each => each.Number))}. Was it a correction, or another jar?";
+        + $"that is {(before.Count == 1 ? "jar" : "jars")} {string.Join(", ", before.Select(each => each.Number))}. Was it a correction, or "
+        + "another jar?";
 }
 
 /// <summary>What a put-up came to.</summary>

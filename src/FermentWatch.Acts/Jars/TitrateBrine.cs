@@ -82,7 +82,8 @@ public sealed record TitrationEntry(Titration? Titration, IReadOnlyList<Refusal>
             : TitratableAcidity.PercentLacticFromTitration(ml!.Value, normality!.Value, sample!.Value);
         if (!isWorkedOut && reader.Refusals.Count == 0 && percent > MostPercent)
             reader.Refuse("base used", form.BaseMillilitres,
-                FormattableString.Invariant($"that is {percent:0.#} % acid, and a brine holds 5 at most: look at the strength and the millilitres again"));
+                FormattableString.Invariant(
+                    $"that is {percent:0.#} % acid, and a brine holds 5 at most: look at the strength and the millilitres again"));
         Instant at = reader.ReadPast("when", form.At, zone, entry.At(now), zone.AtStartOfDay(jar.PackedAt.InZone(zone).Date).ToInstant());
         string note = reader.ReadNote("note", form.Note);
         return reader.Refusals.Count > 0 ? new TitrationEntry(null, reader.Refusals) : new TitrationEntry(new Titration

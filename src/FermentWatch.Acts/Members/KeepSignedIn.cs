@@ -15,7 +15,8 @@ public sealed class KeepSignedIn(ISignInBook signIns, TimeProvider clock)
     }
 
     /// <summary>Who is signed in by an id, as the records have it now; null where that sign-in has ended or the account is gone.</summary>
-    public Task<SignedIn?> WhoAsync(Guid id, CancellationToken cancellationToken) => signIns.WhoAsync(id, clock.GetUtcNow().ToInstant(), cancellationToken);
+    public Task<SignedIn?> WhoAsync(Guid id, CancellationToken cancellationToken) =>
+        signIns.WhoAsync(id, clock.GetUtcNow().ToInstant(), cancellationToken);
 
     /// <summary>Ends one sign-in.</summary>
     public Task EndAsync(Guid id) => signIns.EndAsync(id, CancellationToken.None);

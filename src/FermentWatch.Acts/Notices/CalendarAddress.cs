@@ -15,7 +15,8 @@ public sealed class CalendarAddress(ICalendarFeedBook feeds, ComingDaysReader da
 
     /// <summary>What is to come for whoever has the calendar of a secret; null where none has.</summary>
     public async Task<ComingDays?> DaysAsync(string secret, CancellationToken cancellationToken) =>
-        await feeds.FindAsync(secret, cancellationToken) is { } feed ? await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken) : null;
+        await feeds.FindAsync(secret, cancellationToken) is { } feed
+            ? await days.ReadAsync(feed.Person, clock.GetUtcNow().ToInstant(), cancellationToken) : null;
 
     /// <summary>Makes a new address; the one before stops at once.</summary>
     public async Task<string> RenewAsync(string person, CancellationToken cancellationToken)

@@ -36,7 +36,8 @@ public sealed class AnswerBoard(SayAllWell allWell, ReportSeen report, IJarBook 
     /// What was ticked and said with the tick, as far as it was taken: what was refused, or sent before with something else, is asked on
     /// the page of that jar.
     /// </summary>
-    private async Task<List<(int Number, SightingKind Kind)>> ReportAsync(IReadOnlyDictionary<int, SightingKind> said, HashSet<int> ticked, EntryMark mark,
+    private async Task<List<(int Number, SightingKind Kind)>> ReportAsync(IReadOnlyDictionary<int, SightingKind> said, HashSet<int> ticked,
+        EntryMark mark,
         CancellationToken cancellationToken)
     {
         var seen = new List<(int, SightingKind)>();
@@ -48,11 +49,13 @@ public sealed class AnswerBoard(SayAllWell allWell, ReportSeen report, IJarBook 
     }
 
     /// <summary>What stands in the record of the jars of which all was well.</summary>
-    private static ILookup<Found, int> InTheRecord(HashSet<int> well, Guid form, LocalDate date, IReadOnlyList<Jar> kept, DateTimeZone zone) => well.ToLookup(number =>
+    private static ILookup<Found, int> InTheRecord(HashSet<int> well, Guid form, LocalDate date, IReadOnlyList<Jar> kept, DateTimeZone zone) =>
+        well.ToLookup(number =>
     {
         Jar? jar = kept.FirstOrDefault(each => each.Number == number);
         var onThatDate = jar?.Standing.Where(each => each is Look or Sighting && each.At.InZone(zone).Date == date).ToList() ?? [];
-        return onThatDate.Exists(each => each.Id == AnswerId.Of(form, jar!.Id)) ? Found.Written : onThatDate.Count > 0 ? Found.AnsweredBefore : Found.Nothing;
+        return onThatDate.Exists(each => each.Id == AnswerId.Of(form, jar!.Id)) ? Found.Written : onThatDate.Count > 0 ? Found.AnsweredBefore
+            : Found.Nothing;
     });
 
     private enum Found

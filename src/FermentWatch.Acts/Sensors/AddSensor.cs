@@ -33,7 +33,8 @@ public sealed class AddSensor(ISensorBook sensors, AdmitGear gear, GiveSensor gi
     private async Task<(AddedSensor?, IReadOnlyList<Refusal>)> AddAsync(AddSensorForm form, EntryMark mark, CancellationToken cancellationToken)
     {
         bool stands = !string.IsNullOrWhiteSpace(form.Where);
-        (SensorPlacement? placement, IReadOnlyList<Refusal> wrongPlace) = stands ? await give.ReadWhereAsync(form.Where, cancellationToken) : (null, []);
+        (SensorPlacement? placement, IReadOnlyList<Refusal> wrongPlace) = stands ? await give.ReadWhereAsync(form.Where, cancellationToken)
+            : (null, []);
         if (wrongPlace.Count > 0)
             return (null, [.. AdmitGear.WrongName(form.Name) is { } wrongName ? [wrongName] : (Refusal[])[], .. wrongPlace]);
         (AddedSensor? added, IReadOnlyList<Refusal> refusals) = await gear.AddAsync(

@@ -20,7 +20,7 @@ public sealed class SensorReader(
 
     /// <summary>What came of a sensor last, and what came of it and could not be used.</summary>
     public async Task<HeardOf> HeardAsync(Sensor sensor, CancellationToken cancellationToken) => new(
-        (await log.LastAsync(sensor.Key, cancellationToken)).FirstOrDefault(),
+        await log.LastAsync(sensor.Key, cancellationToken) is [var last, ..] ? last : null,
         (await log.RejectsAsync(cancellationToken)).FirstOrDefault(each => each.Last.SensorKey == sensor.Key));
 
     /// <summary>What came in and could not be used.</summary>

@@ -14,9 +14,11 @@ public static class SetUpLines
 
     /// <summary>A line to paste that publishes one temperature.</summary>
     public static string TryIt(BrokerAddress broker, string user, string password, string topic) => string.Create(CultureInfo.InvariantCulture,
-        $"mosquitto_pub -h {broker.Host} -p {broker.Port}{(broker.Tls ? " --cafile CERTIFICATE.pem" : "")} -i {user} -u {user} -P {password} -q 1 -t {topic} -m {Example}");
+        $"mosquitto_pub -h {broker.Host} -p {broker.Port}{(broker.Tls ? " --cafile CERTIFICATE.pem" : "")} -i {user} -u {user} -P {password} -q 1 "
+        + $"-t {topic} -m {Example}");
 
     /// <summary>All of it by lines, for a phone that scans a code and copies from it into the page of the gear.</summary>
     public static string ForThePhone(BrokerAddress broker, AddedSensor added) => string.Create(CultureInfo.InvariantCulture,
-        $"{added.Sensor!.Name}\nBroker: {broker.Host}\nPort: {broker.Port}{(broker.Tls ? ", TLS" : "")}\nUser: {added.Issued.Credential.User}\nPassword: {added.Issued.Password}\nTopic: {TopicOf(added.Sensor.Slug)}");
+        $"{added.Sensor!.Name}\nBroker: {broker.Host}\nPort: {broker.Port}{(broker.Tls ? ", TLS" : "")}\nUser: "
+        + $"{added.Issued.Credential.User}\nPassword: {added.Issued.Password}\nTopic: {TopicOf(added.Sensor.Slug)}");
 }

@@ -13,7 +13,8 @@ internal sealed class Evidence
     /// <param name="gas">Gas.</param>
     /// <param name="scale">What the household chose.</param>
     public Evidence(
-        IReadOnlyList<PhReading> readings, IReadOnlyList<AcidityReading> titrations, IReadOnlyList<TasteReading> tastes, IReadOnlyList<GasReading> gas, TasteScale scale)
+        IReadOnlyList<PhReading> readings, IReadOnlyList<AcidityReading> titrations, IReadOnlyList<TasteReading> tastes,
+        IReadOnlyList<GasReading> gas, TasteScale scale)
     {
         Readings = [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Ph).ThenBy(reading => reading.Method)];
         Titrations = [.. titrations.OrderBy(titration => titration.Day).ThenBy(titration => titration.PercentLactic)];

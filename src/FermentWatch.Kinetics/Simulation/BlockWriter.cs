@@ -85,7 +85,8 @@ internal ref struct BlockWriter
         Vector256<double> ph = (lnH * Vector256.Create(-1 / LaneChemistry.Ln10)) + offset;
         Vector256<double> native = LaneGrowth.NativeOuter(_c, hours);
         Vector256<double> acidity = Vector256.Max(Vector256<double>.Zero,
-            (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[MemberConstant.NativeAcidity])) * Vector256.Create(TitratableAcidity.PercentLacticPerMole) * _c[MemberConstant.AcidityFactor]);
+            (y[State.LacticOuter] + y[State.AceticOuter] + (native * _c[MemberConstant.NativeAcidity])) * Vector256.Create(
+                TitratableAcidity.PercentLacticPerMole) * _c[MemberConstant.AcidityFactor]);
         Vector256<double> sourness = write || _watchesSourness ? Sourness(y, lnH, celsius) * _c[MemberConstant.AcidityFactor]
             : Vector256<double>.Zero;
         Vector256<double> centrePh = CentrePh(hours, celsius) + offset;

@@ -37,8 +37,10 @@ public static class AcidLineWords
         AcidLineAlarm.None => null,
         AcidLineAlarm.RiseToRecheck =>
             "The last reading is more than 0.2 above an earlier one by the same method. Check the meter in buffer and measure again today.",
-        AcidLineAlarm.Rise => "The pH is rising: film yeasts and other organisms eat acid. Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.",
-        AcidLineAlarm.BackAbove => "Measured above 4.6 after it was below. Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.",
+        AcidLineAlarm.Rise => "The pH is rising: film yeasts and other organisms eat acid. Public advice is to discard a ferment whose pH rises "
+            + "again. Do not taste it to decide.",
+        AcidLineAlarm.BackAbove =>
+            "Measured above 4.6 after it was below. Public advice is to discard a ferment whose pH rises again. Do not taste it to decide.",
         _ => throw new ArgumentOutOfRangeException(nameof(alarm), alarm, "Not an alarm."),
     };
 
@@ -51,8 +53,10 @@ public static class AcidLineWords
         LineEvidence.StripTooHigh => "Kept, but it does not count for the acid line: a strip counts at 4.0 or less; above that only a meter does.",
         LineEvidence.StripInDarkBrine => "Kept, but it does not count for the acid line: a strip cannot be read in dark brine.",
         LineEvidence.SampleTooColdOrWarm =>
-            "Kept, and it moves the forecast, but it does not count for the acid line: a sample is measured between 20 and 30 °C (68 and 86 °F; 21 CFR 114.90).",
-        LineEvidence.NotEvenedOut => "Kept, but it does not count for the acid line yet: the vinegar still stands in the brine, whose pH rises as the vegetables take it up. Pieces blended with their brine would count.",
+            "Kept, and it moves the forecast, but it does not count for the acid line: a sample is measured between 20 and 30 °C (68 and 86 °F; 21 "
+            + "CFR 114.90).",
+        LineEvidence.NotEvenedOut => "Kept, but it does not count for the acid line yet: the vinegar still stands in the brine, whose pH rises as "
+            + "the vegetables take it up. Pieces blended with their brine would count.",
         _ => throw new ArgumentOutOfRangeException(nameof(weight), weight, "Not a weight."),
     };
 

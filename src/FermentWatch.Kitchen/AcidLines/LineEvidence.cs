@@ -49,10 +49,12 @@ public static class LineRule
 
     /// <summary>What strips would tell. A strip counts at 4.0 or less (21 CFR 114.80); that it must show that figure within its own range is common
     /// practice, no source.</summary>
-    public const string WhatStripsTell = "A packet of strips that range from about 3 to 5 would tell: at 4.0 or less in pale brine a jar is measured below the line at 4.6; without one only the tested way of making it speaks for a jar.";
+    public const string WhatStripsTell = "A packet of strips that range from about 3 to 5 would tell: at 4.0 or less in pale brine a jar is "
+        + "measured below the line at 4.6; without one only the tested way of making it speaks for a jar.";
 
     /// <summary>Which strips can tell 4.0 from 4.6. Common practice, no source.</summary>
-    public const string StripsByTheirRange = "A strip tells within its own range: one from about 3 to 5 in steps of 0.3 or less shows 4.0; one from 1 to 14 does not.";
+    public const string StripsByTheirRange =
+        "A strip tells within its own range: one from about 3 to 5 in steps of 0.3 or less shows 4.0; one from 1 to 14 does not.";
 
     /// <summary>What stands where somebody decides about a jar that was not measured below; null where it was.</summary>
     /// <param name="state">Where it stands.</param>

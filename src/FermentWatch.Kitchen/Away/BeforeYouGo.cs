@@ -46,7 +46,8 @@ public sealed class BeforeYouGo(OccasionFacts facts, LocalDate from, LocalDate u
         if (trouble is { CloserWatch: true, Last: { } seen })
             lines.Add($"On the closer watch after {ObservationWords.Of(seen.Kind)}: settle it before you go, or ask somebody to look every day.");
         if (IsTooSoon(packed, from))
-            lines.Add($"Put up within five days of leaving: its liveliest days are those you are away. A tray under it, everything pressed under{(jar.Cover == Cover.BrineBag ? "" : ", weight on top")}.");
+            lines.Add("Put up within five days of leaving: its liveliest days are those you are away. A tray under it, everything pressed "
+                + $"under{(jar.Cover == Cover.BrineBag ? "" : ", weight on top")}.");
         lines.AddRange(Line(jar, packed));
         lines.AddRange(Tasting(jar, forecast));
         lines.AddRange(Standing(jar, celsius));
@@ -60,7 +61,8 @@ public sealed class BeforeYouGo(OccasionFacts facts, LocalDate from, LocalDate u
         if (state == AcidLineState.MeasuredBelow || dayOfRule >= until || !facts.Household.Measures)
             yield break;
         yield return dayOfRule >= from
-            ? $"Day 7 is {DateWords.Name(dayOfRule, facts.Today)}, and no reading below 4.6 counts yet: measure the pH before you go, and when you are back."
+            ? $"Day 7 is {DateWords.Name(dayOfRule, facts.Today)}, and no reading below 4.6 counts yet: measure the pH before you go, and when you "
+                + "are back."
             : "No reading below 4.6 counts yet: measure the pH before you go.";
     }
 
@@ -71,7 +73,8 @@ public sealed class BeforeYouGo(OccasionFacts facts, LocalDate from, LocalDate u
         else if (forecast is not null && facts.Tasting.Of(jar, facts.Today)?.From is { } taste && taste < until)
             yield return taste <= facts.Today
                 ? "Ready to be tasted: taste it before you go; if it is right, into the cold."
-                : $"Probably sour enough {DateWords.When(taste, facts.Today)}, while you are away or before: taste it the day you go. The cold slows it, if it is nearly right.";
+                : $"Probably sour enough {DateWords.When(taste, facts.Today)}, while you are away or before: taste it the day you go. The cold "
+                    + "slows it, if it is nearly right.";
     }
 
     private IEnumerable<string> Standing(Jar jar, double? celsius)

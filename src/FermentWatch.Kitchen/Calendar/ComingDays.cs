@@ -49,7 +49,8 @@ public sealed class ComingDaysReader(
         var names = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id, place => place.Name);
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
         var fermenting = kept.Where(jar => jar.Stage == JarStage.Fermenting).ToList();
-        var tasting = new TastingPlan(kept, latest, household, await opened.SinceAsync(today.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken));
+        var tasting = new TastingPlan(kept, latest, household,
+            await opened.SinceAsync(today.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken));
         var tastes = fermenting.Where(jar => latest.ContainsKey(jar.Id))
             .Select(jar => Taste(jar, latest[jar.Id], tasting.Of(jar, today), names[jar.PlacementAt(now).PlaceId],
                 today)).OfType<ComingTaste>().ToList();

@@ -19,7 +19,8 @@ public static class ForecastWords
 
     /// <summary>What stands in its place once somebody has tasted that it is: no day is expected any more.</summary>
     public static string Tasted(Taste taste, ForecastCalendar calendar, PhMeasurement? last) =>
-        $"Tasted {ObservationWords.Of(taste.Verdict)} {DateWords.When(taste.At.InZone(calendar.Zone).Date, calendar.Today)}; {Measured(last, calendar)}.";
+        $"Tasted {ObservationWords.Of(taste.Verdict)} {DateWords.When(taste.At.InZone(calendar.Zone).Date, calendar.Today)}; "
+        + $"{Measured(last, calendar)}.";
 
     /// <summary>The same where it is said elsewhere what was measured.</summary>
     public static string SourEnough(PassageDays target, ForecastCalendar calendar, bool isMeasured) => $"{Expected(target, calendar, isMeasured)}.";

@@ -11,10 +11,12 @@ namespace FermentWatch.Kitchen.Forecasts;
 public static class JarWarnings
 {
     private const string ChilliMash =
-        "Chilli mash without a starter may stay above 4.6: a published one stood at 4.83 after 15 days (abstract, authors not shown). Measure it before you trust any day told here.";
+        "Chilli mash without a starter may stay above 4.6: a published one stood at 4.83 after 15 days (abstract, authors not shown). Measure it "
+        + "before you trust any day told here.";
 
     private const string LowSalt =
-        "Salted below 1.5 %: the wrong germs may keep up with those that sour, and it goes soft (at 1.7 % or less: Univ. of Minnesota Extension; Oregon State SP 50-745). "
+        "Salted below 1.5 %: the wrong germs may keep up with those that sour, and it goes soft (at 1.7 % or less: Univ. of Minnesota Extension; "
+        + "Oregon State SP 50-745). "
         + "Measure the pH early and often: only a reading says anything of this jar.";
 
     /// <summary>Every warning that holds, the most pressing first.</summary>
@@ -52,6 +54,7 @@ public static class HeatAhead
     {
         double now = (calendar.Now - calendar.Origin).TotalDays;
         CoursePoint? first = course.FirstOrDefault(point => point.Day >= now - 0.5 && point.JarCelsius >= Celsius);
-        return first is null ? null : $"35 °C (95 °F) or more is expected in it {DateWords.When(LocalDate.Max(calendar.Today, calendar.Date(first.Day)), calendar.Today)}. {Advice}";
+        return first is null ? null : "35 °C (95 °F) or more is expected in it "
+            + $"{DateWords.When(LocalDate.Max(calendar.Today, calendar.Date(first.Day)), calendar.Today)}. {Advice}";
     }
 }

@@ -26,7 +26,8 @@ internal sealed class MeansOfJars(IReadingLog log, IReadOnlyList<Sensor> sensors
     public async Task<Instant?> NewestAsync(Jar jar, Instant closed, CancellationToken cancellationToken)
     {
         Guid place = jar.PlacementAt(closed + QuarterHour.Length).PlaceId;
-        var spans = sensors.SelectMany(sensor => SensorSpans.Of(sensor, place, closed - Day, closed).Concat(SensorSpans.Of(sensor, jar.Id, closed - Day, closed)));
+        var spans = sensors.SelectMany(sensor =>
+            SensorSpans.Of(sensor, place, closed - Day, closed).Concat(SensorSpans.Of(sensor, jar.Id, closed - Day, closed)));
         IReadOnlyList<MeanStamp> stamps = await StampsAsync([.. spans], cancellationToken);
         return stamps.Max(stamp => stamp.Newest) + QuarterHour.Length;
     }

@@ -53,7 +53,8 @@ public sealed record Sharpening(PassageDays Now, PassageDays? WithSensor, Passag
     {
         int past = (int)Math.Round(now * TemperatureCourse.StepsPerDay), all = (int)Math.Ceiling(days * TemperatureCourse.StepsPerDay);
         double?[] learned = [.. Enumerable.Range(0, (int)(Surroundings.LearnedFrom.TotalDays * TemperatureCourse.StepsPerDay))
-            .Select(step => (double?)(place.Typical.Room().MeanCelsius + (OrdinarySwingCelsius * Math.Sin(step * Math.Tau / TemperatureCourse.StepsPerDay))))];
+            .Select(step => (double?)(
+                place.Typical.Room().MeanCelsius + (OrdinarySwingCelsius * Math.Sin(step * Math.Tau / TemperatureCourse.StepsPerDay))))];
         IEnumerable<TemperatureStep> ahead = RoomOutlook.Learn(learned, place.Typical.Room(), false).Ahead(Math.Max(1, all - past));
         return TemperatureCourse.FromSteps(
             [.. Enumerable.Range(0, past).Select(step => TemperatureStep.Room(course[step].Celsius)), .. ahead], place.Typical.Room());

@@ -36,7 +36,8 @@ public static class WhatIfWords
 
     /// <summary>Gas still to come, and how often a closed lid is to be opened for it.</summary>
     public static string Gas(StillToCome ahead) => string.Create(CultureInfo.InvariantCulture,
-        $"Gas still to come: about {Litres(ahead.GasLitres.Middle)}, below {Litres(ahead.GasLitres.Most)} nine times in ten; up to {Litres(ahead.MostLitresADay)} a day in the week ahead. {Opening(ahead.DaysToABar)}");
+        $"Gas still to come: about {Litres(ahead.GasLitres.Middle)}, below {Litres(ahead.GasLitres.Most)} nine times in ten; up to "
+        + $"{Litres(ahead.MostLitresADay)} a day in the week ahead. {Opening(ahead.DaysToABar)}");
 
     /// <summary>Gas still to come once it is cold.</summary>
     public static string GasInTheCold(StillToCome ahead) =>
@@ -44,7 +45,8 @@ public static class WhatIfWords
 
     /// <summary>What is left to be soured.</summary>
     public static string Sugar(StillToCome ahead) => string.Create(CultureInfo.InvariantCulture,
-        $"Sugar: about {ahead.SugarAtFirst:0.0} % at first, as the tables have it; {Range(ahead.SugarLeft.Least, ahead.SugarLeft.Most)} may be left, by the acid expected. How sweet one head is differs by as much.");
+        $"Sugar: about {ahead.SugarAtFirst:0.0} % at first, as the tables have it; {Range(ahead.SugarLeft.Least, ahead.SugarLeft.Most)} may be "
+        + $"left, by the acid expected. How sweet one head is differs by as much.");
 
     /// <summary>When it is best eaten; null where nothing is published of its vegetable, or the window is not within the forecast.</summary>
     public static string? BestEaten(Jar jar, IReadOnlyList<CoursePoint> course, ForecastCalendar calendar)
@@ -54,7 +56,8 @@ public static class WhatIfWords
             return null;
         LocalDate from = calendar.Date(within[0].Day), until = calendar.Date(within[^1].Day);
         string when = until < calendar.Today ? $"that was {DateWords.When(from, calendar.Today)} to {DateWords.Name(until, calendar.Today)}"
-            : $"about {DateWords.Name(LocalDate.Max(from, calendar.Today), calendar.Today)} to {DateWords.Name(until, calendar.Today)}, by its middle course";
+            : $"about {DateWords.Name(LocalDate.Max(from, calendar.Today), calendar.Today)} to {DateWords.Name(until, calendar.Today)}, by its "
+                + "middle course";
         return $"Best eaten, as published for kimchi at 0.40 to 0.75 % acid (Chang & Kim 2000): {when}.";
     }
 
@@ -62,7 +65,8 @@ public static class WhatIfWords
     public static string Sodium(Jar jar)
     {
         string milligrams = jar.Salting.Percent is { } percent ? $"about {Milligrams(percent)}" : $"{Milligrams(1.5)} to {Milligrams(3.5)}";
-        return $"Sodium: {milligrams} mg in a serving of 30 g (21 CFR 101.12, pickles, from memory), evenly taken up. WHO 2012 asks adults to stay below 2000 mg a day.";
+        return $"Sodium: {milligrams} mg in a serving of 30 g (21 CFR 101.12, pickles, from memory), evenly taken up. WHO 2012 asks adults to stay "
+            + "below 2000 mg a day.";
     }
 
     private static string Range(double least, double most) => most - least < 0.05

@@ -24,7 +24,8 @@ public static class Cautions
     public static readonly Caution EarlyNitrite = new("early-nitrite",
         "Cabbages, leaves, beet, radish, daikon, celery, fennel and their kin can hold nitrite early on: no tasting until nine in ten such jars "
         + "are below pH 4.5, or the pH was measured below the acid line.",
-        "the peak goes down below pH 4.5: nitrate, nitrite and organic acids in pickled Chinese cabbage, abstract, authors not shown; rich in nitrate: EFSA 2008, The EFSA Journal 689:1-79");
+        "the peak goes down below pH 4.5: nitrate, nitrite and organic acids in pickled Chinese cabbage, abstract, authors not shown; rich in "
+        + "nitrate: EFSA 2008, The EFSA Journal 689:1-79");
 
     public static readonly Caution NoPlainWater = new("no-plain-water",
         $"Never top up with plain water: it thins the salt. Use {Guides.TopUpBrine.Published}.",
@@ -37,12 +38,14 @@ public static class Cautions
         "A tight lid builds pressure and glass can burst: let gas out daily while it bubbles, or use a vented lid.", CommonPractice);
 
     public static readonly Caution CleanHands = new("clean-hands",
-        "Clean hands, clean tools. No chipped vessel; none of copper, brass, iron, galvanized or aluminium, which acid and salt eat; no old or unknown glaze, which may give lead.",
+        "Clean hands, clean tools. No chipped vessel; none of copper, brass, iron, galvanized or aluminium, which acid and salt eat; no old or "
+        + "unknown glaze, which may give lead.",
         "Univ. of Nebraska-Lincoln Extension (metals); North Carolina State Univ. 2004 (aluminium); FDA, Lead-Glazed Traditional Pottery, 2010");
 
     public static readonly Caution EarlyChilling = new("early-chilling",
         "Cold slows the dying of germs: in cabbage at 18 to 22 C some lasted up to 15 days, in whole heads 28; at 4 C some last longer than a "
-        + "month. So public advice lets kraut work 3 to 6 weeks first. Of most other vegetables no tested time is known here: measure before the cold.",
+        + "month. So public advice lets kraut work 3 to 6 weeks first. Of most other vegetables no tested time is known here: measure before the "
+        + "cold.",
         "USDA Guide 6; Niksic et al. 2005, J. Food Protection 68:1367; Lu, Breidt & Perez-Diaz 2013, J. Food Sci. 78:M264");
 
     public static readonly Caution NeverTasteToDecide = new("never-taste-to-decide",

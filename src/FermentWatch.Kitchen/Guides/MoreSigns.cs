@@ -27,10 +27,12 @@ public sealed record MoreSigns(string Sign, string Advice, string Source)
         new(Pink, "Oregon State: yeast, from uneven or too much salt; it goes only if it is slimy. Ask Extension: what grows pink is thrown out.",
             "Oregon State SP 50-745; Ask Extension"),
         new("Dark", "Wrong salt, warmth or light.", "Oregon State SP 50-745"),
-        new("The pH climbs again", "Film yeasts eat lactic acid, and the pH climbs to where other bacteria grow. Measure daily; what rises again is thrown out.",
+        new("The pH climbs again",
+        "Film yeasts eat lactic acid, and the pH climbs to where other bacteria grow. Measure daily; what rises again is thrown out.",
             "secondary cucumber fermentation, 2012 (Appl. Environ. Microbiol.); Univ. of Minnesota Extension 2021"),
         new("Too warm", "Above 75 F (24 C) it may go soft, above 80 F (27 C) soft and spoiled. Move it somewhere cooler.",
             "USDA Guide 6; Univ. of New Hampshire; Penn State"),
-        new("Too cold", $"Below 60 F (16 C) kraut may not ferment: move it somewhere warmer and measure the pH. {TestedRecipe.WhoGoesOnInTheCold} go on slowly: {TestedRecipe.InTheCold}", "USDA Guide 6; reviews of kimchi; Kim S.D. et al. 1999"),
+        new("Too cold", $"Below 60 F (16 C) kraut may not ferment: move it somewhere warmer and measure the pH. {TestedRecipe.WhoGoesOnInTheCold} "
+            + $"go on slowly: {TestedRecipe.InTheCold}", "USDA Guide 6; reviews of kimchi; Kim S.D. et al. 1999"),
     ];
 }

@@ -20,7 +20,8 @@ public sealed class ClockWatch
     /// <summary>What a person is asked; null when the clock gives no reason.</summary>
     /// <param name="zone">The household's zone.</param>
     public string? Question(DateTimeZone zone) => _leap is not { } leap ? null
-        : $"This machine's clock says {Day(_last ?? leap.After, zone)}; the last sign of life before was on {Day(leap.Before, zone)}. If it was switched off so long, "
+        : $"This machine's clock says {Day(_last ?? leap.After, zone)}; the last sign of life before was on {Day(leap.Before, zone)}. If it was "
+            + "switched off so long, "
             + "nothing is to be done. If the clock is wrong, set it right: what was written under the wrong date is then taken back.";
 
     /// <summary>Takes in what time it is.</summary>

@@ -50,7 +50,8 @@ public static class ProbeWords
 
     /// <summary>How a probe changed.</summary>
     public static string Of(ProbeDrift drift) => string.Create(CultureInfo.InvariantCulture,
-        $"Since the calibration before, {drift.Elapsed.TotalDays:0} days earlier: offset {Signed(drift.OffsetMillivolts, "0.#")} mV, slope {Signed(drift.Slope * 100, "0.#")} points; a brine of pH 4.0 was read {Signed(drift.PhAtFour, "0.00")}.");
+        $"Since the calibration before, {drift.Elapsed.TotalDays:0} days earlier: offset {Signed(drift.OffsetMillivolts, "0.#")} mV, slope "
+        + $"{Signed(drift.Slope * 100, "0.#")} points; a brine of pH 4.0 was read {Signed(drift.PhAtFour, "0.00")}.");
 
     /// <summary>What a person should look at.</summary>
     public static IEnumerable<SensorWarning> Warnings(ProbeStanding probe, Instant now)
@@ -62,7 +63,8 @@ public static class ProbeWords
                 SensorWarningKind.Calibration, $"Its calibration is not accepted. {string.Join(" ", Of(probe.Calibration.Faults))}");
         else if (now - probe.Calibration.At > CheckedEvery)
             yield return new SensorWarning(SensorWarningKind.Calibration, string.Create(CultureInfo.InvariantCulture,
-                $"Last checked in buffer {(now - probe.Calibration.At).TotalDays:0} days ago. Check it in two buffers this week; until then it informs only."));
+                $"Last checked in buffer {(now - probe.Calibration.At).TotalDays:0} days ago. Check it in two buffers this week; until then it "
+                + $"informs only."));
         if (probe.Drift is { CastsDoubt: true })
             yield return new SensorWarning(SensorWarningKind.Drift,
                 $"It drifted: what it read between its last two calibrations is in doubt. {Of(probe.Drift)}");

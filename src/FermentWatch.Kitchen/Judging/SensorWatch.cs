@@ -61,7 +61,8 @@ public sealed class SensorWatch(
             return null;
         Duration allowed = limits.LongestSilenceOf(sensor) ?? ReportingRhythm.SilentAfter(await ArrivalsAsync(sensor, last, cancellationToken));
         return now - heard <= allowed ? null : new SensorWarning(
-            SensorWarningKind.Silent, $"Silent: last heard {Span(now - heard)} ago, and it may be silent for {Span(allowed)}. Look at its power and its network.");
+            SensorWarningKind.Silent,
+            $"Silent: last heard {Span(now - heard)} ago, and it may be silent for {Span(allowed)}. Look at its power and its network.");
     }
 
     private async Task<List<Instant>> ArrivalsAsync(Sensor sensor, IReadOnlyList<JudgedReading> last, CancellationToken cancellationToken)
@@ -96,7 +97,8 @@ public sealed class SensorWatch(
             _ => null,
         };
         return looksLike is null ? null : new SensorWarning(SensorWarningKind.UnitShift,
-            $"Its figures moved from {Figure(before[before.Length / 2])} to {Figure(figures[figures.Length / 2])} and seem to be in {looksLike}. Set the unit on the device or in its rule.");
+            $"Its figures moved from {Figure(before[before.Length / 2])} to {Figure(figures[figures.Length / 2])} and seem to be in {looksLike}. "
+            + "Set the unit on the device or in its rule.");
     }
 
     private async Task<List<SensorWarning>> DisagreementsAsync(Sensor sensor, CancellationToken cancellationToken)
@@ -112,7 +114,8 @@ public sealed class SensorWatch(
             if (Disagreement.Between(await MeansAsync(sensor, since, cancellationToken),
                 await MeansAsync(other, since, cancellationToken)) is { } apart)
                 warnings.Add(new SensorWarning(SensorWarningKind.Disagrees,
-                    $"{MeasureWords.TemperatureDifference(Math.Abs(apart), unit)} {(apart > 0 ? "above" : "below")} {other.Name}, which stands in the same place. One may be in the sun or by the stove.") { OtherSensor = other.Id });
+                    $"{MeasureWords.TemperatureDifference(Math.Abs(apart), unit)} {(apart > 0 ? "above" : "below")} {other.Name}, which stands in "
+                    + "the same place. One may be in the sun or by the stove.") { OtherSensor = other.Id });
         }
         return warnings;
     }

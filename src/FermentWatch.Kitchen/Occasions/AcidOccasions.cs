@@ -58,7 +58,8 @@ public static class AcidOccasions
             return today ? null : On(OccasionKind.NoReadingByDay5, jar, "day 5", "Day 5, no reading below 4.6",
                 $"{(above ? "Last measured above" : "Nothing counted yet")}. Measure the pH today. {HowToMeasure}");
         return On(OccasionKind.NoReadingByDay7, jar, "day 7", "A week, no reading below 4.6",
-            $"{(above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.")}{(today ? "" : " Measure today.")} Public advice: normally below within a week, longer when cooler; discard what does not get there.");
+            $"{(above ? "Last measured above." : "Nothing counted yet: neither fine nor a reason to discard.")}{(today ? "" : " Measure today.")} "
+            + "Public advice: normally below within a week, longer when cooler; discard what does not get there.");
     }
 
     /// <summary>Not measured on the day it was due; days 5 and 7 of a jar never measured have a kind of their own.</summary>
@@ -80,7 +81,8 @@ public static class AcidOccasions
         (string headline, string body) = alarm switch
         {
             AcidLineAlarm.RiseToRecheck => ("pH higher than before",
-                "More than 0.2 above an earlier reading by the same method. Check the meter in buffer and measure again today. Do not taste it to decide."),
+                "More than 0.2 above an earlier reading by the same method. Check the meter in buffer and measure again today. Do not taste it to "
+                + "decide."),
             AcidLineAlarm.Rise => ("pH rising", $"Seen twice: film yeasts and other organisms eat acid. {Discard}"),
             _ => ("pH back above 4.6", $"It was below before. {Discard}"),
         };

@@ -16,7 +16,8 @@ public static class StoreOccasions
     private const int EarlyToldWithinDays = 3;
 
     private const string OfKimchi =
-        "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH 4.6 or below before it is eaten. Measure it.";
+        "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH 4.6 or below before it is "
+        + "eaten. Measure it.";
 
     /// <summary>What holds in a facts.</summary>
     public static IEnumerable<Occasion> Of(OccasionFacts facts)

@@ -42,7 +42,8 @@ public static class TroubleOccasions
     private static string ToDo(Jar jar, SightingKind kind, Household household) => kind switch
     {
         SightingKind.BrineLow =>
-            $"Press the vegetables under first. If that is not enough, top up with boiled and cooled water with {TopUpBrine.Words(jar, household.MassUnit)}, never plain.",
+            "Press the vegetables under first. If that is not enough, top up with boiled and cooled water with "
+            + $"{TopUpBrine.Words(jar, household.MassUnit)}, never plain.",
         SightingKind.FuzzOrUnsure when household.Mould == MouldPolicy.SkimSmallPatches =>
             "Do not taste it. Much of it, or cannot tell: throw the jar out. A small green or grey patch: its guide says how.",
         SightingKind.FuzzOrUnsure => "Do not taste or stir it. Throw the jar out: that is the stricter advice.",

@@ -64,7 +64,8 @@ public static class WarmthOccasions
         {
             _ when limit == Hot => $"{Line(limit, unit)} or more {lasted}, now {now}. {HeatAhead.Advice}",
             OccasionKind.TooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. They may go soft. Move them to {Usual(unit)}, or taste sooner.",
-            OccasionKind.FarTooWarm => $"Above {Line(limit, unit)} {lasted}, now {now}. Public advice: soft and spoiled above that. Move them somewhere cooler today.",
+            OccasionKind.FarTooWarm =>
+                $"Above {Line(limit, unit)} {lasted}, now {now}. Public advice: soft and spoiled above that. Move them somewhere cooler today.",
             _ => $"Below {Line(limit, unit)} {lasted}, now {now}. {Slowly(jars)} Move them to {Usual(unit)}, or expect everything later.",
         };
         string headline = limit == Hot ? "Hot"

@@ -35,13 +35,16 @@ public static class Plausibility
         double kilograms = Filling(jar);
         if (kilograms > MostFill * jar.VesselLitres)
             yield return new Doubt("how much",
-                $"{MeasureWords.Mass(kilograms, unit)} in one vessel of {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
+                $"{MeasureWords.Mass(kilograms, unit)} in one vessel of {MeasureWords.Volume(jar.VesselLitres, unit)}? "
+                + $"{Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
         else if (kilograms < OddlyLittle * jar.VesselLitres)
             yield return new Doubt("how much",
-                $"Only {MeasureWords.Mass(kilograms, unit)} in {MeasureWords.Volume(jar.VesselLitres, unit)}? {Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
+                $"Only {MeasureWords.Mass(kilograms, unit)} in {MeasureWords.Volume(jar.VesselLitres, unit)}? "
+                + $"{Capital(FitsIn(jar, unit))}{Meant(jar, unit) ?? "."}");
         if (jar is { Cut: Cut.Whole, AddedWaterKilograms: 0 })
             yield return new Doubt("added water",
-                $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as {MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
+                $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as "
+                + $"{MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
         if (jar.Salting.Percent > OddlySalty)
             yield return new Doubt("salt",
                 string.Create(CultureInfo.InvariantCulture,
@@ -60,7 +63,8 @@ public static class Plausibility
         string meant = MeantPercent(percent) is { } slipped ? string.Create(CultureInfo.InvariantCulture, $" Was {slipped:0.##} % meant?")
             : string.Create(CultureInfo.InvariantCulture, $" 2.25 % is {salted * 22.5:0.#} g.");
         return string.Create(CultureInfo.InvariantCulture,
-            $"Only {percent:0.##} % of salt? Below 1.5 % the wrong germs may keep up with those that sour: the jar is kept, but nothing is forecast of it, and at 1.7 % or less it goes soft.{meant}");
+            $"Only {percent:0.##} % of salt? Below 1.5 % the wrong germs may keep up with those that sour: the jar is kept, but nothing is forecast "
+            + $"of it, and at 1.7 % or less it goes soft.{meant}");
     }
 
     /// <summary>A per cent of salt that is out of bounds by a slipped point; null where none is.</summary>
@@ -79,7 +83,8 @@ public static class Plausibility
         ?? 0) + (jar.Vinegar?.MassKilograms ?? 0);
 
     private static string FitsIn(Jar jar, MassUnit unit) =>
-        $"into {MeasureWords.Volume(jar.VesselLitres, unit)} go about {MeasureWords.Mass(UsualFill * jar.VesselLitres, unit)} to {MeasureWords.Mass(MostFill * jar.VesselLitres, unit)}";
+        $"into {MeasureWords.Volume(jar.VesselLitres, unit)} go about {MeasureWords.Mass(UsualFill * jar.VesselLitres, unit)} to "
+        + $"{MeasureWords.Mass(MostFill * jar.VesselLitres, unit)}";
 
     /// <summary>The same figures with a slipped unit or point, where that would fit.</summary>
     private static string? Meant(Jar jar, MassUnit unit)

@@ -88,7 +88,8 @@ public static class PutUp
         else if (isElse)
             return reader.ReadName(field, typed);
         else
-            reader.Refuse(field, typed, $"one of {string.Join(", ", Vegetable.All.Select(each => each.Name))} would be right, or '{PutUpForm.SomethingElse}' with its name");
+            reader.Refuse(field, typed,
+                $"one of {string.Join(", ", Vegetable.All.Select(each => each.Name))} would be right, or '{PutUpForm.SomethingElse}' with its name");
         return Vegetable.All[0].Name;
     }
 
@@ -123,7 +124,8 @@ public static class PutUp
         : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");
 
     /// <summary>The salt as it is kept: what was worked out from something else than per cent of all has so many decimals.</summary>
-    private static Salting ReadSalt(PutUpForm form, double vegetablesKilograms, double waterKilograms, FieldReader reader, int decimals = KeptDecimals)
+    private static Salting ReadSalt(PutUpForm form, double vegetablesKilograms, double waterKilograms, FieldReader reader,
+        int decimals = KeptDecimals)
     {
         string typed = (form.Salt ?? "").Trim();
         if (typed.Equals("by taste", StringComparison.OrdinalIgnoreCase) || typed.Equals("taste", StringComparison.OrdinalIgnoreCase))
@@ -133,14 +135,16 @@ public static class PutUp
         double total = vegetablesKilograms + waterKilograms;
         bool isMass = Amount.MassKilograms.TryRead(typed, null, out double kilograms);
         if (!isMass && basis == SaltBasis.Brine && waterKilograms <= 0)
-            reader.Refuse("added water", form.AddedWater, "how much water it is dissolved in, such as 500 g, would be right: the salt is said of the brine");
+            reader.Refuse("added water", form.AddedWater,
+                "how much water it is dissolved in, such as 500 g, would be right: the salt is said of the brine");
         double percent = isMass ? Math.Round(100 * kilograms / total, decimals) : 0;
         bool isRead = isMass || Amount.Percent.TryRead(typed, "%", out percent);
         if (isRead && !isMass && basis != SaltBasis.VegetablesAndWater && percent is >= 0 and <= SaltArithmetic.MostPercent)
             percent = Math.Round(SaltToWeigh.Of(percent, basis, vegetablesKilograms, waterKilograms).Percent, decimals);
         if (isRead && percent is >= 0 and <= SaltDose.HighestPercent)
             return new Salting(knowledge, percent);
-        reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g" + Hint(isMass, percent, total));
+        reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g"
+            + Hint(isMass, percent, total));
         return new Salting(SaltKnowledge.ByTaste, null);
     }
 

@@ -27,7 +27,8 @@ public record PutUpForm
     /// <summary>Salt in per cent of vegetables and added water together, its mass in each jar (<c>20 g</c>), or <c>by taste</c>.</summary>
     public string? Salt { get; init; }
 
-    /// <summary>What the per cent of salt are of, a name of <see cref="PuttingUp.SaltBasis"/>; empty is vegetables and added water together.</summary>
+    /// <summary>What the per cent of salt are of, a name of <see cref="PuttingUp.SaltBasis"/>; empty is vegetables and added water
+    /// together.</summary>
     public string? SaltOf { get; init; }
 
     /// <summary>Whether the salt was weighed or measured by the spoon; empty is weighed.</summary>

@@ -18,7 +18,8 @@ namespace FermentWatch.Kitchen.RoundAnswers;
 /// <param name="household">For its zone, and how it reads the time.</param>
 /// <param name="role">What who answers is; a guest is no adult.</param>
 /// <param name="again">What was said of a form sent before with other content.</param>
-public sealed class Answering(Guid answerId, Person by, Instant now, Instant entered, Household household, MemberRole role, Again again = Again.NotSaid)
+public sealed class Answering(Guid answerId, Person by, Instant now, Instant entered, Household household, MemberRole role,
+    Again again = Again.NotSaid)
 {
     private readonly LocalDate _today = now.InZone(household.Zone).Date;
 
@@ -137,7 +138,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
 
     /// <summary>What to ask of somebody whose form was sent before with something else.</summary>
     public static string AskedAgain(Observation sent) =>
-        $"You sent this form before with \"{ObservationWords.Of(sent)}{(sent.Note is null ? "" : $": {sent.Note}")}\". Was that wrong, or are both right?";
+        $"You sent this form before with \"{ObservationWords.Of(sent)}{(sent.Note is null ? "" : $": {sent.Note}")}\". Was that wrong, or are both "
+        + "right?";
 
     private static AnswerOutcome? Ended(Jar jar) => jar.Stage is JarStage.Finished or JarStage.ThrownOut
         ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar.Stage)}")

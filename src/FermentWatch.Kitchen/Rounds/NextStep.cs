@@ -54,7 +54,8 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
         bool watched = on.State.CloserWatch;
         string name = ObservationWords.Of(seen.Kind), sign = ObservationWords.InBrief(seen.Kind);
         if (on.State.Handled is { } done)
-            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles it.{(on.State.ForecastWithdrawn && NoForecast.Of(on.Jar) is null ? " Nothing is forecast until then." : "")}",
+            return new(StepKind.SeeTo, $"{Capital(ObservationWords.Of(done.Kind))}. All well on {Days(on.State.WellDaysToGo)} settles "
+                + $"it.{(on.State.ForecastWithdrawn && NoForecast.Of(on.Jar) is null ? " Nothing is forecast until then." : "")}",
                 ObservationWords.Of(done.Kind), "does it stay well?");
         return (seen.Kind, on.State.Remedy) switch
         {
@@ -62,7 +63,8 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
             (SightingKind.FuzzOrUnsure or SightingKind.Slime, _) =>
                 new(StepKind.Mould, $"{Capital(name)} was seen. Do what its guide says; taste nothing.{Withdrawn(on)}", sign, Asking(seen.Kind)),
             (SightingKind.BrineLow, { } remedy) => new(watched ? StepKind.BrineGone : StepKind.SeeTo,
-                $"Brine low. Press under and top up with salt water, never plain; then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
+                $"Brine low. Press under and top up with salt water, never plain; then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}",
+                sign, Asking(seen.Kind)),
             (_, { } remedy) => new(StepKind.SeeTo,
                 $"After {name}: do what its guide says, then write down \"{ObservationWords.Of(remedy)}\".{Withdrawn(on)}", sign, Asking(seen.Kind)),
             _ => new(StepKind.SeeTo, $"After {name}: do what its guide says.{Withdrawn(on)}", sign, Asking(seen.Kind)),
@@ -104,7 +106,9 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
                 ? "Measure pieces blended with their brine: in them the acid comes last, and that settles the acid line."
                 : "Measure once more on another day: two readings settle the acid line.", "measure the pH");
         string first = on.Line.State == AcidLineState.NotMeasured ? $"Day {on.Day}, and no reading below 4.6 yet. " : "";
-        return new(StepKind.Measure, $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}", "measure the pH");
+        return new(StepKind.Measure,
+            $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}",
+            "measure the pH");
     }
 
     private static bool MeasuredOn(RoundJar on, DateTimeZone zone) =>

@@ -40,7 +40,8 @@ public sealed class RoundPlan(
     /// <summary>One jar whose record cannot be digested keeps nobody from tasting another.</summary>
     private TastingPlan Tasting(List<Jar> kept)
     {
-        var digested = kept.Where(jar => run.Try($"tasting of jar {jar.Number}", () => _ = new TastingPlan([jar], forecasts, household, rounds))).ToList();
+        var digested = kept.Where(jar => run.Try($"tasting of jar {jar.Number}", () => _ = new TastingPlan([jar], forecasts, household, rounds)))
+            .ToList();
         return new TastingPlan(digested, forecasts, household, rounds);
     }
 

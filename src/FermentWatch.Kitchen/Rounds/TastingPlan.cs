@@ -56,7 +56,8 @@ public sealed class TastingPlan
     private List<Lot> LotsAt(LocalDate date)
     {
         Instant morning = date.AtStartOfDayInZone(_household.Zone).ToInstant();
-        return _kept.Exists(jar => jar.Observations.Exists(each => each.At >= morning)) ? LotsOf([.. _kept.Select(jar => jar.Before(morning))]) : _lots;
+        return _kept.Exists(jar => jar.Observations.Exists(each => each.At >= morning)) ? LotsOf([.. _kept.Select(jar => jar.Before(morning))])
+            : _lots;
     }
 
     /// <summary>What tasting comes to for a jar on a date; null where no tasting is a question for it: not fermenting, or in trouble.</summary>
@@ -81,7 +82,8 @@ public sealed class TastingPlan
     private List<Guid> WorkOut(LocalDate date)
     {
         List<Lot> open = [.. LotsAt(date).Where(lot => lot.From <= date)];
-        var asked = open.ToDictionary(lot => lot, lot => _told.Where(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.Any(lot.Tasted.Contains))
+        var asked = open.ToDictionary(lot => lot, lot =>
+            _told.Where(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.Any(lot.Tasted.Contains))
             .Select(day => day.Key).ToList());
         var all = _told.Where(day => day.Key < date).ToDictionary(day => day.Key, day => day.Value.Count);
         LocalDate begin = _told.Keys.Where(day => day < date).Select(day => day.PlusDays(1))
@@ -123,7 +125,8 @@ public sealed class TastingPlan
         // Leaving one is leaving the lot: nobody is asked the same for its neighbour.
         List<Jar> tastable = like.Exists(TastingDue.IsLeft) ? [] : [.. like.Where(jar => TastingDue.IsOpen(jar, zone))];
         Jar by = tastable.Count > 0 ? tastable[0] : like[0];
-        var tastes = alike.SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At).ToList();
+        var tastes = alike.SelectMany(jar => jar.Standing.OfType<Taste>().Where(taste => StoodWith(jar, by, taste.At))).OrderBy(taste => taste.At)
+            .ToList();
         bool isAsked = _forecasts.TryGetValue(by.Id, out JarForecast? forecast) || NoForecast.Of(by) is not null;
         LocalDate? from = isAsked && tastable.Count > 0 ? TastingDue.From(by, forecast, tastes, zone) : null;
         return new Lot(by, [.. tastable.Select(jar => jar.Number)], tastable.Select(jar => jar.Id).ToHashSet(), from,
@@ -137,7 +140,8 @@ public sealed class TastingPlan
     private LotKey KeyOf(Jar jar) => new(LikenessOf(jar), jar.PlacementAt(Instant.MaxValue).PlaceId);
 
     private Likeness LikenessOf(Jar jar) => new(
-        string.Join('+', jar.Portions.Select(portion => portion.Produce).Order(StringComparer.Ordinal)), jar.Cut, jar.PackedAt.InZone(_household.Zone).Date,
+        string.Join('+', jar.Portions.Select(portion => portion.Produce).Order(StringComparer.Ordinal)), jar.Cut,
+        jar.PackedAt.InZone(_household.Zone).Date,
         jar.Target, jar.Salting);
 
     private static bool StoodWith(Jar jar, Jar by, Instant at) => jar.PlacementAt(at).PlaceId == by.PlacementAt(at).PlaceId;

@@ -18,13 +18,15 @@ public static partial class JarNumbers
         string text = typed ?? "";
         if (text.Length > LongestText || Whole().Match(text) is not { Success: true } match)
             return null;
-        var runs = match.Groups["run"].Captures.Select(run => Numbers().Matches(run.Value).Select(number => int.Parse(number.Value, CultureInfo.InvariantCulture)).ToList()).ToList();
+        var runs = match.Groups["run"].Captures.Select(run =>
+            Numbers().Matches(run.Value).Select(number => int.Parse(number.Value, CultureInfo.InvariantCulture)).ToList()).ToList();
         if (runs.Exists(run => run[^1] < run[0] || run[^1] - run[0] >= LongestRun))
             return null;
         return [.. runs.SelectMany(run => Enumerable.Range(run[0], run[^1] - run[0] + 1)).Distinct().Order()];
     }
 
-    [GeneratedRegex(@"^[\s,;]*(?<run>[0-9]{1,6}(\s*(-|–|to)\s*[0-9]{1,6})?)([\s,;]+(?<run>[0-9]{1,6}(\s*(-|–|to)\s*[0-9]{1,6})?))*[\s,;]*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^[\s,;]*(?<run>[0-9]{1,6}(\s*(-|–|to)\s*[0-9]{1,6})?)([\s,;]+(?<run>[0-9]{1,6}(\s*(-|–|to)\s*[0-9]{1,6})?))*[\s,;]*$",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Whole();
 
     [GeneratedRegex(@"[0-9]+")]

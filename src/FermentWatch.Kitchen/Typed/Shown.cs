@@ -14,7 +14,8 @@ public static class Shown
     public static string Write(IEnumerable<(string Field, string Value)> facts) =>
         string.Join(Line, facts.Select(fact => $"{fact.Field}{Between}{fact.Value}"));
 
-    /// <summary>What stands otherwise now than the form showed; null where nothing does, and for a form that carries nothing, such as a script's.</summary>
+    /// <summary>What stands otherwise now than the form showed; null where nothing does, and for a form that carries nothing, such as a
+    /// script's.</summary>
     /// <param name="what">What the form is about.</param>
     /// <param name="shown">What it carries.</param>
     /// <param name="now">What stands.</param>

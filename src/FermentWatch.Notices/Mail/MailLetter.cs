@@ -55,7 +55,8 @@ internal sealed class MailLetter(INoticeLinks links)
     {
         var html = new StringBuilder("<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
             .Append(WebUtility.HtmlEncode(subject))
-            .Append("</title></head><body style=\"font-family:system-ui,sans-serif;font-size:18px;line-height:1.45;max-width:36rem;margin:0 auto;padding:12px\">")
+            .Append("</title></head><body style=\"font-family:system-ui,sans-serif;font-size:18px;line-height:1.45;max-width:36rem;margin:0 "
+                + "auto;padding:12px\">")
             .Append("<h1 style=\"font-size:22px\">").Append(WebUtility.HtmlEncode(subject)).Append("</h1>");
         foreach (string line in notice.Body.Split('\n'))
             html.Append("<p style=\"margin:0 0 8px\">").Append(WebUtility.HtmlEncode(line)).Append("</p>");

@@ -23,7 +23,8 @@ internal static class MailTrouble
     public static DeliveryOutcome? Outcome(Exception trouble, string server, string to) => trouble switch
     {
         SmtpCommandException refused => Refusal(refused, server, to),
-        AuthenticationException => DeliveryOutcome.TryAgain($"{server} does not let us in: Mail:User or Mail:Password is wrong ({Line(trouble.Message)})."),
+        AuthenticationException =>
+            DeliveryOutcome.TryAgain($"{server} does not let us in: Mail:User or Mail:Password is wrong ({Line(trouble.Message)})."),
         CryptographicException => DeliveryOutcome.TryAgain($"Mail:CertificateFile cannot be read: {Line(trouble.Message)}"),
         SslHandshakeException => DeliveryOutcome.TryAgain($"The encrypted connection to {server} failed: {Line(trouble.Message)}"),
         NotSupportedException => DeliveryOutcome.TryAgain($"{server} cannot do what Mail:Tls or Mail:User asks for: {Line(trouble.Message)}"),

@@ -35,7 +35,8 @@ public sealed class WebPushChannel(HttpMessageHandler way, PushKeys keys, INotic
 
     /// <inheritdoc/>
     public string? Missing => links.Root is { } root && (root.Scheme == Uri.UriSchemeHttps || root.IsLoopback) ? null
-        : "Browsers take notices only from pages they reach by HTTPS: put a proxy with a certificate before the pages, and its address in the setting Web:PublicAddress, such as https://kitchen.example.org.";
+        : "Browsers take notices only from pages they reach by HTTPS: put a proxy with a certificate before the pages, and its address in the "
+            + "setting Web:PublicAddress, such as https://kitchen.example.org.";
 
     /// <inheritdoc/>
     public string? WouldBeRight(string? address) =>

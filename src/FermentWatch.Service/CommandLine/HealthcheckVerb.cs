@@ -28,7 +28,8 @@ internal static class HealthcheckVerb
                 await context.Output.WriteLineAsync($"{address}: every part does its work");
                 return ExitCode.Done;
             }
-            await context.Error.WriteLineAsync($"{address} answered {(int)answer.StatusCode}: {await answer.Content.ReadAsStringAsync(cancellationToken)}");
+            await context.Error.WriteLineAsync(
+                $"{address} answered {(int)answer.StatusCode}: {await answer.Content.ReadAsStringAsync(cancellationToken)}");
         }
         catch (Exception trouble) when (trouble is HttpRequestException
             || (trouble is TaskCanceledException && !cancellationToken.IsCancellationRequested))

@@ -8,7 +8,8 @@ namespace FermentWatch.Service.CommandLine;
 internal static class SensorVerb
 {
     public static Command Create(CommandContext context) =>
-        new("sensor", "Sensors: adds one and prints its credential once, lists them, says how other gear is read, takes one out of service. Works while the service runs.")
+        new("sensor", "Sensors: adds one and prints its credential once, lists them, says how other gear is read, takes one out of service. Works "
+            + "while the service runs.")
     {
         AddVerb.Create(context),
         ListVerb.Create(context),

@@ -61,7 +61,8 @@ internal static class DemoVerb
         var port = new Option<string>("--port") { HelpName = "PORT",
             Description = "Port of the pages, on this machine only; a free one without it." };
         var verb = new Command("demo",
-            "Runs the service on this machine only, with an invented household in a temporary folder: sensors that report, jars of several ages, one of each trouble.") { port };
+            "Runs the service on this machine only, with an invented household in a temporary folder: sensors that report, jars of several ages, "
+            + "one of each trouble.") { port };
         verb.SetAction((call, cancellationToken) =>
         {
             var reader = new FieldReader();

@@ -19,7 +19,8 @@ internal sealed class SettingsOptions
     private readonly Option<string> _secrets = new("--secrets")
     {
         HelpName = "FOLDER",
-        Description = $"Folder of secret files, one a setting, each named like the environment variable. Without it ${SystemdCredentials} is taken if set.",
+        Description = $"Folder of secret files, one a setting, each named like the environment variable. Without it ${SystemdCredentials} is taken "
+            + "if set.",
     };
 
     public SettingsOptions(Command verb)

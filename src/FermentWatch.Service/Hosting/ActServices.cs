@@ -27,11 +27,16 @@ internal static class ActServices
         .AddSingleton<PutUpJars>().AddSingleton<WeighSalt>().AddSingleton<CorrectJar>().AddSingleton<MeasurePh>().AddSingleton<TitrateBrine>()
         .AddSingleton<MoveJar>().AddSingleton<TakeBackMove>().AddSingleton<TakeBackEntry>()
         .AddSingleton<SayAllWell>().AddSingleton<AnswerBoard>().AddSingleton<ReportSeen>().AddSingleton<ReportTaste>().AddSingleton<SettleTrouble>()
-        .AddSingleton<ChangeStage>().AddSingleton<PauseTasting>().AddSingleton<HandOverRound>().AddSingleton<EnterWeekSheet>().AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()
-        .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>().AddScoped<ManageMembers>()
+        .AddSingleton<ChangeStage>().AddSingleton<PauseTasting>().AddSingleton<HandOverRound>().AddSingleton<EnterWeekSheet>()
+            .AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()
+        .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>()
+            .AddScoped<ManageMembers>()
         .AddScoped<AccountReader>().AddScoped<FoundHousehold>().AddSingleton<KeepSignedIn>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
-        .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>().AddSingleton<AddSensor>().AddSingleton<ChangeSensor>()
+        .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>()
+            .AddSingleton<AddSensor>().AddSingleton<ChangeSensor>()
         .AddSingleton<KeepPhoto>().AddSingleton<PhotoReader>().AddSingleton<LookBack>()
-        .AddSingleton<HouseholdReader>().AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>().AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>().AddSingleton<BesideReader>().AddSingleton<RoundReader>();
+        .AddSingleton<HouseholdReader>().AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>()
+            .AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>()
+            .AddSingleton<BesideReader>().AddSingleton<RoundReader>();
 }

@@ -119,7 +119,8 @@ internal static partial class LoopLog
     public static partial void Recovered(ILogger logger, string loop);
 
     [LoggerMessage(3003, LogLevel.Warning,
-        "{Count} readings could not be judged since the start and are set aside; the last is {Quantity} of the sensor with key {SensorKey}, measured {MeasuredAt}: {Reason}")]
+        "{Count} readings could not be judged since the start and are set aside; the last is {Quantity} of the sensor with key {SensorKey}, "
+        + "measured {MeasuredAt}: {Reason}")]
     public static partial void SetAside(ILogger logger, long count, int sensorKey, Kitchen.Readings.Quantity quantity, NodaTime.Instant measuredAt,
         string reason);
 }

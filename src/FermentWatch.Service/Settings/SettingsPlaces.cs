@@ -28,7 +28,8 @@ public sealed record SettingsPlaces
         }
         catch (InvalidDataException trouble)
         {
-            errors.Add($"{File ?? DefaultFile} is no JSON: {trouble.InnerException?.InnerException?.Message ?? trouble.InnerException?.Message ?? trouble.Message}");
+            errors.Add($"{File ?? DefaultFile} is no JSON: "
+                + $"{trouble.InnerException?.InnerException?.Message ?? trouble.InnerException?.Message ?? trouble.Message}");
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {

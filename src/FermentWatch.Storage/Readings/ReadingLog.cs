@@ -57,14 +57,16 @@ public sealed class ReadingLog : IReadingLog
             SELECT {ReadingRow.Columns} FROM reading
             WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms
             """,
-            ReadingRow.Read, cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
+            ReadingRow.Read, cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until))
+                .ConfigureAwait(false);
 
     /// <inheritdoc/>
     public async Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken)
     {
         var rows = await _reader.QueryAsync(
             "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms LIMIT 1",
-            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until))
+                .ConfigureAwait(false);
         return rows.Count > 0 ? rows[0] : null;
     }
 
@@ -86,8 +88,10 @@ public sealed class ReadingLog : IReadingLog
     public async Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken)
     {
         var rows = await _reader.QueryAsync(
-            "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms DESC LIMIT 1",
-            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until)).ConfigureAwait(false);
+            "SELECT instant_ms FROM reading WHERE sensor = $1 AND quantity = $2 AND instant_ms >= $3 AND instant_ms < $4 ORDER BY instant_ms DESC "
+            + "LIMIT 1",
+            row => ReadingRow.At(row, 0), cancellationToken, sensorKey, (int)quantity, LogReader.CeilingMs(from), LogReader.CeilingMs(until))
+                .ConfigureAwait(false);
         return rows.Count > 0 ? rows[0] : null;
     }
 
@@ -107,7 +111,8 @@ public sealed class ReadingLog : IReadingLog
         // One look-up by key for each quantity; grouping would walk over every reading of the sensor.
         string one = $"SELECT {ReadingRow.Columns} FROM reading WHERE sensor = $1 AND quantity = {{0}}";
         string each = $"SELECT * FROM ({one} AND instant_ms <= $2 ORDER BY instant_ms DESC LIMIT 1)";
-        string ahead = $"SELECT * FROM ({one} AND instant_ms > $2 AND instant_ms <= $3 AND NOT EXISTS ({one} AND instant_ms <= $2) ORDER BY instant_ms LIMIT 1)";
+        string ahead = $"SELECT * FROM ({one} AND instant_ms > $2 AND instant_ms <= $3 AND NOT EXISTS ({one} AND instant_ms <= $2) ORDER BY "
+            + "instant_ms LIMIT 1)";
         string sql = string.Join(" UNION ALL ", Enum.GetValues<Quantity>()
             .SelectMany(quantity => (string[])[Of(each, quantity), Of(ahead, quantity)]));
         long believedUntil = Math.Min(heard.ToUnixTimeMilliseconds() + (long)ReadingJudge.ClockMayLead.TotalMilliseconds, ReadingRow.LastMs);
@@ -148,7 +153,8 @@ public sealed class ReadingLog : IReadingLog
             WHERE span = $1 AND sensor = $2 AND quantity = $3 AND start_ms >= $4 AND start_ms < $5
             """,
             row => new MeanStamp(row.GetInt64(0), row.IsDBNull(1) ? 0 : row.GetInt64(1), row.IsDBNull(2) ? null : ReadingRow.At(row, 2)),
-            [.. spans.Select(each => new object?[] { (int)span, each.SensorKey, (int)quantity, LogReader.CeilingMs(each.From), LogReader.CeilingMs(each.Until) })],
+            [.. spans.Select(each =>
+                new object?[] { (int)span, each.SensorKey, (int)quantity, LogReader.CeilingMs(each.From), LogReader.CeilingMs(each.Until) })],
             cancellationToken);
 
     /// <inheritdoc/>

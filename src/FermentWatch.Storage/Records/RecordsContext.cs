@@ -106,7 +106,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
         await FactsRevisions.ExecuteUpdateAsync(row => row.SetProperty(each => each.Facts, each => each.Facts + 1), cancellationToken);
         if (jars.Length > 0)
             await Jars.Where(jar => jars.Contains(jar.Id)).ExecuteUpdateAsync(row => row.SetProperty(
-                jar => EF.Property<long>(jar, JarTable.ChangedAtRevision), _ => FactsRevisions.OrderBy(each => each.Id).Select(each => each.Facts).First()), cancellationToken);
+                jar => EF.Property<long>(jar, JarTable.ChangedAtRevision), _ =>
+                    FactsRevisions.OrderBy(each => each.Id).Select(each => each.Facts).First()), cancellationToken);
         if (own is not null)
             await own.CommitAsync(cancellationToken);
         return saved;
@@ -124,7 +125,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
         FactsRevisions.ExecuteUpdate(row => row.SetProperty(each => each.Facts, each => each.Facts + 1));
         if (jars.Length > 0)
             Jars.Where(jar => jars.Contains(jar.Id)).ExecuteUpdate(row => row.SetProperty(
-                jar => EF.Property<long>(jar, JarTable.ChangedAtRevision), _ => FactsRevisions.OrderBy(each => each.Id).Select(each => each.Facts).First()));
+                jar => EF.Property<long>(jar, JarTable.ChangedAtRevision), _ =>
+                    FactsRevisions.OrderBy(each => each.Id).Select(each => each.Facts).First()));
         own?.Commit();
         return saved;
     }
@@ -154,7 +156,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     }
 
     /// <summary>The jars of which anything is about to be written.</summary>
-    private Guid[] ChangedJars() => [.. ChangeTracker.Entries().Where(entry => entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
+    private Guid[] ChangedJars() =>
+        [.. ChangeTracker.Entries().Where(entry => entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
         .Select(entry => entry.Entity switch
         {
             Jar jar => jar.Id,

@@ -26,7 +26,8 @@ public static class PersonRoles
     public static EntryMark Mark(this ClaimsPrincipal person, Guid id, Again again = Again.NotSaid) =>
         new(id, person.Known(), person.Role(), again)
         {
-            KeptFor = double.TryParse(person.FindFirstValue(KeptClaim), CultureInfo.InvariantCulture, out double seconds) ? Duration.FromSeconds(seconds)
+            KeptFor = double.TryParse(person.FindFirstValue(KeptClaim), CultureInfo.InvariantCulture, out double seconds)
+                ? Duration.FromSeconds(seconds)
                 : Duration.Zero,
         };
 }

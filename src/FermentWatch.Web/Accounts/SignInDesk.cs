@@ -26,7 +26,8 @@ public sealed partial class SignInDesk(AccountReader accounts, SignIns signIns, 
             case PasswordAnswer.TooMany:
                 return new("Too many tries are waiting. Wait a quarter of a minute, then try again.", StatusCodes.Status429TooManyRequests);
             default:
-                return new("This name and this password do not belong together. Try again; on the machine itself, 'fermentwatch member password' sets a new one.", StatusCodes.Status401Unauthorized);
+                return new("This name and this password do not belong together. Try again; on the machine itself, 'fermentwatch member password' "
+                    + "sets a new one.", StatusCodes.Status401Unauthorized);
         }
     }
 

@@ -19,7 +19,8 @@ internal static class CalendarEndpoints
     {
         RouteGroupBuilder calendar = api.MapGroup("/calendar").WithTags("notices");
         calendar.MapGet("", AddressAsync).WithSummary("The secret address of your calendar.").Produces<CalendarAddressAnswer>().ProducesProblem(404);
-        calendar.MapPost("", RenewAsync).Does<CalendarAddress>().WithSummary("Makes a new address; the one before stops at once.").Produces<CalendarAddressAnswer>();
+        calendar.MapPost("", RenewAsync).Does<CalendarAddress>().WithSummary("Makes a new address; the one before stops at once.")
+            .Produces<CalendarAddressAnswer>();
     }
 
     private static async Task<IResult> FileAsync(

@@ -15,9 +15,11 @@ internal static class GatewayEndpoints
     {
         RouteGroupBuilder gateways = api.MapGroup("/gateways").WithTags("sensors");
         gateways.MapGet("", AllAsync).WithSummary("Every gateway and button, without passwords.").Produces<GatewayAnswer[]>();
-        gateways.MapPost("", AddAsync).Does<AdmitGear>().WithSummary("Adds a gateway, or buttons by the jars where no filter is given, and says its password this once.")
+        gateways.MapPost("", AddAsync).Does<AdmitGear>()
+            .WithSummary("Adds a gateway, or buttons by the jars where no filter is given, and says its password this once.")
             .Produces<NewGatewayAnswer>(201).ProducesValidationProblem(422);
-        gateways.MapDelete("/{user}", RemoveAsync).Does<AdmitGear>().WithSummary("Takes a gateway's credential away; what it published stays.").Produces(204).ProducesProblem(404);
+        gateways.MapDelete("/{user}", RemoveAsync).Does<AdmitGear>().WithSummary("Takes a gateway's credential away; what it published stays.")
+            .Produces(204).ProducesProblem(404);
     }
 
     private static async Task<IResult> AllAsync(AdmitGear gear, CancellationToken cancellationToken) =>

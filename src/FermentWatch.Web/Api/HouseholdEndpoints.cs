@@ -14,9 +14,11 @@ internal static class HouseholdEndpoints
         RouteGroupBuilder household = api.MapGroup("").WithTags("household");
         household.MapGet("/household", ReadAsync).WithSummary("What holds for the household.").Produces<HouseholdAnswer>();
         household.MapPut("/household",
-            WriteAsync).Does<DescribeHousehold>().WithSummary("Writes what holds for the household.").Produces<HouseholdAnswer>().ProducesValidationProblem(422);
+            WriteAsync).Does<DescribeHousehold>().WithSummary("Writes what holds for the household.").Produces<HouseholdAnswer>()
+                .ProducesValidationProblem(422);
         household.MapGet("/places", PlacesAsync).WithSummary("Every place, in shelf order.").Produces<PlaceAnswer[]>();
-        household.MapPost("/places", WritePlaceAsync).Does<DescribePlace>().WithSummary("Adds a place, or changes the one with this id.").Produces<PlaceAnswer[]>().ProducesValidationProblem(422);
+        household.MapPost("/places", WritePlaceAsync).Does<DescribePlace>()
+            .WithSummary("Adds a place, or changes the one with this id.").Produces<PlaceAnswer[]>().ProducesValidationProblem(422);
     }
 
     private static async Task<IResult> ReadAsync(HouseholdReader home, CancellationToken cancellationToken) =>

@@ -19,22 +19,26 @@ internal static class JarEndpoints
     {
         RouteGroupBuilder jars = api.MapGroup("/jars").WithTags("jars");
         jars.MapGet("/", KeptAsync).WithSummary("Every kept jar.").Produces<JarAnswer[]>();
-        jars.MapPost("/", PutUpAsync).Does<PutUpJars>().WithSummary("Puts up one or several jars.").Produces<JarAnswer[]>(StatusCodes.Status201Created).ProducesValidationProblem(422);
+        jars.MapPost("/", PutUpAsync).Does<PutUpJars>()
+            .WithSummary("Puts up one or several jars.").Produces<JarAnswer[]>(StatusCodes.Status201Created).ProducesValidationProblem(422);
         jars.MapGet("/{number:int}", FindAsync).WithSummary("One jar.").Produces<JarAnswer>().ProducesProblem(404);
         jars.MapGet("/{number:int}/forecast",
             ForecastAsync).WithSummary("The latest forecast of a jar.").Produces<ForecastAnswer>().ProducesProblem(404);
         api.MapGet("/salt", SaltAsync).WithTags("jars").WithSummary("Salt for one jar by weight, from what would be typed to put it up.")
             .Produces<SaltWeighedAnswer>().ProducesValidationProblem(422);
         jars.MapGet("/past", PastAsync).WithSummary("Jars that are finished or thrown out, the last first.").Produces<JarAnswer[]>();
-        jars.MapPut("/{number:int}", CorrectAsync).Does<CorrectJar>().WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
+        jars.MapPut("/{number:int}", CorrectAsync).Does<CorrectJar>()
+            .WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
             .Produces<JarAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/ph",
-            MeasureAsync).Does<MeasurePh>().WithSummary("Enters a pH.").Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+            MeasureAsync).Does<MeasurePh>().WithSummary("Enters a pH.").Produces<ObservationAnswer>(201).ProducesValidationProblem(422)
+                .ProducesProblem(404);
         jars.MapPost("/{number:int}/titration",
             TitrateAsync).Does<TitrateBrine>().WithSummary("Enters a titration: per cent lactic, or the base used for how much brine.")
             .Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapPost("/{number:int}/place",
-            MoveAsync).Does<MoveJar>().WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
+            MoveAsync).Does<MoveJar>().WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422)
+                .ProducesProblem(404);
         jars.MapPost("/{number:int}/observations/{id:guid}/take-back",
             TakeBackAsync).Does<TakeBackEntry>().WithSummary("Takes back what was entered.").Produces(204).ProducesProblem(404);
     }
@@ -43,7 +47,8 @@ internal static class JarEndpoints
     {
         (SaltToWeigh? salt, IReadOnlyList<Kinetics.Refusal> refusals) = await act.ForAsync(query.ToForm(), cancellationToken);
         return refusals.Count > 0 ? RefusalProblem.Of(refusals)
-            : Results.Ok(new SaltWeighedAnswer { Grams = salt?.Grams, Percent = salt?.Percent, Words = salt?.Words ?? "by taste", Spoons = salt?.Spoons });
+            : Results.Ok(new SaltWeighedAnswer { Grams = salt?.Grams, Percent = salt?.Percent, Words = salt?.Words
+                ?? "by taste", Spoons = salt?.Spoons });
     }
 
     private static async Task<IResult> KeptAsync(JarReader reader, CancellationToken cancellationToken) =>

@@ -18,14 +18,17 @@ internal static class NoticeEndpoints
         RouteGroupBuilder notices = api.MapGroup("").WithTags("notices");
         notices.MapGet("/notice-routes", RoutesAsync).WithSummary("How people are reached; secrets are not shown.").Produces<NoticeRouteAnswer[]>();
         notices.MapPost("/notice-routes",
-            AddAsync).Does<ReachPeople>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
+            AddAsync).Does<ReachPeople>().WithSummary("Adds a way to reach somebody.").Produces<NoticeRouteAnswer>(201)
+                .ProducesValidationProblem(422);
         notices.MapPost("/notice-routes/web-push",
-            AddPhoneAsync).Does<TellPhone>().WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
+            AddPhoneAsync).Does<TellPhone>()
+                .WithSummary("Has the browser that asks told by web push, as who is signed in there; the same again changes nothing.")
             .Produces<NoticeRouteAnswer>().Produces<NoticeRouteAnswer>(201).ProducesValidationProblem(422);
         notices.MapDelete("/notice-routes/{id:guid}", RemoveAsync).Does<ReachPeople>().WithSummary("Removes one.").Produces(204);
         notices.MapPost("/notice-routes/{id:guid}/test",
             TestAsync).Does<ReachPeople>().WithSummary("Sends a test message at once.").Produces<TestAnswer>();
-        notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>().ProducesValidationProblem(422);
+        notices.MapGet("/notices", LatestAsync).WithSummary("The latest notices, and what is stuck and why.").Produces<NoticeAnswer[]>()
+            .ProducesValidationProblem(422);
     }
 
     private static async Task<IResult> RoutesAsync(ClaimsPrincipal person, ReachPeople desk, CancellationToken cancellationToken) =>

@@ -12,11 +12,13 @@ internal static class OccasionEndpoints
     {
         RouteGroupBuilder occasions = api.MapGroup("/occasions").WithTags("notices");
         occasions.MapGet("/", KindsAsync).WithSummary("Every kind of occasion, and whether it is muted.").Produces<OccasionKindAnswer[]>();
-        occasions.MapPut("/{kind}", MuteAsync).Does<MuteOccasion>().WithSummary("Mutes a kind, or tells of it again.").Produces(204).ProducesProblem(404);
+        occasions.MapPut("/{kind}", MuteAsync).Does<MuteOccasion>().WithSummary("Mutes a kind, or tells of it again.").Produces(204)
+            .ProducesProblem(404);
     }
 
     private static async Task<IResult> KindsAsync(MuteOccasion act, CancellationToken cancellationToken) =>
-        Results.Ok((await act.AllAsync(cancellationToken)).Select(each => new OccasionKindAnswer(each.Kind, OccasionWords.Of(each.Kind), each.IsMuted)));
+        Results.Ok((await act.AllAsync(cancellationToken))
+            .Select(each => new OccasionKindAnswer(each.Kind, OccasionWords.Of(each.Kind), each.IsMuted)));
 
     private static async Task<IResult> MuteAsync(string kind, MuteForm form, MuteOccasion act, CancellationToken cancellationToken)
     {

@@ -24,12 +24,16 @@ internal static class RoundEndpoints
         round.MapGet("/today", TodayAsync).WithSummary("What is to be looked at today.").Produces<RoundAnswer>();
         round.MapPost("/today/all-well",
             AllWellAsync).Does<SayAllWell>().WithSummary("All well, except these.").Produces<AnswerTaken>().ProducesValidationProblem(422);
-        round.MapPost("/today/seen", SeenAsync).Does<ReportSeen>().WithSummary("What was seen at one jar.").Produces<AnswerTaken>().ProducesValidationProblem(422);
-        round.MapPost("/today/taste", TasteAsync).Does<ReportTaste>().WithSummary("How one jar tastes.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/today/seen", SeenAsync).Does<ReportSeen>().WithSummary("What was seen at one jar.").Produces<AnswerTaken>()
+            .ProducesValidationProblem(422);
+        round.MapPost("/today/taste", TasteAsync).Does<ReportTaste>().WithSummary("How one jar tastes.").Produces<AnswerTaken>()
+            .ProducesValidationProblem(422);
         round.MapPost("/today/handled",
             HandledAsync).Does<SettleTrouble>().WithSummary("What was done about one jar.").Produces<AnswerTaken>().ProducesValidationProblem(422);
-        round.MapPost("/not-tasting", NotTastingAsync).Does<PauseTasting>().WithSummary("Not tasting this week; with paused false, again from today on.").Produces(204);
-        round.MapPost("/today/stage", StageAsync).Does<ChangeStage>().WithSummary("Into the cold, finished, thrown out.").Produces<AnswerTaken>().ProducesValidationProblem(422);
+        round.MapPost("/not-tasting", NotTastingAsync).Does<PauseTasting>()
+            .WithSummary("Not tasting this week; with paused false, again from today on.").Produces(204);
+        round.MapPost("/today/stage", StageAsync).Does<ChangeStage>().WithSummary("Into the cold, finished, thrown out.").Produces<AnswerTaken>()
+            .ProducesValidationProblem(422);
     }
 
     private static async Task<IResult> TodayAsync(RoundReader reader, CancellationToken cancellationToken) =>

@@ -17,13 +17,16 @@ internal static class SensorEndpoints
         RouteGroupBuilder sensors = api.MapGroup("").WithTags("sensors");
         sensors.MapGet("/sensors", InServiceAsync).WithSummary("Every sensor in service.").Produces<SensorAnswer[]>();
         sensors.MapPost("/sensors/{slug}/place",
-            GiveAsync).Does<GiveSensor>().WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422).ProducesProblem(404);
+            GiveAsync).Does<GiveSensor>().WithSummary("Gives a sensor to a place or a jar.").Produces(204).ProducesValidationProblem(422)
+                .ProducesProblem(404);
         sensors.MapGet("/sensors/{slug}/calibrations",
             CalibrationsAsync).WithSummary("The checks of a probe in buffers, the last first.").Produces<CalibrationAnswer[]>().ProducesProblem(404);
         sensors.MapPost("/sensors/{slug}/calibrations",
-            CalibrateAsync).Does<CheckProbe>().WithSummary("Files a check of a probe in buffers.").Produces<CalibrationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+            CalibrateAsync).Does<CheckProbe>().WithSummary("Files a check of a probe in buffers.").Produces<CalibrationAnswer>(201)
+                .ProducesValidationProblem(422).ProducesProblem(404);
         sensors.MapDelete("/sensors/{slug}/calibrations/{id:guid}",
-            TakeBackAsync).Does<CheckProbe>().WithSummary("Takes a check of a probe back; it is kept, and counts no more.").Produces(204).ProducesProblem(404);
+            TakeBackAsync).Does<CheckProbe>().WithSummary("Takes a check of a probe back; it is kept, and counts no more.").Produces(204)
+                .ProducesProblem(404);
         sensors.MapGet("/rejects", RejectsAsync).WithSummary("What came in and could not be used.").Produces<RejectAnswer[]>();
     }
 

@@ -70,6 +70,7 @@ internal static partial class BehindProxy
     };
 
     [LoggerMessage(4002, LogLevel.Warning,
-        "A request from {Proxy} came with X-Forwarded-Proto, which is left unread: if your proxy stands there, name it in Web:TrustedProxies. Not said again")]
+        "A request from {Proxy} came with X-Forwarded-Proto, which is left unread: if your proxy stands there, name it in Web:TrustedProxies. Not "
+        + "said again")]
     private static partial void SayUntrusted(ILogger logger, IPAddress? proxy);
 }

@@ -21,13 +21,15 @@ public static class ForgeryGate
             return next(context);
         return Results.Problem(
             title: $"The header {Header} is missing.", statusCode: StatusCodes.Status400BadRequest,
-            detail: $"A write that is signed in by cookie carries the header '{Header}: 1', so that no page elsewhere can send it in your name.").ExecuteAsync(context);
+            detail: $"A write that is signed in by cookie carries the header '{Header}: 1', so that no page elsewhere can send it in your name.")
+                .ExecuteAsync(context);
     }
 
     /// <summary>Stands behind the check of forms, and says what it found in words.</summary>
     public static Task PassFormAsync(HttpContext context, RequestDelegate next) =>
         context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false }
             ? BarePage.WriteAsync(context, StatusCodes.Status400BadRequest, "This form is not from an open page",
-                "It may have been open since before the last sign-in, or cookies are off. Nothing was written down. Go back, load the page again, and send it once more.")
+                "It may have been open since before the last sign-in, or cookies are off. Nothing was written down. Go back, load the page again, "
+                + "and send it once more.")
             : next(context);
 }

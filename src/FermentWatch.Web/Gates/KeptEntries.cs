@@ -37,11 +37,13 @@ public static class KeptEntries
         if (ReadAge(context.Request) is not { } age)
         {
             await Results.Problem(statusCode: StatusCodes.Status422UnprocessableEntity, title: "It lay too long to be sent by itself.",
-                detail: $"{Header} holds the seconds since it was typed, 0 to {Oldest.TotalSeconds.ToString(CultureInfo.InvariantCulture)}.").ExecuteAsync(context);
+                detail: $"{Header} holds the seconds since it was typed, 0 to {Oldest.TotalSeconds.ToString(CultureInfo.InvariantCulture)}.")
+                    .ExecuteAsync(context);
             return;
         }
         // It goes with the person, so that no page has to hand it on and none can forget it.
-        context.User.AddIdentity(new ClaimsIdentity([new Claim(PersonRoles.KeptClaim, age.TotalSeconds.ToString("R", CultureInfo.InvariantCulture))]));
+        context.User.AddIdentity(
+            new ClaimsIdentity([new Claim(PersonRoles.KeptClaim, age.TotalSeconds.ToString("R", CultureInfo.InvariantCulture))]));
         context.Response.OnStarting(() => SayWhatBecameOfIt(context.Response));
         await next(context);
     }

@@ -2,7 +2,8 @@ using FermentWatch.Web.Accounts;
 
 namespace FermentWatch.Web.Gates;
 
-/// <summary>Says on every answer to somebody who is signed in whose it is: a phone keeps pages and entries for one person, and not for the next.</summary>
+/// <summary>Says on every answer to somebody who is signed in whose it is: a phone keeps pages and entries for one person, and not for the
+/// next.</summary>
 internal static class PersonHeader
 {
     public const string Name = "FermentWatch-Person";

@@ -12,7 +12,8 @@ namespace FermentWatch.Web.Gates;
 public static class SecurityHeaders
 {
     private const string ContentPolicy =
-        "default-src 'none'; manifest-src 'self'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
+        "default-src 'none'; manifest-src 'self'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors "
+        + "'none'";
 
     private const string ScriptPolicy = ContentPolicy + "; script-src 'self'";
 
@@ -89,7 +90,8 @@ internal static class BarePage
         return context.Response.WriteAsync(
             "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
             + $"<base href=\"{context.Request.PathBase}/\"><title>{head}</title><link rel=\"stylesheet\" href=\"{StyleSheet.Address}\"></head>"
-            + $"<body><div class=\"door\"><main><h1>{head}</h1><p>{words}</p><p><a class=\"button\" href=\"./\">To the first page</a></p></main></div></body></html>");
+            + $"<body><div class=\"door\"><main><h1>{head}</h1><p>{words}</p><p><a class=\"button\" href=\"./\">To the first "
+            + "page</a></p></main></div></body></html>");
     }
 }
 

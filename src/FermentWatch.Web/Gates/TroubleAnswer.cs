@@ -35,7 +35,8 @@ internal static partial class TroubleAnswer
                 $"{disk.WordsOf(error)} What you have just entered is not stored: go back and try again when that is mended."),
             _ => ("What was sent cannot be read: too large, not whole, or of another form than the description at openapi/v1.json says.",
                 "This could not be read",
-                "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try once more."),
+                "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try "
+                + "once more."),
         };
         return context.Request.Path.StartsWithSegments("/api")
             ? Results.Problem(title: title, detail: WhereOf(error), statusCode: status).ExecuteAsync(context)

@@ -60,7 +60,8 @@ internal static class MemberPasswordVerb
 /// machine could see.</summary>
 internal sealed class PasswordOption
 {
-    private readonly Option<bool> _stdin = new("--stdin") { Description = "Reads the password from the first line of the input; without it one is made and printed once." };
+    private readonly Option<bool> _stdin =
+        new("--stdin") { Description = "Reads the password from the first line of the input; without it one is made and printed once." };
 
     public PasswordOption(Command verb) => verb.Add(_stdin);
 

@@ -25,7 +25,8 @@ internal sealed class OutlookOptions
         _vessel = One("--vessel", "VOLUME", "Size of the vessel, such as 1l, 1qt or 5gal; taken from what went in without it.");
         _temperature = One("--temperature", "TEMPERATURE", "One temperature of the room for all days, such as 18C or 64F.");
         _temperatures = One("--temperatures", "FILE.csv",
-            "Temperatures of the room: a header 'day,temperature_c' or 'time,temperature_c' (or temperature_f), then a line each. After its last day that day repeats.");
+            "Temperatures of the room: a header 'day,temperature_c' or 'time,temperature_c' (or temperature_f), then a line each. After its last "
+            + "day that day repeats.");
         _packed = One("--packed", "TIME", "When the jar was packed, for a file with times; the first time of the file without it.");
         _moves = Several("--move", "DAY=TEMPERATURE", "A planned move to somewhere else, such as 10=4C.");
         _readings = Several("--reading", "DAY=PH:METHOD", "A pH that was measured by meter, probe or strip, such as 3=4.2:meter.");
@@ -35,7 +36,8 @@ internal sealed class OutlookOptions
         _members = One("--members", "COUNT", "Members of the ensemble, 16 to 65536; 256 without it.");
         _seed = One("--seed", "NUMBER", "Key of the random numbers: the same key gives the same figures; 1 without it.");
         _until = Several("--until", "LEVEL",
-            "Prints the day as p10, p50, p90, empty where not reached: ph=4.6, acidity=1.5, sourness=60. With --csv these days stand in place of the course.");
+            "Prints the day as p10, p50, p90, empty where not reached: ph=4.6, acidity=1.5, sourness=60. With --csv these days stand in place of "
+            + "the course.");
         _target = One("--target", "LEVEL", "How sour it should be: 'a little sour', sour, 'very sour', or a level as for --until.");
         _ready = One("--ready", "DATE", "With --target: says when to pack at the latest for it to be ready on that date, such as 2026-12-24.");
     }

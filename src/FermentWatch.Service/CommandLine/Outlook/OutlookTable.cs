@@ -27,7 +27,8 @@ internal static class OutlookTable
         if (answer.Target is { } target)
             WriteDays(context.Output, target.Name, target.Days, answer.SpanDays);
         if (answer.Ready is { } ready)
-            context.Output.WriteLine($"To be ready on {Date(ready.Date)}: pack by {Date(ready.NineOfTen)} for nine of ten, by {Date(ready.Half)} for half.");
+            context.Output.WriteLine(
+                $"To be ready on {Date(ready.Date)}: pack by {Date(ready.NineOfTen)} for nine of ten, by {Date(ready.Half)} for half.");
         WriteNotes(forecast, context.Output);
         foreach (Caution caution in Shown)
             context.Output.WriteLine($"Caution: {caution.Text}");

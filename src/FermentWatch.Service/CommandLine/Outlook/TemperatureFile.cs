@@ -15,7 +15,8 @@ namespace FermentWatch.Service.CommandLine.Outlook;
 internal static class TemperatureFile
 {
     private const int MostTroublesTold = 5;
-    private const string Layout = "a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' or '2026-10-04T18:30:00Z,18.2' would be right";
+    private const string Layout =
+        "a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' or '2026-10-04T18:30:00Z,18.2' would be right";
 
     private static readonly CsvReaderOptions Csv = new() { CommentPrefix = '#', TrimWhitespace = true, TrackLineNumbers = true };
 

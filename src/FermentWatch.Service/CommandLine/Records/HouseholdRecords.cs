@@ -42,7 +42,8 @@ internal static class HouseholdRecords
 
     /// <summary>What to say of a folder without records; null where there are some. Nothing is made by looking.</summary>
     private static string? NoneIn(string folder) => File.Exists(Path.Combine(folder, "records.db")) ? null
-        : $"There is no household in {Path.GetFullPath(folder)}: no records.db. Name its folder by Storage:Folder (FERMENTWATCH__STORAGE__FOLDER) or --settings.";
+        : $"There is no household in {Path.GetFullPath(folder)}: no records.db. Name its folder by Storage:Folder (FERMENTWATCH__STORAGE__FOLDER) "
+            + "or --settings.";
 
     private static int Say(string line, CommandContext context)
     {

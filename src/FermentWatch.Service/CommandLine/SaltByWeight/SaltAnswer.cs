@@ -21,11 +21,13 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
         var answer = new Builder(question);
         Figure salt = answer.Add("salt_g", grams, "0.0");
         string of = question.LiquidKilograms > 0 ? "vegetables and liquid" : "the vegetables";
-        answer.Say("salt", $"{salt.Text} g, {Text(question.Percent.Value)} % of {of}, {Text(question.ProduceKilograms + question.LiquidKilograms)} kg");
+        answer.Say("salt", $"{salt.Text} g, {Text(question.Percent.Value)} % of {of}, "
+            + $"{Text(question.ProduceKilograms + question.LiquidKilograms)} kg");
         answer.Spoons(grams);
         if (question.LiquidKilograms > 0)
             answer.Say("brine to pour on",
-                $"{answer.Add("brine_percent_by_mass", SaltArithmetic.BrinePercentByMass(grams, 1000 * question.LiquidKilograms)).Text} % by mass, with all the salt in the liquid");
+                $"{answer.Add("brine_percent_by_mass", SaltArithmetic.BrinePercentByMass(grams, 1000 * question.LiquidKilograms)).Text} % by mass, "
+                + "with all the salt in the liquid");
         answer.Evened(grams);
         return answer.Answer();
     }

@@ -12,7 +12,9 @@ internal static class AddVerb
 {
     public static Command Create(CommandContext context)
     {
-        var name = new Argument<string>("NAME") { Description = "What the household calls it, such as 'cellar shelf'; letters, digits and hyphens of it become its name in topics." };
+        var name = new Argument<string>(
+            "NAME") { Description =
+            "What the household calls it, such as 'cellar shelf'; letters, digits and hyphens of it become its name in topics." };
         var place = new Option<string>("--place") { HelpName = "PLACE", Description = "The place it stands in from now on." };
         var gateway = new Option<string>("--gateway") { HelpName = "FILTER",
             Description = "Makes a credential that may publish under a topic filter instead, such as 'zigbee/#'." };

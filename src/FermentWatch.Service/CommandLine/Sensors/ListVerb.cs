@@ -31,7 +31,8 @@ internal static class ListVerb
 
     private static string[] Row(SensorView view) =>
     [
-        view.Sensor.Slug, view.Sensor.Name, view.Jar is { } jar ? GiveSensor.WordOf(jar) : view.Place?.Name ?? "", $"{OwnTopics.Sensors}{view.Sensor.Slug}",
+        view.Sensor.Slug, view.Sensor.Name, view.Jar is { } jar ? GiveSensor.WordOf(jar) : view.Place?.Name
+            ?? "", $"{OwnTopics.Sensors}{view.Sensor.Slug}",
         view.LastHeard is { } at ? InstantPattern.General.Format(at) : "",
     ];
 

@@ -10,7 +10,8 @@ internal sealed class DrawnJar : IDisposable
     private const int Side = 640, JpegQuality = 82, Shreds = 900, Bubbles = 46;
 
     private static readonly SKRect Glass = new(190, 120, 450, 560);
-    private static readonly SKColor Wall = new(0xE9, 0xDF, 0xCB), Counter = new(0xB7, 0x8B, 0x5E), Lid = new(0x8A, 0x92, 0x96), Ink = new(0x2C, 0x28, 0x22);
+    private static readonly SKColor Wall = new(0xE9, 0xDF, 0xCB), Counter = new(0xB7, 0x8B, 0x5E), Lid = new(0x8A, 0x92, 0x96),
+        Ink = new(0x2C, 0x28, 0x22);
 
     private readonly SKBitmap _picture = new(Side, Side);
     private readonly SKRoundRect _glass = new(Glass, 26);
@@ -102,7 +103,8 @@ internal sealed class DrawnJar : IDisposable
     private void Outline()
     {
         using var pen = new SKPaint { IsAntialias = true, Style = SKPaintStyle.Stroke, StrokeWidth = 6, Color = Ink };
-        using var shine = new SKPaint { IsAntialias = true, Style = SKPaintStyle.Stroke, StrokeWidth = 14, StrokeCap = SKStrokeCap.Round, Color = new SKColor(255, 255, 255, 110) };
+        using var shine = new SKPaint { IsAntialias = true, Style = SKPaintStyle.Stroke, StrokeWidth = 14, StrokeCap = SKStrokeCap.Round,
+            Color = new SKColor(255, 255, 255, 110) };
         _canvas.DrawRoundRect(_glass, pen);
         _canvas.DrawLine(Glass.Left + 28, Glass.Top + 70, Glass.Left + 28, Glass.Bottom - 70, shine);
         var lid = new SKRect(Glass.Left + 18, Glass.Top - 44, Glass.Right - 18, Glass.Top);

@@ -150,7 +150,8 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
         var changed = (await ReadAsync(context, jars => jars.Where(jar => jar.EndedAt == null
             && EF.Property<long>(jar, JarTable.ChangedAtRevision) > known), cancellationToken)).ToDictionary(jar => jar.Id);
         var same = (before?.Jars ?? []).ToDictionary(jar => jar.Id);
-        Guid[] kept = await context.Jars.Where(jar => jar.EndedAt == null).OrderBy(jar => jar.Number).Select(jar => jar.Id).ToArrayAsync(cancellationToken);
+        Guid[] kept = await context.Jars.Where(jar => jar.EndedAt == null).OrderBy(jar => jar.Number).Select(jar => jar.Id)
+            .ToArrayAsync(cancellationToken);
         return [.. kept.Select(jar => changed.GetValueOrDefault(jar) ?? same[jar])];
     }
 

@@ -31,7 +31,8 @@ internal sealed class PhotoBook(IDbContextFactory<RecordsContext> contexts) : IP
     public async Task<IReadOnlyDictionary<Guid, Guid>> NewestAsync(CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        var shown = await context.Photos.Join(context.Observations.Where(each => each.VoidedAt == null), photo => photo.ObservationId, each => each.Id,
+        var shown = await context.Photos.Join(context.Observations.Where(each => each.VoidedAt == null), photo => photo.ObservationId, each =>
+            each.Id,
             (_, each) => new { each.JarId, each.At, each.Id }).ToListAsync(cancellationToken);
         return shown.GroupBy(each => each.JarId).ToDictionary(jar => jar.Key, jar => jar.MaxBy(each => (each.At, each.Id))!.Id);
     }

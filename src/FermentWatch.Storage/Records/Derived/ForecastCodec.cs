@@ -52,7 +52,8 @@ internal static class ForecastCodec
             return planes.Length == points * Columns.Length * sizeof(double)
                 ? rest with { Course = Course(MemoryMarshal.Cast<byte, double>(Doubles(planes)), points) } : null;
         }
-        catch (Exception trouble) when (trouble is JsonException or InvalidDataException or EndOfStreamException or OverflowException or ArgumentException)
+        catch (Exception trouble) when (trouble is JsonException or InvalidDataException or EndOfStreamException or OverflowException
+            or ArgumentException)
         {
             return null;
         }

@@ -69,7 +69,8 @@ public sealed class CoursePlot
     public double TargetY(ChartPanel acidity) => acidity.Values.At(_data.TargetPercentLactic);
 
     /// <summary>Where it is slow below and soft above, with their names; none where they lie beyond the panel.</summary>
-    public IEnumerable<AxisMark> HeatLimits(ChartPanel temperature) => new[] { (Celsius: 16.0, Name: "slow below"), (Celsius: 24, Name: "soft above") }
+    public IEnumerable<AxisMark> HeatLimits(ChartPanel temperature) =>
+        new[] { (Celsius: 16.0, Name: "slow below"), (Celsius: 24, Name: "soft above") }
         .Select(limit => (Value: MeasureWords.InUnit(limit.Celsius, _data.Unit), limit.Name))
         .Where(limit => limit.Value > temperature.Values.From && limit.Value < temperature.Values.To)
         .Select(limit => new AxisMark(temperature.Values.At(limit.Value), limit.Name));

@@ -58,7 +58,8 @@ internal sealed record JarGroup(string Name, IReadOnlyList<JarView> Jars)
         : view.Next.Kind == StepKind.Decide || view.Today.Taste is { From: { } from } && from <= view.Calendar.Today.PlusDays(SoonDays) ? 1 : 2;
 }
 
-/// <summary>Seven days from today, with the jars that are tasted on each: on the day from which it is worth while, dots until nine in ten are there.</summary>
+/// <summary>Seven days from today, with the jars that are tasted on each: on the day from which it is worth while, dots until nine in ten
+/// are there.</summary>
 /// <param name="Date">The day.</param>
 /// <param name="Jars">Jars whose first tasting day it is; today also those from before.</param>
 /// <param name="Perhaps">Whether a jar of an earlier day may not be there until then.</param>

@@ -74,7 +74,8 @@ public sealed class PutUpInput
     /// <summary>The form the kitchen reads.</summary>
     public PutUpForm ToForm() => new()
     {
-        What = string.IsNullOrWhiteSpace(Another) ? What : Another, SaltOf = SaltOf, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut, AddedWater = AddedWater, StarterFrom = StarterFrom,
+        What = string.IsNullOrWhiteSpace(Another) ? What : Another, SaltOf = SaltOf, ItsName = ItsName, HowMuch = HowMuch, Also = Also, Cut = Cut,
+            AddedWater = AddedWater, StarterFrom = StarterFrom,
             StarterBrine = StarterBrine, Vinegar = Vinegar, VinegarStrength = VinegarStrength, Place = Place, Target = Target,
         Salt = string.IsNullOrWhiteSpace(SaltTyped) ? Salt : SaltTyped, SaltKnowledge = SaltKnowledge,
         Vessel = string.IsNullOrWhiteSpace(VesselTyped) ? Vessel : VesselTyped,

@@ -22,7 +22,8 @@ internal static class BoardTap
         app.MapGet(Path, (HttpRequest request) => Results.Redirect($"~/{request.QueryString}")).ExcludeFromDescription();
     }
 
-    private static async Task<IResult> AnswerAsync([FromForm] BoardTapForm form, HttpContext context, AnswerBoard act, CancellationToken cancellationToken)
+    private static async Task<IResult> AnswerAsync([FromForm] BoardTapForm form, HttpContext context, AnswerBoard act,
+        CancellationToken cancellationToken)
     {
         ShelfInput input = form.Input ?? new ShelfInput();
         var request = new BoardRequest(Numbers(input.Jars), (input.Except ?? []).ToHashSet(),
@@ -51,7 +52,8 @@ internal static class BoardTap
             : $"~/?well={string.Join(',', answer.Well)}{left}{(answer.Well.Count > 0 ? $"&form={form}" : "")}";
     }
 
-    private static string Listed(IEnumerable<(int Number, SightingKind Kind)> seen) => string.Concat(seen.Select(each => $"{each.Number}-{each.Kind},"));
+    private static string Listed(IEnumerable<(int Number, SightingKind Kind)> seen) =>
+        string.Concat(seen.Select(each => $"{each.Number}-{each.Kind},"));
 
     private static HashSet<int> Numbers(string? listed) =>
         [.. (listed ?? "").Split(',').Select(number => int.TryParse(number, out int read) ? read : 0).Where(number => number > 0)];

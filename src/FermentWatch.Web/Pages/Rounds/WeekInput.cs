@@ -64,7 +64,8 @@ public sealed class SeenInput
     public T? Chosen<T>() where T : struct, Enum => Enum.TryParse(Choice, out T chosen) && Enum.IsDefined(chosen) ? chosen : null;
 
     /// <summary>What is said where it is none of them.</summary>
-    public FormErrors NotChosen() => new([new Refusal("answer", string.IsNullOrWhiteSpace(Choice) ? "nothing" : Choice, "one of the buttons would be right")]);
+    public FormErrors NotChosen() =>
+        new([new Refusal("answer", string.IsNullOrWhiteSpace(Choice) ? "nothing" : Choice, "one of the buttons would be right")]);
 
     public string? Note { get; set; }
 

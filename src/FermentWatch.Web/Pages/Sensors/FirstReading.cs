@@ -13,7 +13,8 @@ public sealed record FirstReading(bool Arrived, string Words)
     public static FirstReading Of(HeardOf heard, Present present) => heard switch
     {
         { Last.Reading: var last } when heard.Last is not null => new(true,
-            $"{ReadingWords.Value(last.Quantity, last.Value, present.Household.TemperatureUnit)}, {TimeWords.Of(last.MeasuredAt, present.Now, present.Household)}"),
+            $"{ReadingWords.Value(last.Quantity, last.Value, present.Household.TemperatureUnit)}, "
+            + $"{TimeWords.Of(last.MeasuredAt, present.Now, present.Household)}"),
         { Wrong.Last: { } wrong } => new(false, $"Something came and {ReadingWords.Of(wrong.Reason)}: “{wrong.Example}”. {wrong.Explanation}"),
         _ => new(false, ""),
     };

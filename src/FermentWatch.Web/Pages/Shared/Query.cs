@@ -2,7 +2,8 @@ using System.Globalization;
 
 namespace FermentWatch.Web.Pages.Shared;
 
-/// <summary>Reads what an address says behind its question mark. Addresses are typed, shortened and made up: what is none counts as left out.</summary>
+/// <summary>Reads what an address says behind its question mark. Addresses are typed, shortened and made up: what is none counts as left
+/// out.</summary>
 internal static class Query
 {
     /// <summary>A whole number of 0 or more.</summary>

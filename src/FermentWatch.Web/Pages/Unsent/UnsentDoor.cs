@@ -14,6 +14,7 @@ internal static class UnsentDoor
     private static IResult Ticket(HttpContext context, IAntiforgery forgery)
     {
         AntiforgeryTokenSet tokens = forgery.GetAndStoreTokens(context);
-        return Results.Json(new { person = context.User.Known().AccountId?.ToString("N"), field = tokens.FormFieldName, token = tokens.RequestToken });
+        return Results.Json(new { person = context.User.Known().AccountId?.ToString("N"), field = tokens.FormFieldName,
+            token = tokens.RequestToken });
     }
 }

@@ -11,7 +11,9 @@ internal static class RuleAddVerb
 {
     public static Command Create(CommandContext context)
     {
-        var topic = new Argument<string>("TOPIC") { Description = "Topic filter, such as 'hub/kitchen/state'; {device} stands for the level that names the sensor, as in 'hub/{device}/state'." };
+        var topic = new Argument<string>(
+            "TOPIC") { Description =
+            "Topic filter, such as 'hub/kitchen/state'; {device} stands for the level that names the sensor, as in 'hub/{device}/state'." };
         var sensor = Option("--sensor", "USER", "The sensor it feeds, as 'sensor list' shows it; without it the topic must name it at {device}.");
         var payload = Option("--payload", "KIND", "number, json or senml. Default: json with --value-at, else number.");
         var valueAt = Option("--value-at", "POINTER", "JSON Pointer to the value, such as /temperature or /sensors/0/t.");
