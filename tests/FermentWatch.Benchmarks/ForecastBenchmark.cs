@@ -38,16 +38,19 @@ internal static class ForecastBenchmark
         double longer = Fastest(Repeats, () => Forecaster.Run(month));
         double observed = Fastest(5, () => Forecaster.Run(read));
         Console.WriteLine("costs, 256 members, one thread, processor time");
-        Console.WriteLine($"  new temperature: {(longer - shorter) / 23:0.00} ms a day of it after the first week, {shorter:0.0} ms for a whole replay of 7 days");
+        Console.WriteLine($"  new temperature: {(longer - shorter) / 23:0.00} ms a day of it after the first week, {shorter:0.0} ms for a whole "
+            + "replay of 7 days");
         Console.WriteLine($"  projection: {whole:0.0} ms from packing to day {Days}");
         Console.WriteLine($"  an observation (meter, day 3): {observed - whole:0.0} ms");
-        double forty = Fastest(3, () => Parallel.For(0, 40, new ParallelOptions { MaxDegreeOfParallelism = 2 }, jar => Forecaster.Run(ahead with { Seed = (ulong)jar })));
+        double forty = Fastest(3, () =>
+            Parallel.For(0, 40, new ParallelOptions { MaxDegreeOfParallelism = 2 }, jar => Forecaster.Run(ahead with { Seed = (ulong)jar })));
         Console.WriteLine($"  forty jars of {Days} days replayed whole: {forty:0} ms of processor time, {forty / 2:0} ms on two cores of their own");
     }
 
     private static void Compare(string name, double noise)
     {
-        JarMembers jar = new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25) with { VesselLitres = 1 }, Course(noise), Days, ModelParameters.Current, new PriorSpread());
+        JarMembers jar = new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25) with { VesselLitres = 1 }, Course(noise), Days,
+            ModelParameters.Current, new PriorSpread());
         double[] deviates = MemberPrior.Standard.Draw(1, Members);
         double[] days = [.. Enumerable.Range(0, Days + 1).Select(day => (double)day)];
         var table = new LaneTable(Members);
@@ -86,7 +89,9 @@ internal static class ForecastBenchmark
                 }
             }
         });
-        Console.WriteLine($"  CVODE {(adams ? "Adams" : "BDF")} at {tolerance:0e0}: {milliseconds:0} ms, {calls / members} right-hand sides a member{(members == Members ? $": ratio {milliseconds / ours:0.0}" : $", {members} members only")}; ours differs by at most {worstPh:0.00000} pH, {worstAcidity:0.00000} %");
+        Console.WriteLine($"  CVODE {(adams ? "Adams" : "BDF")} at {tolerance:0e0}: {milliseconds:0} ms, {calls / members} right-hand sides a "
+            + $"member{(members == Members ? $": ratio {milliseconds / ours:0.0}" : $", {members} members only")}; ours differs by at most "
+            + $"{worstPh:0.00000} pH, {worstAcidity:0.00000} %");
     }
 
     private static double Fastest(int repeats, Action action)

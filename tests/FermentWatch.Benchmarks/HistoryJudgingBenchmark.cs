@@ -24,13 +24,15 @@ internal static class HistoryJudgingBenchmark
             var watch = Stopwatch.StartNew();
             Verdict[] sliding = [.. ReadingJudge.Judge(readings, 0, readings.Count, Range)];
             double slidingSeconds = watch.Elapsed.TotalSeconds;
-            Console.WriteLine($"{hertz} Hz for 30 minutes, {readings.Count} readings, {sliding.Count(verdict => verdict == Verdict.Jump)} jumps: sliding window {slidingSeconds:F3} s");
+            Console.WriteLine($"{hertz} Hz for 30 minutes, {readings.Count} readings, {sliding.Count(verdict => verdict == Verdict.Jump)} jumps: "
+                + $"sliding window {slidingSeconds:F3} s");
             if (hertz <= 10)
             {
                 watch.Restart();
                 Verdict[] oneByOne = [.. JudgedOneByOne.Judge(readings, 0, readings.Count, Range)];
                 double seconds = watch.Elapsed.TotalSeconds;
-                Console.WriteLine($"  neighbours gathered anew {seconds:F3} s, {seconds / slidingSeconds:F0} times as long; verdicts the same: {oneByOne.SequenceEqual(sliding)}");
+                Console.WriteLine($"  neighbours gathered anew {seconds:F3} s, {seconds / slidingSeconds:F0} times as long; verdicts the same: "
+                    + $"{oneByOne.SequenceEqual(sliding)}");
             }
             await ThroughTheStoreAsync(hertz, readings);
         }
@@ -51,7 +53,8 @@ internal static class HistoryJudgingBenchmark
                 await Task.Delay(TimeSpan.FromMilliseconds(2), TimeProvider.System);
             double other = watch.Elapsed.TotalSeconds;
             await pass;
-            Console.WriteLine($"  through the store, {hertz} Hz: all judged after {watch.Elapsed.TotalSeconds:F2} s, another sensor's reading behind it after {other:F2} s");
+            Console.WriteLine($"  through the store, {hertz} Hz: all judged after {watch.Elapsed.TotalSeconds:F2} s, another sensor's reading "
+                + $"behind it after {other:F2} s");
         }
         finally
         {
@@ -66,7 +69,8 @@ internal static class HistoryJudgingBenchmark
         return [.. Enumerable.Range(0, hertz * 1800).Select(index =>
         {
             double value = 19 + random.NextDouble() + (random.Next(50) == 0 ? random.Next(-8, 9) : 0);
-            return new Reading(1, Quantity.Temperature, value, Start + (Duration.FromMilliseconds(1000) * index / hertz), Start + Duration.FromHours(1), TimeSource.Payload);
+            return new Reading(1, Quantity.Temperature, value, Start + (Duration.FromMilliseconds(1000) * index / hertz),
+                Start + Duration.FromHours(1), TimeSource.Payload);
         })];
     }
 }

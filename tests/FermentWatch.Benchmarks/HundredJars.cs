@@ -12,7 +12,8 @@ using NodaTime;
 
 namespace FermentWatch.Benchmarks;
 
-/// <summary>An invented household of 100 jars, half of them cold for months, looked at daily and measured once each, with 20 sensors in 20 places.</summary>
+/// <summary>An invented household of 100 jars, half of them cold for months, looked at daily and measured once each, with 20 sensors in 20
+/// places.</summary>
 internal static class HundredJars
 {
     public const int Jars = 100;
@@ -20,14 +21,16 @@ internal static class HundredJars
     private const int ColdForDays = 150;
 
     public static Reading Reading(int key, Instant at) =>
-        new(key, Quantity.Temperature, (key % 2 == 0 ? 4 : 19) + (0.7 * Math.Sin(at.ToUnixTimeSeconds() / 13_750.0)) + (key * 0.01), at, at, TimeSource.Payload);
+        new(key, Quantity.Temperature, (key % 2 == 0 ? 4 : 19) + (0.7 * Math.Sin(at.ToUnixTimeSeconds() / 13_750.0)) + (key * 0.01), at, at,
+        TimeSource.Payload);
 
     /// <summary>Writes it down as of an instant. Returns each sensor with its password.</summary>
     public static async Task<IReadOnlyList<(Sensor Sensor, string Password)>> FillAsync(ServiceProvider services, Instant now)
     {
         Place[] places = [.. Enumerable.Range(1, Places).Select(number => new Place
         {
-            Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number, Typical = number % 2 == 0 ? TypicalTemperature.ColdStore : TypicalTemperature.Usual,
+            Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number, Typical = number % 2 == 0 ? TypicalTemperature.ColdStore
+                : TypicalTemperature.Usual,
         })];
         var sensors = new List<(Sensor, string)>();
         Instant began = now - Duration.FromDays(ColdForDays + 30);
@@ -43,7 +46,8 @@ internal static class HundredJars
             await services.GetRequiredService<IReadingIntake>().AppendAsync([.. Enumerable.Range(1, Places).SelectMany(key => Enumerable.Range(0, 96)
                 .Select(step => Reading(key, day + (QuarterHour.Length * step))))], default);
         await services.GetRequiredService<JudgingPass>().RunAsync(default);
-        IReadOnlyList<Jar> jars = await services.GetRequiredService<IJarBook>().AddAsync([.. Enumerable.Range(0, Jars).Select(index => Jar(index, places, now))], default);
+        IReadOnlyList<Jar> jars = await services.GetRequiredService<IJarBook>()
+            .AddAsync([.. Enumerable.Range(0, Jars).Select(index => Jar(index, places, now))], default);
         await services.GetRequiredService<IJarBook>().ObserveAsync([.. jars.SelectMany(jar => Seen(jar, now))], default);
         return sensors;
     }
@@ -55,12 +59,16 @@ internal static class HundredJars
         Instant packed = now - Duration.FromDays(cold ? ColdForDays + 20 : 5 + (index % 25));
         var jar = new Jar
         {
-            Id = Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = packed, Portions = [new Portion("cabbage", 0.9)],
-            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
+            Id = Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = packed,
+                Portions = [new Portion("cabbage", 0.9)],
+            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented,
+            Target = Sourness.Sour,
         };
-        jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = places[index % Places / 2 * 2].Id, From = packed });
+        jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = places[index % Places / 2 * 2].Id,
+            From = packed });
         if (cold)
-            jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = places[(index % Places / 2 * 2) + 1].Id, From = packed + Duration.FromDays(20) });
+            jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = places[(index % Places / 2 * 2) + 1].Id,
+                From = packed + Duration.FromDays(20) });
         return jar;
     }
 
@@ -70,7 +78,8 @@ internal static class HundredJars
             yield return new Look { Id = Guid.CreateVersion7(), JarId = jar.Id, At = at, EnteredAt = at, By = "Tilda", Opened = false };
         yield return Ph(jar, jar.PackedAt + Duration.FromDays(4), 3.9);
         if (jar.Placements.Count > 1)
-            yield return new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = jar.Placements[1].From, EnteredAt = jar.Placements[1].From, By = "Tilda", Stage = JarStage.Cold };
+            yield return new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = jar.Placements[1].From,
+                EnteredAt = jar.Placements[1].From, By = "Tilda", Stage = JarStage.Cold };
     }
 
     private static PhMeasurement Ph(Jar jar, Instant at, double ph) => new()

@@ -51,7 +51,8 @@ internal static class MorningBenchmark
         .AddSingleton<TimeProvider>(new FakeTimeProvider(First.ToDateTimeOffset()))
         .AddFermentWatchStorage(new StorageOptions { Folder = folder })
         .AddSingleton<IClock>(new FakeTimeProvider(First.ToDateTimeOffset()).ToClock()).AddSingleton<SetAside>()
-        .AddSingleton<DryPlaces>().AddSingleton<RoundPass>().AddSingleton<ConcernReader>().AddSingleton<OccasionFactsReader>().AddSingleton<OccasionPass>()
+        .AddSingleton<DryPlaces>().AddSingleton<RoundPass>().AddSingleton<ConcernReader>().AddSingleton<OccasionFactsReader>()
+            .AddSingleton<OccasionPass>()
         .BuildServiceProvider();
 
     private static async Task MeasureAsync(ServiceProvider services)
@@ -65,22 +66,26 @@ internal static class MorningBenchmark
         {
             Instant now = First + Duration.FromDays(day);
             int before = await CountAsync(services);
-            (double Elapsed, double Processor) round = await TimeAsync(() => rounds.RunAsync(now, default)), told = await TimeAsync(() => occasions.RunAsync(now, default));
+            (double Elapsed, double Processor) round = await TimeAsync(() => rounds.RunAsync(now, default)),
+                told = await TimeAsync(() => occasions.RunAsync(now, default));
             (double Elapsed, double Processor) read = await TimeAsync(async () =>
             {
                 await services.GetRequiredService<IJarBook>().KeptAsync(default);
                 await services.GetRequiredService<IForecastBook>().LatestAsync(default);
             });
-            Console.WriteLine($"morning {day + 1}: round {round.Elapsed:F0} ms (processor {round.Processor:F0}), occasions {told.Elapsed:F0} ms (processor {told.Processor:F0}), "
+            Console.WriteLine($"morning {day + 1}: round {round.Elapsed:F0} ms (processor {round.Processor:F0}), occasions {told.Elapsed:F0} ms "
+                + $"(processor {told.Processor:F0}), "
                 + $"{await CountAsync(services) - before} notices; reading once {read.Elapsed:F0} ms (processor {read.Processor:F0})");
             mornings.Add(round.Elapsed + told.Elapsed);
             readings.Add(read.Elapsed);
         }
         double morning = Median(mornings), once = Median(readings);
-        Console.WriteLine($"a morning for {Jars} jars decided and queued: median {morning:F0} ms, the first of the process {mornings[0]:F0} ms; {morning / once:F1} times reading them once");
+        Console.WriteLine($"a morning for {Jars} jars decided and queued: median {morning:F0} ms, the first of the process {mornings[0]:F0} ms; "
+            + $"{morning / once:F1} times reading them once");
     }
 
-    private static async Task<int> CountAsync(ServiceProvider services) => (await services.GetRequiredService<INoticeBook>().LatestAsync(int.MaxValue, default)).Count;
+    private static async Task<int> CountAsync(ServiceProvider services) =>
+        (await services.GetRequiredService<INoticeBook>().LatestAsync(int.MaxValue, default)).Count;
 
     private static async Task FillAsync(ServiceProvider services)
     {
@@ -88,18 +93,24 @@ internal static class MorningBenchmark
         Household household = await households.ReadAsync(default);
         household.TimeZoneId = "Europe/Vienna";
         await households.WriteAsync(household, default);
-        Place[] places = [.. Enumerable.Range(1, Shelves).Select(number => new Place { Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number, Typical = TypicalTemperature.Usual })];
+        Place[] places = [.. Enumerable.Range(1, Shelves)
+            .Select(number => new Place { Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number,
+            Typical = TypicalTemperature.Usual })];
         foreach (Place place in places)
             await services.GetRequiredService<IPlaceBook>().AddAsync(place, default);
         foreach (int person in Enumerable.Range(1, People))
             await services.GetRequiredService<INoticeBook>().AddRouteAsync(
-                new NoticeRoute { Id = Guid.CreateVersion7(), Person = $"person {person}", Channel = Channel.Webhook, Address = "http://127.0.0.1/" }, default);
+                new NoticeRoute { Id = Guid.CreateVersion7(), Person = $"person {person}", Channel = Channel.Webhook,
+                Address = "http://127.0.0.1/" }, default);
         await FillRoomAsync(services, places[0]);
-        IReadOnlyList<Jar> jars = await services.GetRequiredService<IJarBook>().AddAsync([.. Enumerable.Range(0, Jars).Select(index => Jar(index, places[index % Shelves]))], default);
+        IReadOnlyList<Jar> jars = await services.GetRequiredService<IJarBook>()
+            .AddAsync([.. Enumerable.Range(0, Jars).Select(index => Jar(index, places[index % Shelves]))], default);
         await services.GetRequiredService<IJarBook>().ObserveAsync([.. jars.SelectMany(Looks)], default);
         var byId = places.ToDictionary(place => place.Id);
         JarForecast like = JarForecaster.Forecast(jars[0], byId, TemperatureHistory.Empty, First - Duration.FromMinutes(15), null, "");
-        await services.GetRequiredService<IForecastBook>().SaveAsync([.. jars.Select(jar => new RenewedForecast(like with { JarId = jar.Id, Origin = QuarterHour.Floor(jar.PackedAt) }, null))], default);
+        await services.GetRequiredService<IForecastBook>()
+            .SaveAsync([.. jars.Select(jar => new RenewedForecast(like with { JarId = jar.Id, Origin = QuarterHour.Floor(jar.PackedAt) }, null))],
+            default);
     }
 
     private static async Task FillRoomAsync(ServiceProvider services, Place place)
@@ -108,7 +119,8 @@ internal static class MorningBenchmark
         room.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = room.Id, PlaceId = place.Id, From = room.AddedAt });
         room = await services.GetRequiredService<ISensorBook>().AddAsync(room, null, default);
         var random = new Random(1);
-        Instant[] times = [.. Enumerable.Range(0, 12 * 24 * (3 + Mornings)).Select(step => First - Duration.FromDays(3) + Duration.FromMinutes(5 * step))];
+        Instant[] times = [.. Enumerable.Range(0, 12 * 24 * (3 + Mornings))
+            .Select(step => First - Duration.FromDays(3) + Duration.FromMinutes(5 * step))];
         await services.GetRequiredService<IReadingIntake>().AppendAsync(
             [.. times.Select(at => new Reading(room.Key, Quantity.Temperature, 20 + random.NextDouble(), at, at, TimeSource.Payload))], default);
         await new Kitchen.Judging.JudgingPass(services.GetRequiredService<IReadingLog>()).RunAsync(default);

@@ -45,6 +45,7 @@ switch (args)
         RoomBenchmark.Run(file);
         return 0;
     default:
-        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', 'history-judging', 'history', 'history SENSORS DAYS', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
+        Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', "
+            + "'history-judging', 'history', 'history SENSORS DAYS', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
         return 2;
 }

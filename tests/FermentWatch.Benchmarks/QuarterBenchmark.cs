@@ -60,7 +60,8 @@ internal static class QuarterBenchmark
             await ReportAsync(services, at, 2, HundredJars.Places);
             await pass.RunAsync(next, default);
             await ReportAsync(services, next, 1, HundredJars.Places);
-            written += await WrittenAsync(folder, async () => all[quarter] = await TimeAsync(() => pass.RunAsync(next + QuarterHour.Length, default)));
+            written += await WrittenAsync(folder, async () =>
+                all[quarter] = await TimeAsync(() => pass.RunAsync(next + QuarterHour.Length, default)));
         }
         Say("without news", none, full);
         Say("with news of one place", one, full);
@@ -70,7 +71,8 @@ internal static class QuarterBenchmark
 
     private static async Task ReportAsync(ServiceProvider services, Instant quarter, int first, int last)
     {
-        await services.GetRequiredService<IReadingIntake>().AppendAsync([.. Enumerable.Range(first, last - first + 1).SelectMany(key => Enumerable.Range(0, 15)
+        await services.GetRequiredService<IReadingIntake>()
+            .AppendAsync([.. Enumerable.Range(first, last - first + 1).SelectMany(key => Enumerable.Range(0, 15)
             .Select(minute => HundredJars.Reading(key, quarter + Duration.FromMinutes(minute))))], default);
         await services.GetRequiredService<JudgingPass>().RunAsync(default);
     }
@@ -92,7 +94,8 @@ internal static class QuarterBenchmark
     private static async Task<long> WrittenAsync(DirectoryInfo folder, Func<Task> work)
     {
         string journal = Path.Combine(folder.FullName, "records.db-wal");
-        using (var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={Path.Combine(folder.FullName, "records.db")};Pooling=False"))
+        using (var connection = new Microsoft.Data.Sqlite.SqliteConnection(
+            $"Data Source={Path.Combine(folder.FullName, "records.db")};Pooling=False"))
         {
             connection.Open();
             using var command = connection.CreateCommand();

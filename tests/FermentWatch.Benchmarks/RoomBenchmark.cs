@@ -36,7 +36,8 @@ internal static class RoomBenchmark
     private static double?[] Read(string file)
     {
         var rows = File.ReadLines(file).Skip(1).Select(line => line.Split(',')).Select(cells => (
-            At: DateTime.ParseExact(cells[0], "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal),
+            At: DateTime.ParseExact(cells[0], "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture,
+            DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal),
             Celsius: CustomaryUnits.CelsiusFromFahrenheit(double.Parse(cells[1], NumberStyles.Float, CultureInfo.InvariantCulture)))).ToArray();
         DateTime first = rows[0].At.Date;
         double?[] hours = new double?[(int)(rows[^1].At - first).TotalHours + 1];
@@ -68,7 +69,8 @@ internal static class RoomBenchmark
         }
 
         public void Print(string what) => Console.WriteLine(
-            $"{what}: {_ours.Count} hours, mean absolute error {_ours.Average():0.000} C, same hour yesterday {_yesterday.Average():0.000} C, ratio {_ours.Average() / _yesterday.Average():0.000}; the 80 % interval holds {100.0 * _held / _ours.Count:0.0} %");
+            $"{what}: {_ours.Count} hours, mean absolute error {_ours.Average():0.000} C, same hour yesterday {_yesterday.Average():0.000} C, ratio "
+            + $"{_ours.Average() / _yesterday.Average():0.000}; the 80 % interval holds {100.0 * _held / _ours.Count:0.0} %");
 
         private static double? LastKnown(double?[] hours, int at)
         {

@@ -7,7 +7,8 @@ public sealed class Chromium : IAsyncLifetime
 {
     private static readonly string[] Flags =
     [
-        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update",
+            "--disable-sync",
     ];
 
     private IPlaywright? _playwright;
@@ -27,6 +28,7 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     private static string OnPath(string program) =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, program)).FirstOrDefault(File.Exists)
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, program))
+            .FirstOrDefault(File.Exists)
         ?? throw new InvalidOperationException($"{program} is not on PATH: apt-get install chromium");
 }

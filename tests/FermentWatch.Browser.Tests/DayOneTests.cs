@@ -51,7 +51,8 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
         Assert.Equal("-3 kg", await page.GetByLabel("How much in each jar").InputValueAsync());
         Assert.Equal("225 %", await page.GetByLabel("Another per cent of salt").InputValueAsync());
         Assert.Equal("pork 200g", await page.GetByLabel("Also in it").InputValueAsync());
-        Assert.Contains("-3 kg cannot be used. Enter a mass from 10 g to 250 kg", await page.InnerTextAsync("#f-how-much-wrong"), StringComparison.Ordinal);
+        Assert.Contains("-3 kg cannot be used. Enter a mass from 10 g to 250 kg", await page.InnerTextAsync("#f-how-much-wrong"),
+            StringComparison.Ordinal);
         Assert.Contains("225 % cannot be used. Enter 1.5 to 8 %", await page.InnerTextAsync("#f-salt-wrong"), StringComparison.Ordinal);
         Assert.Contains("Leave it out", await page.InnerTextAsync("#f-also-in-it-wrong"), StringComparison.Ordinal);
         await AssertCautionsAsync(page, Cautions.PuttingUp);
@@ -187,7 +188,8 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
             string name = await control.GetAttributeAsync("name") ?? "";
             visible.Add(name);
             bool isSelect = await control.EvaluateAsync<bool>("each => each.tagName === 'SELECT'");
-            if (isSelect || (await control.GetAttributeAsync("type") == "radio" ? await control.IsCheckedAsync() : await control.InputValueAsync() != ""))
+            if (isSelect || (await control.GetAttributeAsync("type") == "radio" ? await control.IsCheckedAsync()
+                : await control.InputValueAsync() != ""))
                 answered.Add(name);
         }
         return [.. visible.Distinct().Except(answered)];

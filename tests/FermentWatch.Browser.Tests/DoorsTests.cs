@@ -24,7 +24,8 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
         await context.ClearCookiesAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up", Exact = true }).ClickAsync();
 
-        Assert.Contains("You had been signed out, so nothing is written down yet. What you entered is kept", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("You had been signed out, so nothing is written down yet. What you entered is kept", await page.InnerTextAsync("main"),
+            StringComparison.Ordinal);
         await SignInAsync(page, Walks.User);
         Assert.Contains("What you typed stands below: look at it and send it again.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         Assert.True(await page.GetByRole(AriaRole.Radio, new() { Name = "carrots" }).IsCheckedAsync());
@@ -160,7 +161,8 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
         await page.EvaluateAsync("id => document.querySelectorAll(\"input[name='Input.Id']\").forEach(each => each.value = id)", id);
         await page.GetByRole(AriaRole.Button, new() { Name = "A flat white film" }).ClickAsync();
 
-        Assert.Contains("You sent this form before with \"seen: slime\". Was that wrong, or are both right?", await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
+        Assert.Contains("You sent this form before with \"seen: slime\". Was that wrong, or are both right?",
+            await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
         Assert.Contains("This time it says \"seen: a flat white film\".", await page.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
         Assert.Equal(SightingKind.Slime, Assert.Single(await SeenAsync(kitchen)).Kind);
         await page.GetByRole(AriaRole.Button, new() { Name = "It was wrong: this takes its place" }).ClickAsync();
@@ -186,7 +188,8 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
         await page.ArriveAnsweredAsync(kitchen, 1);
 
         await left.GetByRole(AriaRole.Button, new() { Name = "Finished or given away" }).ClickAsync();
-        Assert.Contains("You sent this form before with \"thrown out: taken for jar 2\".", await left.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
+        Assert.Contains("You sent this form before with \"thrown out: taken for jar 2\".", await left.InnerTextAsync(".wrong-box"),
+            StringComparison.Ordinal);
         await left.GetByRole(AriaRole.Button, new() { Name = "It was wrong: this takes its place" }).ClickAsync();
         await left.ArriveAnsweredAsync(kitchen, 1);
         Assert.StartsWith("Finished on ", await left.InnerTextAsync(".now-words"), StringComparison.Ordinal);
@@ -214,7 +217,8 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
         await other.GotoAsync(kitchen.Address + "/sign-in");
         await SignInAsync(other, "Lena");
         foreach ((string path, string[] absent) in new (string, string[])[]
-            { ("/jars/1", ["Enter a pH", "Taste", "Cold, finished, thrown out", "Put right, or change lid, cover, how sour", "Move jar 1"]), ("/", ["Taste jar 1", "Not tasting this week"]) })
+            { ("/jars/1", ["Enter a pH", "Taste", "Cold, finished, thrown out", "Put right, or change lid, cover, how sour", "Move jar 1"]),
+                ("/", ["Taste jar 1", "Not tasting this week"]) })
         {
             await other.GotoAsync(kitchen.Address + path);
             foreach (string name in absent)
@@ -225,7 +229,8 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
             }
         }
 
-        foreach ((string seen, string normal) in new[] { ("Slime", "Throw the jar out: slimy is spoiled."), ("Fuzz or colour, or cannot tell", "Wash the vessel and the weight in hot soapy water.") })
+        foreach ((string seen, string normal) in new[] { ("Slime", "Throw the jar out: slimy is spoiled."),
+            ("Fuzz or colour, or cannot tell", "Wash the vessel and the weight in hot soapy water.") })
         {
             await other.GotoAsync(kitchen.Address + "/jars/1/seen");
             await other.GetByRole(AriaRole.Button, new() { Name = seen }).ClickAsync();

@@ -16,7 +16,8 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
 
     private const double MillimetresPerPixel = 25.4 / 96;
 
-    /// <summary>Paper, and where the first and the last label of a whole sheet begin, mm; worked out from the measures of the sheets by hand.</summary>
+    /// <summary>Paper, and where the first and the last label of a whole sheet begin, mm; worked out from the measures of the sheets by
+    /// hand.</summary>
     public static TheoryData<string, int, (double Width, double Height) , (double X, double Y), (double X, double Y)> Sheets => new()
     {
         { "a4-70x37", 24, (210, 297), (0, 0.5), (140, 259.5) },
@@ -39,10 +40,12 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
         await NearAsync(first, origin, page.Locator("article.label").First);
         await NearAsync(last, origin, page.Locator("article.label").Last);
         string[] cutOff = await page.EvaluateAsync<string[]>(
-            "() => [...document.querySelectorAll('.label')].filter(each => each.scrollHeight > each.clientHeight + 1 || each.scrollWidth > each.clientWidth + 1).map(each => each.innerText)");
+            "() => [...document.querySelectorAll('.label')].filter(each => each.scrollHeight > each.clientHeight + 1 || each.scrollWidth > "
+            + "each.clientWidth + 1).map(each => each.innerText)");
         Assert.Empty(cutOff);
 
-        string pdf = Encoding.Latin1.GetString(await page.PdfAsync(new() { PreferCSSPageSize = true, Path = Path.Combine(Pictures, $"labels-{sheet}.pdf") }));
+        string pdf = Encoding.Latin1.GetString(
+            await page.PdfAsync(new() { PreferCSSPageSize = true, Path = Path.Combine(Pictures, $"labels-{sheet}.pdf") }));
         Match box = Assert.Single(Regex.Matches(pdf, @"/MediaBox \[0 0 ([0-9.]+) ([0-9.]+)\]"));
         Assert.Equal(paper.Width / 25.4 * 72, double.Parse(box.Groups[1].Value, null), 1.0);
         Assert.Equal(paper.Height / 25.4 * 72, double.Parse(box.Groups[2].Value, null), 1.0);
@@ -60,7 +63,8 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
             await page.GotoAsync($"{kitchen.Address}/labels?jars=1,%203&sheet={sheet}&taken=3");
             Assert.Equal(3, await page.Locator(".label.taken").CountAsync());
             string label = await page.Locator("article.label").Last.InnerTextAsync();
-            foreach (string part in new[] { "3", "Celery", "packed 1", "taste from ", "salt 2.5 %, under a leaf, vented lid", "pH 4.2 by meter, ", "contains celery" })
+            foreach (string part in new[] { "3", "Celery", "packed 1", "taste from ", "salt 2.5 %, under a leaf, vented lid", "pH 4.2 by meter, ",
+                "contains celery" })
                 Assert.Contains(part, label, StringComparison.Ordinal);
             string[] codes = [.. await Task.WhenAll((await page.Locator("article.label .qr").AllAsync()).Select(ReadAsync))];
             Assert.Equal([$"{kitchen.Address}/jars/1", $"{kitchen.Address}/jars/3"], codes);
@@ -83,7 +87,9 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
 
     private async Task<IPage> FilledAsync(RunningKitchen kitchen, int jars)
     {
-        IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = true, ViewportSize = new() { Width = 1280, Height = 900 }, DeviceScaleFactor = 3 });
+        IBrowserContext context =
+            await chromium.Browser.NewContextAsync(
+            new() { JavaScriptEnabled = true, ViewportSize = new() { Width = 1280, Height = 900 }, DeviceScaleFactor = 3 });
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", howMany: jars, daysAgo: 9);

@@ -28,8 +28,10 @@ internal sealed class Nginx : IDisposable
             .Replace("/etc/ssl/fermentwatch", _folder.FullName, StringComparison.Ordinal)
             .Replace("location / {", $"location {subPath}/ {{", StringComparison.Ordinal)
             .Replace("http://127.0.0.1:8340", kitchen, StringComparison.Ordinal);
-        string temporary = string.Join('\n', ((string[])["client_body", "proxy", "fastcgi", "uwsgi", "scgi"]).Select(kind => $"{kind}_temp_path {_folder.FullName}/{kind};"));
-        await File.WriteAllTextAsync(In("nginx.conf"), $"daemon off; pid {In("pid")}; error_log {In("error.log")};\nevents {{ }}\nhttp {{ access_log off;\n{temporary}\n{site}\n}}\n");
+        string temporary = string.Join('\n', ((string[])["client_body", "proxy", "fastcgi", "uwsgi", "scgi"])
+            .Select(kind => $"{kind}_temp_path {_folder.FullName}/{kind};"));
+        await File.WriteAllTextAsync(In("nginx.conf"),
+            $"daemon off; pid {In("pid")}; error_log {In("error.log")};\nevents {{ }}\nhttp {{ access_log off;\n{temporary}\n{site}\n}}\n");
         var info = new ProcessStartInfo(File.Exists("/usr/sbin/nginx") ? "/usr/sbin/nginx" : "nginx") { RedirectStandardError = true };
         foreach (string argument in (string[])["-c", In("nginx.conf"), "-p", _folder.FullName, "-e", In("error.log")])
             info.ArgumentList.Add(argument);

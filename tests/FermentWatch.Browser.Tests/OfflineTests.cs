@@ -7,10 +7,12 @@ using NodaTime;
 
 namespace FermentWatch.Browser.Tests;
 
-/// <summary>The round in a cellar without reception: kept on the phone, sent when back, once, and never said to be written down before it is.</summary>
+/// <summary>The round in a cellar without reception: kept on the phone, sent when back, once, and never said to be written down before it
+/// is.</summary>
 public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
 {
-    private const string NotSent = "1 entry on this phone is not sent yet.", Sent = "Sent, and written down.", OutOfReach = "The kitchen is out of reach.";
+    private const string NotSent = "1 entry on this phone is not sent yet.", Sent = "Sent, and written down.",
+        OutOfReach = "The kitchen is out of reach.";
 
     private static readonly DateTimeZone Vienna = DateTimeZoneProviders.Tzdb["Europe/Vienna"];
 
@@ -23,7 +25,8 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
         await phone.Page.GotoAsync(phone.Wire.Address + "/");
         Assert.StartsWith(OutOfReach + " This page is as it stood on ", await phone.Page.InnerTextAsync("#kept-page"), StringComparison.Ordinal);
         await phone.Page.GetByRole(AriaRole.Checkbox, new() { Name = "Jar 2" }).CheckAsync();
-        await phone.Page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 2" }).GetByRole(AriaRole.Radio, new() { Name = "Film" }).CheckAsync();
+        await phone.Page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 2" })
+            .GetByRole(AriaRole.Radio, new() { Name = "Film" }).CheckAsync();
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "All well but 2" }).ClickAsync();
 
         await phone.Page.GetByText(NotSent).WaitForAsync();
@@ -165,7 +168,8 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
         phone.Wire.Cut();
         await phone.Page.GotoAsync(phone.Wire.Address + "/");
         Assert.Equal("Out of reach", await phone.Page.InnerTextAsync("h1"));
-        Assert.Equal(["door", "files"], await phone.Page.EvaluateAsync<string[]>("async () => (await caches.keys()).filter(name => !['facts', 'unsent'].includes(name)).sort()"));
+        Assert.Equal(["door", "files"],
+            await phone.Page.EvaluateAsync<string[]>("async () => (await caches.keys()).filter(name => !['facts', 'unsent'].includes(name)).sort()"));
     }
 
     [Fact]
@@ -302,7 +306,8 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
 
         /// <summary>All that was filed, also what was taken back, by jar.</summary>
         public async Task<IReadOnlyList<(int Jar, Observation What)>> ObservationsAsync() =>
-            [.. (await kitchen.Services.GetRequiredService<IJarBook>().AllAsync(default)).OrderBy(jar => jar.Number).SelectMany(jar => jar.Observations.Select(what => (jar.Number, what)))];
+            [.. (await kitchen.Services.GetRequiredService<IJarBook>().AllAsync(default)).OrderBy(jar => jar.Number)
+                .SelectMany(jar => jar.Observations.Select(what => (jar.Number, what)))];
 
         public async ValueTask DisposeAsync()
         {

@@ -19,9 +19,18 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
 {
     private static readonly (string Name, string Path)[] Pages =
     [
-        ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"), ("week-sheet", "/week-sheet"),
-        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"), ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"), ("what-if", "/jars/1/what-if?ready=2026-12-24"), ("titration", "/jars/2/titration"), ("guides", "/guides"),
-        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("past-found", "/jars/past?find=daikon"), ("record", "/jars/2/record"), ("record-past", "/jars/6/record"), ("labels", "/labels?jars=1-3&sheet=a4-70x37&taken=2"), ("cold", "/cold"), ("looking-back", "/looking-back"), ("labels-wrong", "/labels?jars=none"), ("jar-past", "/jars/6"), ("beside", "/jars/2/beside?with=4"), ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"), ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("sensor", "/sensors/cellar-shelf"), ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"), ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
+        ("today", "/"), ("today-guide", "/?guide=Film&jar=4"), ("seen", "/jars/4/seen"), ("taste", "/jars/4/taste"), ("onward", "/jars/4/on"),
+            ("week-sheet", "/week-sheet"),
+        ("jar-trouble", "/jars/5"), ("jars", "/jars"), ("jars-new", "/jars?put-up=4,5,6"), ("jar-young", "/jars/1?new=1"),
+        ("jar-measured", "/jars/2"), ("jar-old", "/jars/3"), ("ph", "/jars/2/ph"), ("narrower", "/jars/1/narrower"),
+        ("what-if", "/jars/1/what-if?ready=2026-12-24"), ("titration", "/jars/2/titration"), ("guides", "/guides"),
+        ("put-up", "/put-up"), ("correct", "/jars/2/correct?to=Vented"), ("past", "/jars/past"), ("past-found", "/jars/past?find=daikon"),
+        ("record", "/jars/2/record"), ("record-past", "/jars/6/record"), ("labels", "/labels?jars=1-3&sheet=a4-70x37&taken=2"), ("cold", "/cold"),
+        ("looking-back", "/looking-back"), ("labels-wrong", "/labels?jars=none"), ("jar-past", "/jars/6"), ("beside", "/jars/2/beside?with=4"),
+        ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"),
+        ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("sensor", "/sensors/cellar-shelf"),
+        ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"),
+        ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
     ];
 
     /// <summary>The short run looks at the phone in light and the desk in dark; the long one at all four.</summary>
@@ -70,7 +79,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         INoticeBook book = kitchen.Services.GetRequiredService<INoticeBook>();
         var notice = new Notice
         {
-            Id = Guid.CreateVersion7(), Key = "picture", RouteId = (await book.RoutesAsync(CancellationToken.None))[0].Id, Person = "Ada", Title = "t", Body = "b",
+            Id = Guid.CreateVersion7(), Key = "picture", RouteId = (await book.RoutesAsync(CancellationToken.None))[0].Id, Person = "Ada",
+                Title = "t", Body = "b",
             DueAt = kitchen.Now, ExpiresAt = kitchen.Now, NextAttemptAt = kitchen.Now,
         };
         await book.QueueAsync(RoundQuestion.Ask([notice], sheet, RoundCalendar.EndOf(today, household.Zone)), CancellationToken.None);
@@ -81,8 +91,10 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     {
         await page.SetUpAsync(kitchen);
         var places = await kitchen.Services.GetRequiredService<IPlaceBook>().AllAsync(CancellationToken.None);
-        await kitchen.AddSensorAsync("cellar-shelf", places.Single(place => place.Name == "cellar").Id, 14, day => 12.5 + (1.2 * Math.Sin(day * Math.Tau)) - (day * 0.05));
-        await kitchen.AddSensorAsync("cellar-window", places.Single(place => place.Name == "cellar").Id, 2, day => 16.5 + (1.1 * Math.Sin(day * Math.Tau)));
+        await kitchen.AddSensorAsync("cellar-shelf", places.Single(place => place.Name == "cellar").Id, 14, day =>
+            12.5 + (1.2 * Math.Sin(day * Math.Tau)) - (day * 0.05));
+        await kitchen.AddSensorAsync("cellar-window", places.Single(place => place.Name == "cellar").Id, 2, day =>
+            16.5 + (1.1 * Math.Sin(day * Math.Tau)));
         await AddProbeAsync(kitchen, places.Single(place => place.Name == "kitchen counter").Id);
         await HearUnknownAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "1.1 kg", "By taste", "kitchen counter");
@@ -123,9 +135,11 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         foreach ((int hours, double slope) in new[] { (170, 0.97), (20, 0.84) })
         {
             Instant at = kitchen.Now - Duration.FromHours(hours);
-            BufferReading Point(ReferenceBuffer buffer) => new(buffer, 4 - (slope * Nernst.MillivoltsPerPh(20) * (BufferTable.PhAt(buffer, 20) - 7)), 20);
+            BufferReading Point(ReferenceBuffer buffer) =>
+                new(buffer, 4 - (slope * Nernst.MillivoltsPerPh(20) * (BufferTable.PhAt(buffer, 20) - 7)), 20);
             await kitchen.Services.GetRequiredService<IProbeBook>().AddAsync(
-                new ProbeCheck { Id = Guid.CreateVersion7(), SensorId = probe.Id, At = at, EnteredAt = at, By = "Ada", Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)] }, CancellationToken.None);
+                new ProbeCheck { Id = Guid.CreateVersion7(), SensorId = probe.Id, At = at, EnteredAt = at, By = "Ada",
+                Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)] }, CancellationToken.None);
         }
         await kitchen.Services.GetRequiredService<IReadingIntake>().AppendAsync(
             [new Reading(probe.Key, Quantity.Millivolts, 148.2, kitchen.Now, kitchen.Now, TimeSource.Arrival)], CancellationToken.None);
@@ -135,8 +149,10 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     private static async Task HearUnknownAsync(RunningKitchen kitchen)
     {
         var door = kitchen.Services.GetRequiredService<MessageDoor>();
-        foreach ((string topic, string payload) in new[] { ("hub/a4c138aabbcc/state", "{\"temperature\": 66.9, \"battery\": 88}"), ("garden/shed/probe/ph", "4.6") })
-            await door.TakeAsync(new IncomingMessage("gateway", topic, System.Text.Encoding.UTF8.GetBytes(payload), kitchen.Now, null), CancellationToken.None);
+        foreach ((string topic, string payload) in new[] { ("hub/a4c138aabbcc/state", "{\"temperature\": 66.9, \"battery\": 88}"),
+            ("garden/shed/probe/ph", "4.6") })
+            await door.TakeAsync(new IncomingMessage("gateway", topic, System.Text.Encoding.UTF8.GetBytes(payload), kitchen.Now, null),
+                CancellationToken.None);
     }
 
     private static async Task LookAtErrorsAsync(IPage page, RunningKitchen kitchen, List<string> findings)
@@ -256,7 +272,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await page.EvaluateAsync("document.documentElement.style.fontSize = ''");
     }
 
-    private static async Task<bool> IsWiderAsync(IPage page) => await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0;
+    private static async Task<bool> IsWiderAsync(IPage page) =>
+        await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth") > 0;
 
     /// <summary>What reaches beyond the screen, the innermost.</summary>
     private static Task<string> WidestAsync(IPage page) => page.EvaluateAsync<string>("""

@@ -8,7 +8,8 @@ using NodaTime;
 
 namespace FermentWatch.Browser.Tests;
 
-/// <summary>Notices on this phone: offered, subscribed to, shown and answered. The push service is one on loopback; the browser is a real one.</summary>
+/// <summary>Notices on this phone: offered, subscribed to, shown and answered. The push service is one on loopback; the browser is a real
+/// one.</summary>
 public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
 {
     private const string Button = "Send notices to this phone";
@@ -109,7 +110,8 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
         await using Morning morning = await MorningAsync();
         await morning.Context.SetOfflineAsync(true);
         JsonElement done = await morning.PressAsync("all-well");
-        Assert.Equal(("Not written down", "The kitchen could not be reached. Open it when you are back in its network."), (Each(done, "title").Last(), Each(done, "body").Last()));
+        Assert.Equal(("Not written down", "The kitchen could not be reached. Open it when you are back in its network."),
+            (Each(done, "title").Last(), Each(done, "body").Last()));
         Assert.StartsWith("/answer/", Each(done, "answer").Last(), StringComparison.Ordinal);
         Assert.Empty(await morning.LooksAsync());
     }
@@ -186,7 +188,8 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
         };
         await session.SendAsync("ServiceWorker.enable");
         await session.SendAsync(
-            "ServiceWorker.deliverPushMessage", new Dictionary<string, object> { ["origin"] = kitchen.Address, ["registrationId"] = await registered.Task, ["data"] = message });
+            "ServiceWorker.deliverPushMessage", new Dictionary<string,
+            object> { ["origin"] = kitchen.Address, ["registrationId"] = await registered.Task, ["data"] = message });
         await session.DetachAsync();
     }
 
@@ -204,19 +207,23 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
         }
         """, title)).RootElement;
 
-    private static IEnumerable<string?> Each(JsonElement done, string field) => done.GetProperty("said").EnumerateArray().Select(words => words.GetProperty(field).GetString());
+    private static IEnumerable<string?> Each(JsonElement done, string field) =>
+        done.GetProperty("said").EnumerateArray().Select(words => words.GetProperty(field).GetString());
 
     private async Task<Morning> MorningAsync() => await Morning.BeginAsync(await StartAsync(), ContextAsync, SubscribedAsync);
 
-    /// <summary>A jar, a phone that has got the round of seven o'clock, and the worker's file run in a page with a notification that is pressed.</summary>
-    private sealed class Morning(RunningKitchen kitchen, IBrowserContext context, IPage page, PushService service, string worker, string message) : IAsyncDisposable
+    /// <summary>A jar, a phone that has got the round of seven o'clock, and the worker's file run in a page with a notification that is
+    /// pressed.</summary>
+    private sealed class Morning(RunningKitchen kitchen, IBrowserContext context, IPage page, PushService service, string worker,
+        string message) : IAsyncDisposable
     {
         public RunningKitchen Kitchen => kitchen;
 
         public IBrowserContext Context => context;
 
         public static async Task<Morning> BeginAsync(
-            RunningKitchen kitchen, Func<RunningKitchen, Task<IBrowserContext>> browse, Func<IBrowserContext, RunningKitchen, PushService, PushBrowser, Task<IPage>> subscribe)
+            RunningKitchen kitchen, Func<RunningKitchen, Task<IBrowserContext>> browse, Func<IBrowserContext, RunningKitchen, PushService,
+            PushBrowser, Task<IPage>> subscribe)
         {
             PushService service = await PushService.StartAsync();
             using var keys = new PushBrowser();
@@ -224,7 +231,8 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
             IPage page = await subscribe(context, kitchen, service, keys);
             await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter");
             await page.GotoAsync(kitchen.Address + "/notices");
-            kitchen.Clock.SetUtcNow((kitchen.Now.InZone(DateTimeZoneProviders.Tzdb["Europe/Vienna"]).Date.PlusDays(1) + new LocalTime(7, 0)).InZoneLeniently(DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToDateTimeOffset());
+            kitchen.Clock.SetUtcNow((kitchen.Now.InZone(DateTimeZoneProviders.Tzdb["Europe/Vienna"]).Date.PlusDays(1) + new LocalTime(7, 0))
+                .InZoneLeniently(DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToDateTimeOffset());
             await kitchen.SettleAsync();
             string worker = await page.EvaluateAsync<string>("async () => (await fetch('/push-worker.js')).text()");
             return new Morning(kitchen, context, page, service, worker, keys.Decrypt(service.Got.Single().Body));

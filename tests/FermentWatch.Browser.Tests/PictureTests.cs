@@ -17,7 +17,8 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
         List<string> complaints = Listen(page);
         await page.GotoAsync(kitchen.Address + "/jars/1");
         ILocator picture = page.GetByRole(AriaRole.Slider);
-        await Assertions.Expect(picture).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex(@"^Wed 14 Oct, \d\d:\d\d: pH 3.9 by strip"));
+        await Assertions.Expect(picture)
+            .ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex(@"^Wed 14 Oct, \d\d:\d\d: pH 3.9 by strip"));
 
         await picture.FocusAsync();
         await page.Keyboard.PressAsync("PageUp");
@@ -124,7 +125,8 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         var places = await kitchen.Services.GetRequiredService<IPlaceBook>().AllAsync(CancellationToken.None);
-        await kitchen.AddSensorAsync("cellar-shelf", places.Single(place => place.Name == "cellar").Id, 14, day => 12.5 + (0.6 * Math.Sin(day * Math.Tau)));
+        await kitchen.AddSensorAsync("cellar-shelf", places.Single(place => place.Name == "cellar").Id, 14, day =>
+            12.5 + (0.6 * Math.Sin(day * Math.Tau)));
         await page.PutUpAsync(kitchen, "cabbage", "1.2 kg", "2.25 %", "cellar", daysAgo: 9);
         await page.PutUpAsync(kitchen, "carrot", "900 g", "2.5 %", "kitchen counter", daysAgo: 4);
         await page.MeasureAsync(kitchen, 1, "4.2", "Meter", check: true);

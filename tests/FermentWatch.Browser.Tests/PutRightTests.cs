@@ -81,7 +81,8 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await SendTwiceAsync(page, kitchen, "600 g", "900 g");
-        Assert.Contains("You sent this form before with 600 g of cabbage: that is jar 1.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("You sent this form before with 600 g of cabbage: that is jar 1.", await page.InnerTextAsync("main"),
+            StringComparison.Ordinal);
         Assert.Equal("900 g", await page.GetByLabel("How much in each jar").InputValueAsync());
 
         await page.GetByRole(AriaRole.Button, new() { Name = "A correction of jar 1" }).ClickAsync();
@@ -128,7 +129,8 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
         await page.ChooseAsync("Pale brine");
         await page.GetByRole(AriaRole.Button, new() { Name = "Enter" }).ClickAsync();
         await page.ArriveAnsweredAsync(kitchen, 1);
-        Assert.Contains("Written down for jar 1: pH 3.9 by strip, pale brine. Below the line. One more reading on another day settles it.", await page.InnerTextAsync(".done"), StringComparison.Ordinal);
+        Assert.Contains("Written down for jar 1: pH 3.9 by strip, pale brine. Below the line. One more reading on another day settles it.",
+            await page.InnerTextAsync(".done"), StringComparison.Ordinal);
         kitchen.Clock.Advance(TimeSpan.FromDays(1));
         await page.MeasureAsync(kitchen, 1, "3.8", "Strip", check: true);
         Assert.Contains("That is the second below the line, on another day: settled.", await page.InnerTextAsync(".done"), StringComparison.Ordinal);

@@ -12,7 +12,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Answer_TwentyFourJarsOnThreeShelvesOneWithFilm_TakesFiveTaps()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+        await using IBrowserContext context =
+            await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         foreach (string place in new[] { "kitchen counter", "cellar", "refrigerator" })
@@ -28,7 +29,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
 
         await TapAsync(Shelf("kitchen counter"));
         await TapAsync(page.GetByRole(AriaRole.Checkbox, new() { Name = "Jar 14" }));
-        await TapAsync(page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 14" }).GetByRole(AriaRole.Radio, new() { Name = "Film" }));
+        await TapAsync(page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 14" })
+            .GetByRole(AriaRole.Radio, new() { Name = "Film" }));
         await TapAsync(Shelf("cellar"));
         Assert.Contains("Skim it off with a clean spoon", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await TapAsync(Shelf("refrigerator"));
@@ -40,7 +42,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Equal(SightingKind.Film, Assert.IsType<Sighting>(Assert.Single(jars.Single(jar => jar.Number == 14).Observations)).Kind);
         Assert.All(jars.Where(jar => jar.Number != 14), jar => Assert.False(Assert.IsType<Look>(Assert.Single(jar.Observations)).Opened));
         await page.GotoAsync(kitchen.Address + "/jars/14");
-        Assert.Contains("Nothing is forecast since a flat white film was seen, until it is settled or a pH is measured.", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+        Assert.Contains("Nothing is forecast since a flat white film was seen, until it is settled or a pH is measured.",
+            await page.InnerTextAsync("main"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -72,7 +75,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         foreach ((int jar, string what) in new[] { (3, "Film"), (7, "Pieces up"), (11, "Low brine") })
         {
             await TapAsync(page.GetByRole(AriaRole.Checkbox, new() { Name = $"Jar {jar} ", Exact = false }));
-            await TapAsync(page.GetByRole(AriaRole.Radiogroup, new() { Name = $"What is not well with jar {jar}", Exact = true }).Locator("label", new() { HasText = what }));
+            await TapAsync(page.GetByRole(AriaRole.Radiogroup, new() { Name = $"What is not well with jar {jar}", Exact = true })
+                .Locator("label", new() { HasText = what }));
         }
         await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "All well but 3, 7, 11 at kitchen counter" }));
         await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "All well at cellar" }));
@@ -123,7 +127,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         async Task AnswerAsync(string what)
         {
             await page.GetByRole(AriaRole.Checkbox, new() { Name = "Jar 2" }).CheckAsync();
-            await page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 2" }).GetByRole(AriaRole.Radio, new() { Name = what }).CheckAsync();
+            await page.GetByRole(AriaRole.Radiogroup, new() { Name = "What is not well with jar 2" })
+                .GetByRole(AriaRole.Radio, new() { Name = what }).CheckAsync();
             await page.GetByRole(AriaRole.Button, new() { Name = "All well but the ticked at cellar" }).ClickAsync();
         }
     }
@@ -233,7 +238,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the photo" }).ClickAsync();
         ILocator shown = page.Locator(".photo-strip a");
         Assert.Equal("seen: a flat white film", await shown.Locator("img").GetAttributeAsync("alt"));
-        byte[] kept = await (await context.APIRequest.GetAsync(new Uri(new Uri(kitchen.Address), await shown.GetAttributeAsync("href")).ToString())).BodyAsync();
+        byte[] kept = await (await context.APIRequest.GetAsync(new Uri(new Uri(kitchen.Address), await shown.GetAttributeAsync("href")).ToString()))
+            .BodyAsync();
         Assert.Equal([0xFF, 0xD8], kept[..2]);
         Assert.Equal("Day 9 seen: a flat white film", await page.InnerTextAsync(".photo-strip span"));
 
@@ -241,7 +247,8 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         string small = new Uri(new Uri(kitchen.Address), await page.Locator("img.row-photo").GetAttributeAsync("src")).ToString();
         IAPIResponse first = await context.APIRequest.GetAsync(small);
         Assert.InRange((await first.BodyAsync()).Length, 1, kept.Length - 1);
-        IAPIResponse again = await context.APIRequest.GetAsync(small, new() { Headers = new Dictionary<string, string> { ["If-None-Match"] = first.Headers["etag"] } });
+        IAPIResponse again = await context.APIRequest.GetAsync(small,
+            new() { Headers = new Dictionary<string, string> { ["If-None-Match"] = first.Headers["etag"] } });
         Assert.Equal(304, again.Status);
     }
 

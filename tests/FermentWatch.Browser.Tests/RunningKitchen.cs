@@ -63,14 +63,16 @@ public sealed class RunningKitchen : IAsyncDisposable
     public async Task<string> SetUpAddressAsync() =>
         Address + await Services.GetRequiredService<SetUpToken>().PathAsync(CancellationToken.None);
 
-    /// <summary>A sensor in a place with temperatures every quarter of an hour over the last days, one impossible value and one payload nobody can read.</summary>
+    /// <summary>A sensor in a place with temperatures every quarter of an hour over the last days, one impossible value and one payload
+    /// nobody can read.</summary>
     public async Task<Sensor> AddSensorAsync(string slug, Guid placeId, int days, Func<double, double> celsius)
     {
         var book = Services.GetRequiredService<ISensorBook>();
         Instant from = Now - Duration.FromDays(days);
         var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = slug, Name = slug.Replace('-', ' '), AddedAt = from };
         sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = placeId, From = from });
-        var credential = new MqttCredential { Id = Guid.CreateVersion7(), User = slug, PasswordHash = "-", TopicFilter = $"fermentwatch/sensor/{slug}/#", SensorId = sensor.Id };
+        var credential = new MqttCredential { Id = Guid.CreateVersion7(), User = slug, PasswordHash = "-",
+            TopicFilter = $"fermentwatch/sensor/{slug}/#", SensorId = sensor.Id };
         sensor = await book.AddAsync(sensor, credential, CancellationToken.None);
         var intake = Services.GetRequiredService<IReadingIntake>();
         var readings = Enumerable.Range(0, days * 96).Select(quarter =>
@@ -79,10 +81,13 @@ public sealed class RunningKitchen : IAsyncDisposable
             return new Reading(sensor.Key, Quantity.Temperature, celsius(quarter / 96.0), at, at + Duration.FromSeconds(1), TimeSource.Payload);
         }).ToList();
         Instant last = readings[^1].MeasuredAt;
-        readings.Insert(readings.Count / 2, new Reading(sensor.Key, Quantity.Temperature, 85, readings[readings.Count / 2].MeasuredAt + Duration.FromMinutes(7), last, TimeSource.Payload));
+        readings.Insert(readings.Count / 2,
+            new Reading(sensor.Key, Quantity.Temperature, 85, readings[readings.Count / 2].MeasuredAt + Duration.FromMinutes(7), last,
+            TimeSource.Payload));
         await intake.AppendAsync(readings, CancellationToken.None);
         await intake.RejectAsync(
-            new Reject($"fermentwatch/sensor/{slug}/temperature", RejectReason.NotParseable, "19,4 grad", last, sensor.Key, "A number with a point would be right, such as 19.4."),
+            new Reject($"fermentwatch/sensor/{slug}/temperature", RejectReason.NotParseable, "19,4 grad", last, sensor.Key,
+            "A number with a point would be right, such as 19.4."),
             CancellationToken.None);
         await SettleAsync();
         return sensor;

@@ -138,7 +138,8 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
         await AddAsync(page, kitchen, "Küche, Regal");
         string line = await page.InnerTextAsync(".paste code");
         await PagePictureTests.DrawAsync(page, "sensor-added", findings, folder);
-        foreach ((string name, string path) in new[] { ("sensor-add", "/sensors/add"), ("sensor-new", "/sensors/kueche-regal"), ("sensor-waiting", "/sensors/kueche-regal/first"), ("sensors-waiting", "/sensors") })
+        foreach ((string name, string path) in new[] { ("sensor-add", "/sensors/add"), ("sensor-new", "/sensors/kueche-regal"),
+            ("sensor-waiting", "/sensors/kueche-regal/first"), ("sensors-waiting", "/sensors") })
         {
             await page.GotoAsync(kitchen.Address + path);
             await PagePictureTests.DrawAsync(page, name, findings, folder);
@@ -196,7 +197,8 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
         return shell.ExitCode;
     }
 
-    private static Task<IReadOnlyList<Sensor>> SensorsAsync(RunningKitchen kitchen) => kitchen.Services.GetRequiredService<ISensorBook>().AllAsync(default);
+    private static Task<IReadOnlyList<Sensor>> SensorsAsync(RunningKitchen kitchen) =>
+        kitchen.Services.GetRequiredService<ISensorBook>().AllAsync(default);
 
     private static int FreePort()
     {

@@ -21,7 +21,8 @@ public sealed class TwoPhonesTests(Chromium chromium) : IClassFixture<Chromium>
 
         await second.GetByLabel("Name of the kitchen").FillAsync("Number Ten");
         await second.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).First.ClickAsync();
-        Assert.Contains("Somebody else saved meanwhile: morning round 06:30 (this form was opened with 07:00).", await second.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
+        Assert.Contains("Somebody else saved meanwhile: morning round 06:30 (this form was opened with 07:00).",
+            await second.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
         Assert.Equal(("Number Nine", new LocalTime(6, 30)), await HouseholdAsync(kitchen));
 
         await second.GetByLabel("Morning round at").FillAsync("06:30");
@@ -41,7 +42,8 @@ public sealed class TwoPhonesTests(Chromium chromium) : IClassFixture<Chromium>
 
         await second.GetByLabel("Closed with").SelectOptionAsync("Tight");
         await second.GetByRole(AriaRole.Button, new() { Name = "Put right" }).ClickAsync();
-        Assert.Contains("Put right meanwhile: salt 3 %, weighed (before: 2.25 %, weighed, Ada).", await second.InnerTextAsync(".wrong-box"), StringComparison.Ordinal);
+        Assert.Contains("Put right meanwhile: salt 3 %, weighed (before: 2.25 %, weighed, Ada).", await second.InnerTextAsync(".wrong-box"),
+            StringComparison.Ordinal);
         Jar jar = (await kitchen.Services.GetRequiredService<IJarBook>().FindAsync(1, default))!;
         Assert.Equal((3d, Lid.Vented), (jar.Salting.Percent!.Value, jar.Lid));
     }

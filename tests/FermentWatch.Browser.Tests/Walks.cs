@@ -29,7 +29,8 @@ internal static class Walks
     }
 
     /// <summary>Puts up jars and stands on the page that follows.</summary>
-    public static async Task PutUpAsync(this IPage page, RunningKitchen kitchen, string what, string howMuch, string salt, string place, int howMany = 1, double daysAgo = 0, string? sour = null)
+    public static async Task PutUpAsync(this IPage page, RunningKitchen kitchen, string what, string howMuch, string salt, string place,
+        int howMany = 1, double daysAgo = 0, string? sour = null)
     {
         await page.GotoAsync(kitchen.Address + "/put-up");
         await page.VegetableAsync(what);
@@ -43,7 +44,8 @@ internal static class Walks
         {
             await page.GetByText("More, if you like").ClickAsync();
             NodaTime.Instant packed = kitchen.Now - NodaTime.Duration.FromDays(daysAgo);
-            await page.GetByLabel("Packed", new() { Exact = true }).FillAsync(packed.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToString("uuuu-MM-dd'T'HH:mm", null));
+            await page.GetByLabel("Packed", new() { Exact = true })
+                .FillAsync(packed.InZone(NodaTime.DateTimeZoneProviders.Tzdb["Europe/Vienna"]).ToString("uuuu-MM-dd'T'HH:mm", null));
         }
         await page.GetByRole(AriaRole.Button, new() { Name = "Put up" }).ClickAsync();
         await page.UntilAtAsync(address => !address.EndsWith("/put-up", StringComparison.Ordinal));
@@ -147,5 +149,6 @@ internal static class Walks
         Regex.Replace(await page.TextContentAsync(within) ?? "", @"\s+", " ");
 
     /// <summary>One tap on one of a few.</summary>
-    public static Task ChooseAsync(this IPage page, string choice) => page.GetByRole(AriaRole.Radio, new() { Name = choice, Exact = true }).CheckAsync();
+    public static Task ChooseAsync(this IPage page, string choice) =>
+        page.GetByRole(AriaRole.Radio, new() { Name = choice, Exact = true }).CheckAsync();
 }

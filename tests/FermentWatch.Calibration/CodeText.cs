@@ -17,12 +17,15 @@ internal static class CodeText
         text.Append("    public static ModelParameters Values { get; } = new()\n    {\n        Guilds =\n        [\n");
         foreach (Guild g in model.Guilds)
         {
-            text.Append(CultureInfo.InvariantCulture, $"            new(\"{g.Name}\", {N(g.OptimumRatePerHour)}, new({N(g.Temperature.Minimum)}, {N(g.Temperature.Optimum)}, {N(g.Temperature.Maximum)}), {N(g.SaltChill)}, {N(g.HalfPh)}, {N(g.HalfAcidMolesPerLitre)},\n");
-            text.Append(CultureInfo.InvariantCulture, $"                {N(g.SaltLimitPercent)}, {N(g.GrowthHexose)}, {N(g.MaintenanceHexosePerHour)}, {N(g.LacticYield)}, {N(g.AceticYield)}),\n");
+            text.Append(CultureInfo.InvariantCulture, $"            new(\"{g.Name}\", {N(g.OptimumRatePerHour)}, new({N(g.Temperature.Minimum)}, "
+                + $"{N(g.Temperature.Optimum)}, {N(g.Temperature.Maximum)}), {N(g.SaltChill)}, {N(g.HalfPh)}, {N(g.HalfAcidMolesPerLitre)},\n");
+            text.Append(CultureInfo.InvariantCulture, $"                {N(g.SaltLimitPercent)}, {N(g.GrowthHexose)}, "
+                + $"{N(g.MaintenanceHexosePerHour)}, {N(g.LacticYield)}, {N(g.AceticYield)}),\n");
         }
         text.Append("        ],\n        FirstCounts =\n        [\n");
         foreach (FirstCounts c in model.FirstCounts)
-            text.Append(CultureInfo.InvariantCulture, $"            new({N(c.Starters)}, {N(c.ColdStarters)}, {N(c.Finishers)}, {N(c.ColdFinishers)}),\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"            new({N(c.Starters)}, {N(c.ColdStarters)}, {N(c.Finishers)}, {N(c.ColdFinishers)}),\n");
         text.Append("        ],\n");
         Line("Lag", model.Lag);
         Line("PhSteepness", model.PhSteepness);
@@ -40,8 +43,10 @@ internal static class CodeText
         return text.ToString();
 
         void Line(string name, double value) => text.Append(CultureInfo.InvariantCulture, $"        {name} = {N(value)},\n");
-        void Lines(string name, IEnumerable<double> values) => text.Append(CultureInfo.InvariantCulture, $"        {name} = [{string.Join(", ", values.Select(N))}],\n");
+        void Lines(string name, IEnumerable<double> values) =>
+            text.Append(CultureInfo.InvariantCulture, $"        {name} = [{string.Join(", ", values.Select(N))}],\n");
     }
 
-    private static string N(double value) => double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).ToString("R", CultureInfo.InvariantCulture);
+    private static string N(double value) => double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+        .ToString("R", CultureInfo.InvariantCulture);
 }

@@ -11,7 +11,8 @@ namespace FermentWatch.Calibration;
 /// read off by others, the jars are not named, so the figure is no row of ours and held loosely), and at 20 C it is below 4.6 on day 3 and
 /// at 3.9 within a week: common practice, no source. Without that the fit rests on a shelf near 4.1, which only napa has.
 /// </summary>
-internal sealed record Fall(string Vegetable, string Cut, double SaltPercent, double Celsius, double FromPh, double ToPh, double PublishedDays, double LnError)
+internal sealed record Fall(string Vegetable, string Cut, double SaltPercent, double Celsius, double FromPh, double ToPh, double PublishedDays,
+    double LnError)
 {
     private const double Span = 40;
 

@@ -22,7 +22,8 @@ internal static class FreeParameters
     [
         Factor(0, "starters: optimum rate, 1/h", 0.5, 0.25, (g, v) => g with { OptimumRatePerHour = v }, Trial),
         Factor(1, "cold starters: optimum rate, 1/h", 0.12, 0.35, (g, v) => g with { OptimumRatePerHour = v }, Trial),
-        Factor(2, "finishers: optimum rate, 1/h", 0.35, 0.3, (g, v) => g with { OptimumRatePerHour = v }, "growth_limits.csv: 0.40 to 0.81 in milk and broth"),
+        Factor(2, "finishers: optimum rate, 1/h", 0.35, 0.3, (g, v) =>
+            g with { OptimumRatePerHour = v }, "growth_limits.csv: 0.40 to 0.81 in milk and broth"),
         Factor(3, "cold finishers: optimum rate, 1/h", 0.15, 0.35, (g, v) => g with { OptimumRatePerHour = v }, Trial),
         Cardinal(0, "starters: least temperature, C", 1, 2, (t, v) => t with { Minimum = v }),
         Cardinal(0, "starters: best temperature, C", 29, 1.5, (t, v) => t with { Optimum = v }),
@@ -42,10 +43,14 @@ internal static class FreeParameters
         Both(0, "starters: acid that halves growth, mol/L", 0.055, 0.3, isFactor: true, (g, v) => g with { HalfAcidMolesPerLitre = v }, Limits),
         Factor(2, "finishers: acid that halves growth, mol/L", 0.09, 0.15, (g, v) => g with { HalfAcidMolesPerLitre = v }, Limits),
         Factor(3, "cold finishers: acid that halves growth, mol/L", 0.08, 0.25, (g, v) => g with { HalfAcidMolesPerLitre = v }, Trial),
-        Both(0, "starters: hexose for growth, mol/L per 1e9 CFU/mL", 0.006, 0.4, isFactor: true, (g, v) => g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 20 g a mol of hexose: from memory"),
-        Both(2, "finishers: hexose for growth, mol/L per 1e9 CFU/mL", 0.012, 0.4, isFactor: true, (g, v) => g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 25 g a mol of hexose: from memory"),
-        Both(0, "starters: hexose without growth, mol/L/h per 1e9 CFU/mL", 0.0015, 0.4, isFactor: true, (g, v) => g with { MaintenanceHexosePerHour = v }, Crowd),
-        Both(2, "finishers: hexose without growth, mol/L/h per 1e9 CFU/mL", 0.002, 0.4, isFactor: true, (g, v) => g with { MaintenanceHexosePerHour = v }, Crowd),
+        Both(0, "starters: hexose for growth, mol/L per 1e9 CFU/mL", 0.006, 0.4, isFactor: true, (g, v) =>
+            g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 20 g a mol of hexose: from memory"),
+        Both(2, "finishers: hexose for growth, mol/L per 1e9 CFU/mL", 0.012, 0.4, isFactor: true, (g, v) =>
+            g with { GrowthHexose = v }, "0.3 g dry mass per 1e9 CFU/mL and 25 g a mol of hexose: from memory"),
+        Both(0, "starters: hexose without growth, mol/L/h per 1e9 CFU/mL", 0.0015, 0.4, isFactor: true, (g, v) =>
+            g with { MaintenanceHexosePerHour = v }, Crowd),
+        Both(2, "finishers: hexose without growth, mol/L/h per 1e9 CFU/mL", 0.002, 0.4, isFactor: true, (g, v) =>
+            g with { MaintenanceHexosePerHour = v }, Crowd),
         .. CountsOf(FloraKind.Head, "head", 3.4, 2.0, 1.7),
         .. CountsOf(FloraKind.Leaf, "leaf", 4.5, 2.8, 2.3),
         .. CountsOf(FloraKind.Root, "root", 4.0, 2.8, 2.3),
@@ -56,11 +61,13 @@ internal static class FreeParameters
         One(3, "cold finishers: salt limit, %", 9, 0.7, (g, v) => g with { SaltLimitPercent = v }, Trial),
         Factor(0, "starters: salt raises the least temperature, C per %", 0.3, 0.6, (g, v) => g with { SaltChill = v }, "wide, as for the finishers"),
         Factor(1, "cold starters: salt raises the least temperature, C per %", 1, 0.6, ChilledBySalt, "wide: salt in the cold slows kimchi"),
-        Both(2, "finishers: salt raises the least temperature, C per %", 0.5, 0.6, isFactor: true, (g, v) => g with { SaltChill = v }, "wide: none to what closes 5 C at 7 %"),
+        Both(2, "finishers: salt raises the least temperature, C per %", 0.5, 0.6, isFactor: true, (g, v) =>
+            g with { SaltChill = v }, "wide: none to what closes 5 C at 7 %"),
         new("lactate that ends growth, mol/L", 0.6, 0.5, true, (m, v) => m with { LacticLimit = v }, "wide: above what kraut reaches"),
         new(BrothRate, 0.5, 0.4, true, (m, _) => m, Limits),
         new("salt power", 2.0, 0.3, true, (m, v) => m with { SaltPower = v }, "no effect to 3 %, K31; zero at the limit"),
-        Strong("cabbage", 0.88, 0.05), Strong("red cabbage", 0.85, 0.07), Strong("napa", 0.75, 0.08), Strong("carrot", 0.80, 0.07), Strong("cucumber", 0.80, 0.10),
+        Strong("cabbage", 0.88, 0.05), Strong("red cabbage", 0.85, 0.07), Strong("napa", 0.75, 0.08), Strong("carrot", 0.80, 0.07),
+        Strong("cucumber", 0.80, 0.10),
         // One species: one share for both.
         Strong("radish and daikon", 0.6, 0.10, "radish", "daikon"),
         Exchange(Cut.Pieces, "pieces: exchange, 1/h", 0.06, 0.4), Exchange(Cut.Whole, "whole: exchange, 1/h", 0.012, 0.4),
@@ -90,27 +97,34 @@ internal static class FreeParameters
         new(name, prior, spread, false, (m, v) => With(m, guild, g => put(g, v)), source);
 
     /// <summary>The same value for a guild and its cold-loving kin.</summary>
-    private static FreeParameter Both(int guild, string name, double prior, double spread, bool isFactor, Func<Guild, double, Guild> put, string source) =>
+    private static FreeParameter Both(int guild, string name, double prior, double spread, bool isFactor, Func<Guild, double, Guild> put,
+        string source) =>
         new(name, prior, spread, isFactor, (m, v) => With(With(m, guild, g => put(g, v)), guild + 1, g => put(g, v)), source);
 
-    private static FreeParameter Cardinal(int guild, string name, double prior, double spread, Func<CardinalTemperatures, double, CardinalTemperatures> put) =>
+    private static FreeParameter Cardinal(int guild, string name, double prior, double spread, Func<CardinalTemperatures, double,
+        CardinalTemperatures> put) =>
         new(name, prior, spread, false, (m, v) => With(m, guild, g => g with { Temperature = put(g.Temperature, v) }), Limits);
 
     private static IEnumerable<FreeParameter> CountsOf(FloraKind kind, string name, double starters, double finishers, double coldFinishers)
     {
-        yield return new($"{name}: starters at first, log10 CFU/mL", starters, 0.5, false, (m, v) => First(m, kind, c => c with { Starters = v, ColdStarters = v }), Counts);
-        yield return new($"{name}: finishers at first, log10 CFU/mL", finishers, 1, false, (m, v) => First(m, kind, c => c with { Finishers = v }), Counts);
-        yield return new($"{name}: cold finishers at first, log10 CFU/mL", coldFinishers, 1, false, (m, v) => First(m, kind, c => c with { ColdFinishers = v }), Counts);
+        yield return new($"{name}: starters at first, log10 CFU/mL", starters, 0.5, false, (m, v) =>
+            First(m, kind, c => c with { Starters = v, ColdStarters = v }), Counts);
+        yield return new($"{name}: finishers at first, log10 CFU/mL", finishers, 1, false, (m, v) =>
+            First(m, kind, c => c with { Finishers = v }), Counts);
+        yield return new($"{name}: cold finishers at first, log10 CFU/mL", coldFinishers, 1, false, (m, v) =>
+            First(m, kind, c => c with { ColdFinishers = v }), Counts);
     }
 
     private static FreeParameter Strong(string name, double prior, double spread, params string[] kin) =>
         new($"{name}: share of strong ions", prior, spread, false, (m, v) => Tried(m, kin.Length > 0 ? kin : [name], v), Minerals);
 
     private static FreeParameter Exchange(Cut cut, string name, double prior, double spread) =>
-        new(name, prior, spread, true, (m, v) => m with { ExchangePerHour = Replaced(m.ExchangePerHour, (int)cut, v) }, "hours for shreds, a day for slices, days for whole ones");
+        new(name, prior, spread, true, (m, v) => m with { ExchangePerHour = Replaced(m.ExchangePerHour, (int)cut, v) },
+        "hours for shreds, a day for slices, days for whole ones");
 
     private static FreeParameter Room(string name, double prior, params FloraKind[] kinds) => new(
-        $"room of a guild on {name}, 1e9 CFU/mL", prior, 0.3, true, (m, v) => m with { Rooms = [.. m.Rooms.Select((room, kind) => kinds.Contains((FloraKind)kind) ? v : room)] },
+        $"room of a guild on {name}, 1e9 CFU/mL", prior, 0.3, true, (m, v) =>
+            m with { Rooms = [.. m.Rooms.Select((room, kind) => kinds.Contains((FloraKind)kind) ? v : room)] },
         "growth_limits.csv: 8.3 to 9 log10, cabbage's low and kimchi's high");
 
     /// <summary>The least temperature before it is one of kimchi's souring times, at kimchi's salt.</summary>

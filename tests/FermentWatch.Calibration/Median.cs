@@ -8,7 +8,8 @@ namespace FermentWatch.Calibration;
 /// <summary>The member in the middle of the prior, under many parameter sets side by side in the lanes.</summary>
 internal static class Median
 {
-    public static void Run(Func<ModelParameters, JarContents> jar, IReadOnlyList<ModelParameters> models, double celsius, double days, IReadOnlyList<Passage> passages)
+    public static void Run(Func<ModelParameters, JarContents> jar, IReadOnlyList<ModelParameters> models, double celsius, double days,
+        IReadOnlyList<Passage> passages)
     {
         var table = new LaneTable(models.Count);
         double[] centre = new double[Deviate.Count];

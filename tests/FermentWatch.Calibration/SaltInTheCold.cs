@@ -16,7 +16,8 @@ internal static class SaltInTheCold
     private const double Span = 60;
 
     /// <summary>The ratio under many parameter sets.</summary>
-    public static double[] Ratios(IReadOnlyList<ModelParameters> models) => [.. Days(models, 3.5).Zip(Days(models, 1.5), (much, little) => much / little)];
+    public static double[] Ratios(IReadOnlyList<ModelParameters> models) =>
+        [.. Days(models, 3.5).Zip(Days(models, 1.5), (much, little) => much / little)];
 
     /// <summary>Residual of a ratio.</summary>
     public static double Residual(double ratio) => Math.Log(ratio / PublishedRatio) / LnError;

@@ -9,7 +9,8 @@ namespace FermentWatch.DoorHost;
 /// <summary>A book that knows the sensor <c>cellar</c>, key 1, and a password for it.</summary>
 internal sealed class OneSensor(string password) : ISensorBook
 {
-    private readonly Sensor _sensor = new() { Id = Guid.CreateVersion7(), Key = 1, Slug = "cellar", Name = "Cellar", AddedAt = Instant.FromUnixTimeSeconds(0) };
+    private readonly Sensor _sensor =
+        new() { Id = Guid.CreateVersion7(), Key = 1, Slug = "cellar", Name = "Cellar", AddedAt = Instant.FromUnixTimeSeconds(0) };
     private readonly string _hash = SensorPassword.Hash(password);
 
     public Task<Sensor?> FindAsync(string slug, CancellationToken cancellationToken) =>
@@ -22,7 +23,8 @@ internal sealed class OneSensor(string password) : ISensorBook
 
     public Task<IReadOnlyList<Sensor>> AllAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<Sensor>>([_sensor]);
 
-    public Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<MqttCredential>>([]);
+    public Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken) =>
+        Task.FromResult<IReadOnlyList<MqttCredential>>([]);
 
     public Task<Sensor> AddAsync(Sensor sensor, MqttCredential? credential, CancellationToken cancellationToken) => throw new NotSupportedException();
 

@@ -21,7 +21,8 @@ await using var broker = new Broker(
 await broker.StartAsync(CancellationToken.None);
 await using OutsideLink? link = outside == 0
     ? null
-    : new OutsideLink(new OutsideBrokerOptions { Host = "127.0.0.1", Port = outside }, door, null, TimeProvider.System, NullLogger<OutsideLink>.Instance);
+    : new OutsideLink(new OutsideBrokerOptions { Host = "127.0.0.1", Port = outside }, door, null, TimeProvider.System,
+    NullLogger<OutsideLink>.Instance);
 if (link is not null)
     await link.StartAsync(CancellationToken.None);
 Console.WriteLine("ready");

@@ -44,7 +44,8 @@ public sealed class OutsideBrokerOutageTests(ITestOutputHelper output)
 
         Dictionary<double, int> stored = await StoredAsync(product, 2_320);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"away {_away.TotalSeconds:0} s twice, back after {backFromStop.TotalSeconds:0.0} and {backFromKill.TotalSeconds:0.0} s; connected {product.Connects} times; sent and acknowledged 2320, stored {stored.Values.Sum()} of {stored.Count}"));
+            $"away {_away.TotalSeconds:0} s twice, back after {backFromStop.TotalSeconds:0.0} and {backFromKill.TotalSeconds:0.0} s; connected "
+            + $"{product.Connects} times; sent and acknowledged 2320, stored {stored.Values.Sum()} of {stored.Count}"));
         Assert.InRange(backFromStop, TimeSpan.Zero, TimeSpan.FromSeconds(5));
         Assert.InRange(backFromKill, TimeSpan.Zero, TimeSpan.FromSeconds(5));
         Assert.Equal(2_320, stored.Count);
@@ -87,7 +88,8 @@ public sealed class OutsideBrokerOutageTests(ITestOutputHelper output)
         await Eventually.TrueAsync(async () =>
         {
             await using ReadingStore store = ReadingStore.Open(product.ReadingsFile);
-            stored = (await store.Log.ReadAsync(1, Quantity.Millivolts, Instant.FromUnixTimeSeconds(0), Instant.FromUtc(2100, 1, 1, 0, 0), CancellationToken.None))
+            stored = (await store.Log.ReadAsync(1, Quantity.Millivolts, Instant.FromUnixTimeSeconds(0), Instant.FromUtc(2100, 1, 1, 0, 0),
+                CancellationToken.None))
                 .GroupBy(row => row.Reading.Value).ToDictionary(rows => rows.Key, rows => rows.Count());
             return stored.Count >= readings;
         }, $"{readings} readings are stored", 60);

@@ -77,7 +77,8 @@ public sealed class PowerCutTests(ITestOutputHelper output)
 
     private void Report(string door, Publisher publisher, Stored stored) => output.WriteLine(string.Create(CultureInfo.InvariantCulture,
         $"{_kills} kills through {door}: sent {publisher.Numbers.Values.Sum(sent => sent.Times)} messages of {publisher.Numbers.Count} readings, "
-        + $"acknowledged {publisher.Numbers.Values.Count(sent => sent.IsAcknowledged)}, stored {stored.Timed.Values.Sum()} timed of {stored.Timed.Count}, "
+        + $"acknowledged {publisher.Numbers.Values.Count(sent => sent.IsAcknowledged)}, stored {stored.Timed.Values.Sum()} timed of "
+        + $"{stored.Timed.Count}, "
         + $"{stored.Bare.Values.Sum()} bare of {stored.Bare.Count}"));
 
     /// <summary>How often each number is in the log.</summary>

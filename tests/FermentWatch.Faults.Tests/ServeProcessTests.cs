@@ -67,7 +67,8 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
         Assert.Equal(1, await service.EndedAsync());
         string what = ofThePages ? "pages" : "broker", setting = ofThePages ? "WEB" : "MQTT";
         Assert.Equal(
-            string.Create(CultureInfo.InvariantCulture, $"Port {port} of the {what} is taken: stop what has it, or take another, such as FERMENTWATCH__{setting}__PORT={port + 1}."),
+            string.Create(CultureInfo.InvariantCulture,
+            $"Port {port} of the {what} is taken: stop what has it, or take another, such as FERMENTWATCH__{setting}__PORT={port + 1}."),
             Assert.Single(service.Errors));
         AssertNoTrace(service);
     }
@@ -107,7 +108,8 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
         await Eventually.TrueAsync(() => Count("verdict <> 0") > 0, "judging has begun");
         long waiting = Count("verdict = 0");
         TimeSpan took = await service.StopAsync();
-        output.WriteLine($"{waiting} of {rows} waited to be judged; stopped within {took.TotalMilliseconds:F0} ms, without a backlog within {idle.TotalMilliseconds:F0} ms");
+        output.WriteLine($"{waiting} of {rows} waited to be judged; stopped within {took.TotalMilliseconds:F0} ms, without a backlog within "
+            + $"{idle.TotalMilliseconds:F0} ms");
         Assert.True(waiting > 0, "the backlog was judged before it could be stopped");
         Assert.Equal(0, service.Process.ExitCode);
         // What a stop takes on this machine anyhow is none of the backlog's.
@@ -122,7 +124,8 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
         await using ServiceProcess service = ServiceProcess.Start(Folder, "ulimit -n 300");
         Assert.Equal(1, await service.EndedAsync());
         Assert.Equal(
-            "fermentwatch needs to open 2048 files and may open 300: raise the limit (ulimit -n, or LimitNOFILE of the unit).", Assert.Single(service.Errors));
+            "fermentwatch needs to open 2048 files and may open 300: raise the limit (ulimit -n, or LimitNOFILE of the unit).",
+            Assert.Single(service.Errors));
         AssertNoTrace(service);
     }
 
@@ -169,11 +172,13 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(Folder));
         string[] files = Directory.GetFiles(Folder, "*", SearchOption.AllDirectories);
         Assert.True(files.Length > 4);
-        Assert.All(files, file => Assert.True(File.GetUnixFileMode(file) == (UnixFileMode.UserRead | UnixFileMode.UserWrite), $"{file} is {File.GetUnixFileMode(file)}"));
+        Assert.All(files, file =>
+            Assert.True(File.GetUnixFileMode(file) == (UnixFileMode.UserRead | UnixFileMode.UserWrite), $"{file} is {File.GetUnixFileMode(file)}"));
     }
 
     private static void AssertNoTrace(ServiceProcess service) =>
-        Assert.DoesNotContain(service.Output.Concat(service.Errors), line => line.StartsWith("   at ", StringComparison.Ordinal) || line.Contains("Unhandled exception", StringComparison.Ordinal));
+        Assert.DoesNotContain(service.Output.Concat(service.Errors), line => line.StartsWith("   at ", StringComparison.Ordinal)
+            || line.Contains("Unhandled exception", StringComparison.Ordinal));
 
     private void Execute(string sql)
     {

@@ -17,7 +17,8 @@ public sealed class MqttChannelTests
     public async Task SendAsync_SomebodyListens_IsDeliveredWithItsKeyAndNotRetained()
     {
         byte[] sent = [];
-        _outlet.PublishAsync(Topic, Arg.Do<ReadOnlyMemory<byte>>(payload => sent = payload.ToArray()), retain: false, default).ReturnsForAnyArgs(true);
+        _outlet.PublishAsync(Topic, Arg.Do<ReadOnlyMemory<byte>>(payload => sent = payload.ToArray()), retain: false, default)
+            .ReturnsForAnyArgs(true);
         Assert.Equal(DeliveryOutcome.Delivered, await SendAsync());
         Assert.Equal("round/2026-10-04/Mira", JsonDocument.Parse(sent).RootElement.GetProperty("key").GetString());
         await _outlet.Received(1).PublishAsync(Topic, Arg.Any<ReadOnlyMemory<byte>>(), false, Arg.Any<CancellationToken>());

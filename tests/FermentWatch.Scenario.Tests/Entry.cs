@@ -33,7 +33,8 @@ internal static class Entry
                 break;
             case "well":
                 await ExpectAsync(HttpStatusCode.OK, mira.PostAsync("/api/v1/round/today/all-well",
-                    new { except = words[2] == "-" ? [] : words[2].Split(',').Select(number => int.Parse(number, CultureInfo.InvariantCulture)), opened = false }));
+                    new { except = words[2] == "-" ? [] : words[2].Split(',').Select(number => int.Parse(number, CultureInfo.InvariantCulture)),
+                    opened = false }));
                 break;
             default:
                 string[] said = rest.Split(' ', 2);
@@ -47,7 +48,8 @@ internal static class Entry
     {
         Duration step = Duration.FromMinutes(int.Parse(pack[0], CultureInfo.InvariantCulture));
         Instant first = InstantPattern.ExtendedIso.Parse(pack[1]).GetValueOrThrow();
-        Assert.Equal((0, ""), await device.SendPackAsync(pack.Skip(2).Select((value, i) => (first + (step * i), double.Parse(value, CultureInfo.InvariantCulture)))));
+        Assert.Equal((0, ""),
+            await device.SendPackAsync(pack.Skip(2).Select((value, i) => (first + (step * i), double.Parse(value, CultureInfo.InvariantCulture)))));
     }
 
     private static Dictionary<string, string> Fields(string text) =>

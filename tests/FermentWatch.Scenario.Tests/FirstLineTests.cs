@@ -29,7 +29,8 @@ public sealed class FirstLineTests
 
         // Then given a sensor: a bare number now, a pack with past times later.
         Device device = await Device.AddAsync(host, "counter");
-        Assert.Equal(HttpStatusCode.NoContent, (await mira.PostAsync("/api/v1/sensors/counter/place", new { where = "place kitchen counter" })).Status);
+        Assert.Equal(HttpStatusCode.NoContent,
+            (await mira.PostAsync("/api/v1/sensors/counter/place", new { where = "place kitchen counter" })).Status);
         Assert.Equal((0, ""), await device.SendAsync(21.5));
         JsonElement last = (await mira.GetAsync("/api/v1/sensors"))[0].GetProperty("last")[0];
         Assert.Equal(21.5, last.GetProperty("value_in_unit_of_quantity").GetDouble());
@@ -46,7 +47,8 @@ public sealed class FirstLineTests
         Assert.True(cold.middle > warm.middle + 0.5, $"two cold days must move it later: {warm} to {cold}");
 
         // A meter reading near what is expected narrows it.
-        JsonElement now = (await mira.GetAsync("/api/v1/jars/1/forecast")).GetProperty("course").EnumerateArray().Last(point => point.GetProperty("day").GetDouble() <= 4);
+        JsonElement now = (await mira.GetAsync("/api/v1/jars/1/forecast")).GetProperty("course").EnumerateArray()
+            .Last(point => point.GetProperty("day").GetDouble() <= 4);
         string ph = now.GetProperty("ph_p50").GetDouble().ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
         (status, body) = await mira.PostAsync("/api/v1/jars/1/ph", new { ph, method = "meter", checked_in_buffer = true });
         Assert.True(status == HttpStatusCode.Created, body);
@@ -69,10 +71,12 @@ public sealed class FirstLineTests
             what = "moonroot", how_much = "-2kg", salt = "225%", vessel = "1l", place = "kitchen counter", packed_at = "2026-10-02",
         });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
-        string[] fields = [.. JsonDocument.Parse(body).RootElement.GetProperty("refusals").EnumerateArray().Select(refusal => refusal.GetProperty("field").GetString()!).Order()];
+        string[] fields = [.. JsonDocument.Parse(body).RootElement.GetProperty("refusals").EnumerateArray()
+            .Select(refusal => refusal.GetProperty("field").GetString()!).Order()];
         Assert.Equal(["how much", "packed on", "salt", "what"], fields);
 
-        await mira.PostAsync("/api/v1/jars", new { what = "cabbage", how_much = "800g", salt = "by taste", vessel = "1l", place = "kitchen counter" });
+        await mira.PostAsync("/api/v1/jars",
+            new { what = "cabbage", how_much = "800g", salt = "by taste", vessel = "1l", place = "kitchen counter" });
         (status, body) = await mira.PostAsync("/api/v1/jars/1/ph", new { ph = "15", method = "meter" });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
         Assert.Contains("15", body, StringComparison.Ordinal);
@@ -83,7 +87,8 @@ public sealed class FirstLineTests
         Instant from = Start + (Day * day);
         await host.ToAsync(from + Day);
         // A little up and down: a sensor that shows one value for more than a day is taken to hang.
-        Assert.Equal((0, ""), await device.SendSpanAsync(from + Duration.FromMinutes(1), from + Day, at => celsius + (0.1 * ((at - from).TotalMinutes % 30 < 15 ? 1 : -1))));
+        Assert.Equal((0, ""), await device.SendSpanAsync(from + Duration.FromMinutes(1), from + Day, at =>
+            celsius + (0.1 * ((at - from).TotalMinutes % 30 < 15 ? 1 : -1))));
         await host.SettleAsync();
     }
 

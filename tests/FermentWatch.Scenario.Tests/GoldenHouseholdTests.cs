@@ -28,15 +28,20 @@ public sealed partial class GoldenHouseholdTests
     public async Task ThirtyDays_MorningsForecastsAndPages_AreAsApproved()
     {
         using var folder = new TemporaryFolder();
-        string[] lines = [.. (await File.ReadAllLinesAsync(Path.Combine(Golden.Folder, "household.txt"))).Where(line => line.Length > 0 && line[0] != '#')];
+        string[] lines = [.. (await File.ReadAllLinesAsync(Path.Combine(Golden.Folder, "household.txt")))
+            .Where(line => line.Length > 0 && line[0] != '#')];
         await using var receiver = await Receiver.StartAsync();
         await using Host host = await Host.StartAsync(folder.Path, At(lines[0]) - Duration.FromMinutes(10));
         using KitchenClient mira = await KitchenClient.SignInAsync(host, "Mira");
         var devices = new Dictionary<string, Device>();
         foreach (string name in (string[])["counter", "cellar", "fridge"])
             devices[name] = await Device.AddAsync(host, name);
-        await mira.PutAsync("/api/v1/household", new { name = "Number Nine", time_zone = "Europe/Vienna", temperature_unit = "Celsius", mass_unit = "Kilogram", round_at = "07:00", evening_at = "19:00", ph_tool = "Meter" });
-        Assert.Equal(HttpStatusCode.Created, (await mira.PostAsync("/api/v1/notice-routes", new { person = "Mira", channel = "Webhook", address = receiver.Address, secret = "kitchen" })).Status);
+        await mira.PutAsync("/api/v1/household",
+            new { name = "Number Nine", time_zone = "Europe/Vienna", temperature_unit = "Celsius", mass_unit = "Kilogram", round_at = "07:00",
+            evening_at = "19:00", ph_tool = "Meter" });
+        Assert.Equal(HttpStatusCode.Created,
+            (await mira.PostAsync("/api/v1/notice-routes",
+            new { person = "Mira", channel = "Webhook", address = receiver.Address, secret = "kitchen" })).Status);
         // Places are made with the first jar that names one; the sensors are given theirs after it.
         await mira.PostAsync("/api/v1/places", new { name = "kitchen counter", typical = "Usual", shelf_order = "1" });
         await mira.PostAsync("/api/v1/places", new { name = "cellar", typical = "Cellar", shelf_order = "2" });
@@ -67,7 +72,8 @@ public sealed partial class GoldenHouseholdTests
         golden.Hold($"mornings/day-{day:00}-jars.txt", await JarsAsync(mira));
         if (day is 2 or 8 or 15 or 30)
             foreach (string page in (string[])["", "jars/1", "jars/2"])
-                golden.Hold($"pages/day-{day:00}-{(page.Length == 0 ? "first" : page.Replace('/', '-'))}.txt", Text(await mira.PageAsync("/" + page)));
+                golden.Hold($"pages/day-{day:00}-{(page.Length == 0 ? "first" : page.Replace('/', '-'))}.txt",
+                    Text(await mira.PageAsync("/" + page)));
     }
 
     private static async Task<string> JarsAsync(KitchenClient mira)
@@ -77,9 +83,13 @@ public sealed partial class GoldenHouseholdTests
         {
             JsonElement days = jar.GetProperty("sour_enough");
             string quantiles = days.ValueKind == JsonValueKind.Null ? "none"
-                : string.Join(" / ", days.EnumerateObject().Select(each => each.Value.ValueKind == JsonValueKind.Null ? "-" : each.Value.GetDouble().ToString("0.000", CultureInfo.InvariantCulture)));
-            lines.Append(CultureInfo.InvariantCulture, $"{jar.GetProperty("number").GetInt32()} {jar.GetProperty("name").GetString()}, {jar.GetProperty("place").GetString()}: {jar.GetProperty("sour_enough_words").GetString()}\n");
-            lines.Append(CultureInfo.InvariantCulture, $"  days {quantiles}; acid line {jar.GetProperty("acid_line").GetProperty("state").GetString()}; next: {jar.GetProperty("next_step").GetString()}\n");
+                : string.Join(" / ", days.EnumerateObject()
+                    .Select(each => each.Value.ValueKind == JsonValueKind.Null ? "-"
+                    : each.Value.GetDouble().ToString("0.000", CultureInfo.InvariantCulture)));
+            lines.Append(CultureInfo.InvariantCulture, $"{jar.GetProperty("number").GetInt32()} {jar.GetProperty("name").GetString()}, "
+                + $"{jar.GetProperty("place").GetString()}: {jar.GetProperty("sour_enough_words").GetString()}\n");
+            lines.Append(CultureInfo.InvariantCulture, $"  days {quantiles}; acid line "
+                + $"{jar.GetProperty("acid_line").GetProperty("state").GetString()}; next: {jar.GetProperty("next_step").GetString()}\n");
         }
         return lines.ToString();
     }
@@ -90,7 +100,8 @@ public sealed partial class GoldenHouseholdTests
         IElement main = new HtmlParser().ParseDocument(html).QuerySelector("main")!;
         foreach (IElement unread in main.QuerySelectorAll("svg, style, script, select, input, table, .what").ToList())
             unread.Remove();
-        var blocks = main.QuerySelectorAll("h1, h2, h3, p, li, dt, dd, label, button, summary, figcaption, a").Where(block => block.QuerySelector("p, li, a, button") is null);
+        var blocks = main.QuerySelectorAll("h1, h2, h3, p, li, dt, dd, label, button, summary, figcaption, a")
+            .Where(block => block.QuerySelector("p, li, a, button") is null);
         var texts = blocks.Select(block => Spaces().Replace(block.TextContent, " ").Trim()).Where(text => text.Length > 0).ToList();
         // A row is a list item and the label or link that fills it.
         return string.Join('\n', texts.Where((text, i) => i == 0 || text != texts[i - 1])) + "\n";

@@ -13,7 +13,8 @@ namespace FermentWatch.Scenario.Tests;
 /// <param name="Readings">Minute after packing and Celsius, a minute at most once.</param>
 /// <param name="Measurements">Hour after packing and pH.</param>
 /// <param name="MovedAtHour">When it went to the cellar; null if it stayed.</param>
-internal sealed record History(IReadOnlyList<(int Minute, double Celsius)> Readings, IReadOnlyList<(int Hour, double Ph)> Measurements, int? MovedAtHour)
+internal sealed record History(IReadOnlyList<(int Minute, double Celsius)> Readings, IReadOnlyList<(int Hour, double Ph)> Measurements,
+    int? MovedAtHour)
 {
     public static readonly Instant Packed = Instant.FromUtc(2026, 10, 1, 6, 0);
 
@@ -31,7 +32,8 @@ internal sealed record History(IReadOnlyList<(int Minute, double Celsius)> Readi
         await kitchen.Places.AddAsync(new Place { Id = CellarId, Name = "cellar", ShelfOrder = 2, Typical = TypicalTemperature.Cellar }, default);
         var sensor = new Sensor { Id = SensorId, Slug = "counter", Name = "counter", AddedAt = Packed };
         sensor.Placements.Add(new SensorPlacement { Id = Guid.NewGuid(), SensorId = SensorId, PlaceId = CounterId, From = Packed });
-        await kitchen.Sensors.AddAsync(sensor, new MqttCredential { Id = Guid.NewGuid(), User = "counter", PasswordHash = "-", TopicFilter = "x", SensorId = SensorId }, default);
+        await kitchen.Sensors.AddAsync(sensor,
+            new MqttCredential { Id = Guid.NewGuid(), User = "counter", PasswordHash = "-", TopicFilter = "x", SensorId = SensorId }, default);
         var jar = new Jar
         {
             Id = JarId, Name = "cabbage", BatchId = JarId, PackedAt = Packed, Portions = [new Portion("cabbage", 0.8)], Cut = Cut.Shredded,
@@ -49,7 +51,9 @@ internal sealed record History(IReadOnlyList<(int Minute, double Celsius)> Readi
         foreach ((int hour, double ph) in Measurements)
             yield return kitchen => kitchen.Jars.ObserveAsync([Measurement(hour, ph)], default);
         if (MovedAtHour is { } moved)
-            yield return kitchen => kitchen.Jars.MoveAsync(new JarPlacement { Id = Guid.NewGuid(), JarId = JarId, PlaceId = CellarId, From = Packed + Duration.FromHours(moved) }, default);
+            yield return kitchen =>
+                kitchen.Jars.MoveAsync(
+                new JarPlacement { Id = Guid.NewGuid(), JarId = JarId, PlaceId = CellarId, From = Packed + Duration.FromHours(moved) }, default);
     }
 
     /// <summary>The same facts by detours: readings twice, measurements entered wrongly first and then corrected.</summary>
@@ -76,6 +80,7 @@ internal sealed record History(IReadOnlyList<(int Minute, double Celsius)> Readi
 
     private static PhMeasurement Measurement(int hour, double ph) => new()
     {
-        Id = Guid.NewGuid(), JarId = JarId, At = Packed + Duration.FromHours(hour), EnteredAt = End, By = "Mira", Ph = ph, Method = PhMethod.Meter, CheckedInBuffer = true,
+        Id = Guid.NewGuid(), JarId = JarId, At = Packed + Duration.FromHours(hour), EnteredAt = End, By = "Mira", Ph = ph, Method = PhMethod.Meter,
+            CheckedInBuffer = true,
     };
 }

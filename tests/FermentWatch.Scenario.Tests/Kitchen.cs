@@ -25,7 +25,8 @@ internal sealed class Kitchen : IAsyncDisposable
         services.AddLogging();
         services.AddSingleton(TimeProvider.System);
         services.AddFermentWatchStorage(new StorageOptions { Folder = folder });
-        services.AddSingleton<IClock>(TimeProvider.System.ToClock()).AddSingleton<SetAside>().AddSingleton<JudgingPass>().AddSingleton<ForecastPass>();
+        services.AddSingleton<IClock>(TimeProvider.System.ToClock()).AddSingleton<SetAside>().AddSingleton<JudgingPass>()
+            .AddSingleton<ForecastPass>();
         _services = services.BuildServiceProvider();
         _services.OpenStorage();
     }

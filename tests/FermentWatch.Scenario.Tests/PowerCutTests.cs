@@ -33,7 +33,8 @@ public sealed class PowerCutTests(ITestOutputHelper output)
             await SendUntilKilledAsync(device with { Host = host }, host, new Random(i));
         }
         (int timedRows, HashSet<int> timed, int bareRows, HashSet<int> bare) = await StoredAsync(folder.Path);
-        output.WriteLine($"{kills} kills; sent {_sent}; timed: acknowledged {_timed.Count}, stored {timedRows}; bare: acknowledged {_bare.Count}, stored {bareRows}");
+        output.WriteLine($"{kills} kills; sent {_sent}; timed: acknowledged {_timed.Count}, stored {timedRows}; bare: acknowledged {_bare.Count}, "
+            + $"stored {bareRows}");
         Assert.True(_timed.Count > kills && _bare.Count > kills, "too few were acknowledged for the test to say anything");
         Assert.Equal(timedRows, timed.Count);
         Assert.Empty(_timed.Except(timed));
@@ -43,7 +44,8 @@ public sealed class PowerCutTests(ITestOutputHelper output)
     private async Task SendUntilKilledAsync(Device device, Host host, Random random)
     {
         using var stop = new CancellationTokenSource();
-        Task[] senders = [.. Enumerable.Range(0, Senders).SelectMany(_ => new[] { SendTimedAsync(device, stop.Token), SendBareAsync(device, stop.Token) })];
+        Task[] senders = [.. Enumerable.Range(0, Senders)
+            .SelectMany(_ => new[] { SendTimedAsync(device, stop.Token), SendBareAsync(device, stop.Token) })];
         int enough = Volatile.Read(ref _sent) + random.Next(8, 40);
         while (Volatile.Read(ref _sent) < enough)
             await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System);

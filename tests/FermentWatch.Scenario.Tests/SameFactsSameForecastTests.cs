@@ -9,7 +9,8 @@ public class SameFactsSameForecastTests
         from readings in Gen.Select(Gen.Int[0, (3 * 24 * 60) - 1], Gen.Double[5, 30]).List[0, 60]
         from measurements in Gen.Select(Gen.Int[1, 71], Gen.Double[3.6, 6.0]).List[0, 2]
         from move in Gen.Int[0, 71]
-        select new History([.. readings.DistinctBy(reading => reading.Item1)], [.. measurements.DistinctBy(entry => entry.Item1)], move == 0 ? null : move);
+        select new History([.. readings.DistinctBy(reading => reading.Item1)], [.. measurements.DistinctBy(entry => entry.Item1)], move == 0 ? null
+            : move);
 
     /// <summary>Shuffled, late, batched, restarted and corrected inputs give the same forecast to the last bit.</summary>
     [Fact]

@@ -75,7 +75,8 @@ public sealed class ThreeWeeksTests
         await using Weeks weeks = await Weeks.StartAsync("Nothing");
         await weeks.PutUpAsync("cabbage", 6);
         (int Jar, string Seen, string? Done)[] troubles =
-            [(1, "PiecesUp", "PressedUnder"), (2, "Film", "Skimmed"), (3, "BrineLow", "BrineToppedUp"), (4, "Gas", "GasLetOut"), (5, "FuzzOrUnsure", null), (6, "OffSmell", null)];
+            [(1, "PiecesUp", "PressedUnder"), (2, "Film", "Skimmed"), (3, "BrineLow", "BrineToppedUp"), (4, "Gas", "GasLetOut"),
+            (5, "FuzzOrUnsure", null), (6, "OffSmell", null)];
         for (int day = 1; day <= 14; day++)
         {
             await weeks.MorningAsync(day);
@@ -125,9 +126,13 @@ public sealed class ThreeWeeksTests
             var weeks = new Weeks { _receiver = await Receiver.StartAsync() };
             weeks._host = await Host.StartAsync(weeks._folder.Path, At(0, 15));
             weeks._mira = await KitchenClient.SignInAsync(weeks._host, "Mira");
-            await weeks._mira.PutAsync("/api/v1/household", new { name = "Number Nine", time_zone = "UTC", temperature_unit = "Celsius", mass_unit = "Kilogram", round_at = "07:00", evening_at = "19:00", ph_tool = tool });
+            await weeks._mira.PutAsync("/api/v1/household",
+                new { name = "Number Nine", time_zone = "UTC", temperature_unit = "Celsius", mass_unit = "Kilogram", round_at = "07:00",
+                evening_at = "19:00", ph_tool = tool });
             await weeks.PostAsync("/api/v1/places", new { name = "kitchen counter", typical = "Usual", shelf_order = "1" });
-            Assert.Equal(HttpStatusCode.Created, (await weeks._mira.PostAsync("/api/v1/notice-routes", new { person = "Mira", channel = "Webhook", address = weeks._receiver.Address, secret = "kitchen" })).Status);
+            Assert.Equal(HttpStatusCode.Created,
+                (await weeks._mira.PostAsync("/api/v1/notice-routes",
+                new { person = "Mira", channel = "Webhook", address = weeks._receiver.Address, secret = "kitchen" })).Status);
             return weeks;
         }
 
@@ -157,7 +162,8 @@ public sealed class ThreeWeeksTests
             var got = _receiver.TakeAll();
             _told.Append(CultureInfo.InvariantCulture, $"== day {day}\n");
             // What comes at once comes in any order.
-            foreach ((string id, string title, string text) in got.OrderBy(each => each.Id.Split('/')[0] == "round" ? 0 : 1).ThenBy(each => each.Title, StringComparer.Ordinal))
+            foreach ((string id, string title, string text) in got.OrderBy(each => each.Id.Split('/')[0] == "round" ? 0 : 1)
+                .ThenBy(each => each.Title, StringComparer.Ordinal))
                 _told.Append(CultureInfo.InvariantCulture, $"[{id.Split('/')[0]}] {title}\n{text}\n\n");
             (string _, string heading, string body) = got.Single(each => each.Id.StartsWith("round/", StringComparison.Ordinal));
             return $"{heading}\n{body}";
@@ -167,7 +173,8 @@ public sealed class ThreeWeeksTests
         public Task LaterAsync(int day) => _host.JumpAsync(At(day, 8));
 
         /// <summary>How many jars a morning asks to taste.</summary>
-        public static int Asks(string morning) => morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal)).Sum(line => line.Split("(for").Length - 1);
+        public static int Asks(string morning) => morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal))
+            .Sum(line => line.Split("(for").Length - 1);
 
         public async Task WellAsync() => await PostAsync("/api/v1/round/today/all-well", new { except = Array.Empty<int>(), opened = false });
 
@@ -175,11 +182,14 @@ public sealed class ThreeWeeksTests
         {
             foreach (JsonElement jar in (await _mira.GetAsync("/api/v1/round/today")).GetProperty("jars").EnumerateArray())
                 if (jar.GetProperty("look_fors").EnumerateArray().Any(each => each.GetString() == "MeasurePh"))
-                    await PostAsync($"/api/v1/jars/{jar.GetProperty("number").GetInt32()}/ph", new { ph = ph.ToString("0.00", CultureInfo.InvariantCulture), method = "meter", checked_in_buffer = true, pale_brine = true }, HttpStatusCode.Created);
+                    await PostAsync($"/api/v1/jars/{jar.GetProperty("number").GetInt32()}/ph",
+                        new { ph = ph.ToString("0.00", CultureInfo.InvariantCulture), method = "meter", checked_in_buffer = true,
+                        pale_brine = true }, HttpStatusCode.Created);
         }
 
         public async Task<bool[]> WithdrawnAsync() =>
-            [.. (await _mira.GetAsync("/api/v1/jars")).EnumerateArray().Select(jar => jar.GetProperty("sour_enough").ValueKind == JsonValueKind.Null)];
+            [.. (await _mira.GetAsync("/api/v1/jars")).EnumerateArray()
+                .Select(jar => jar.GetProperty("sour_enough").ValueKind == JsonValueKind.Null)];
 
         public async Task AssertNoOrangeAsync()
         {
@@ -193,7 +203,8 @@ public sealed class ThreeWeeksTests
         public async Task HoldPagesAsync(Golden golden, string name, int day, params string[] pages)
         {
             foreach (string page in pages)
-                golden.Hold($"weeks/{name}-day-{day:00}-{(page.Length == 0 ? "first" : page.Replace('/', '-'))}.txt", GoldenHouseholdTests.Text(await _mira.PageAsync("/" + page)));
+                golden.Hold($"weeks/{name}-day-{day:00}-{(page.Length == 0 ? "first" : page.Replace('/', '-'))}.txt",
+                    GoldenHouseholdTests.Text(await _mira.PageAsync("/" + page)));
         }
 
         public async Task PostAsync(string address, object body, HttpStatusCode? expected = null)

@@ -52,7 +52,8 @@ public sealed class DatabasePairTests : IDisposable
         await UsedAsync(other.Root);
         File.Copy(other.File("readings.db"), _folder.File("readings.db"), overwrite: true);
         var refused = await Assert.ThrowsAsync<DatabaseRefusedException>(() => OpenAsync(_folder.Root));
-        Assert.Contains("readings.db was refused and left as it is: it belongs to other records than those in ", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("readings.db was refused and left as it is: it belongs to other records than those in ", refused.Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -60,11 +61,14 @@ public sealed class DatabasePairTests : IDisposable
     {
         await UsedAsync(_folder.Root);
         TemporaryFolder.Sql(_folder.File("readings.db"), ReadingFileTests.BackToTheFirstVersion);
-        TemporaryFolder.Sql(_folder.File("readings.db"), "INSERT INTO mean VALUES(1, 1, 1, 0, 18, 18, 18, 1), (15, 1, 1, 0, 18, 18, 18, 1), (60, 1, 1, 0, 18, 18, 18, 1)");
+        TemporaryFolder.Sql(_folder.File("readings.db"),
+            "INSERT INTO mean VALUES(1, 1, 1, 0, 18, 18, 18, 1), (15, 1, 1, 0, 18, 18, 18, 1), (60, 1, 1, 0, 18, 18, 18, 1)");
         await OpenAsync(_folder.Root);
         Assert.Equal(1L, TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT count(*) FROM reading"));
-        Assert.Equal("15,60,360,1440", TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT group_concat(span ORDER BY span) FROM mean WHERE start_ms = 0"));
-        Assert.Equal(TemporaryFolder.Sql(_folder.File("records.db"), "SELECT Id FROM household"), TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT pair FROM state"));
+        Assert.Equal("15,60,360,1440",
+            TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT group_concat(span ORDER BY span) FROM mean WHERE start_ms = 0"));
+        Assert.Equal(TemporaryFolder.Sql(_folder.File("records.db"), "SELECT Id FROM household"),
+            TemporaryFolder.Sql(_folder.File("readings.db"), "SELECT pair FROM state"));
         Assert.Equal(4L, TemporaryFolder.Sql(_folder.File("readings.db"), "PRAGMA user_version"));
     }
 
@@ -96,9 +100,11 @@ public sealed class DatabasePairTests : IDisposable
             using var left = new TemporaryFolder();
             foreach (string file in new[] { "records.db", "readings.db" })
                 File.Copy(_folder.File(file), left.File(file));
-            IReadOnlyList<string> remarks = OpenAsync(left.Root, opened => Task.FromResult(opened.GetRequiredService<StorageRemarks>().All)).GetAwaiter().GetResult();
+            IReadOnlyList<string> remarks = OpenAsync(left.Root, opened => Task.FromResult(opened.GetRequiredService<StorageRemarks>().All))
+                .GetAwaiter().GetResult();
             Assert.Equal(2, remarks.Count);
-            Assert.StartsWith("readings.db was not closed when the service last ended, and its journal readings.db-wal is gone", remarks[0], StringComparison.Ordinal);
+            Assert.StartsWith("readings.db was not closed when the service last ended, and its journal readings.db-wal is gone", remarks[0],
+                StringComparison.Ordinal);
             return Task.FromResult(true);
         });
         Assert.Empty(await OpenAsync(_folder.Root, services => Task.FromResult(services.GetRequiredService<StorageRemarks>().All)));
@@ -107,7 +113,8 @@ public sealed class DatabasePairTests : IDisposable
     private static Task<bool> UsedAsync(string folder) => OpenAsync(folder, async services =>
     {
         Sensor sensor = await services.GetRequiredService<ISensorBook>().AddAsync(Sensor("counter"), null, default);
-        await services.GetRequiredService<ReadingStore>().AppendAsync([new Reading(sensor.Key, Quantity.Temperature, 19.5, Noon, Noon, TimeSource.Arrival)], default);
+        await services.GetRequiredService<ReadingStore>()
+            .AppendAsync([new Reading(sensor.Key, Quantity.Temperature, 19.5, Noon, Noon, TimeSource.Arrival)], default);
         return true;
     });
 

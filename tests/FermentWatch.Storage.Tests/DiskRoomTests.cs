@@ -20,5 +20,6 @@ public class DiskRoomTests
 
     [Fact]
     public void Read_FolderOfTheDatabases_IsOnADiskWhoseRoomIsKnown() =>
-        Assert.Equal(DiskRoom.Of(new DriveInfo(Path.GetTempPath()).AvailableFreeSpace), new DiskRoom(new StorageOptions { Folder = Path.GetTempPath() }).Read());
+        Assert.Equal(DiskRoom.Of(new DriveInfo(Path.GetTempPath()).AvailableFreeSpace),
+        new DiskRoom(new StorageOptions { Folder = Path.GetTempPath() }).Read());
 }

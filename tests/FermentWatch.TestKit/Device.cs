@@ -18,7 +18,8 @@ public sealed record Device(TestHost Host, string User, string Password)
 
     /// <summary>Sends a bare temperature.</summary>
     public Task<(int ExitCode, string Error)> SendAsync(double celsius) =>
-        Mosquitto.PublishAsync(Host.MqttPort, User, Password, $"fermentwatch/sensor/{User}/temperature", celsius.ToString(CultureInfo.InvariantCulture));
+        Mosquitto.PublishAsync(Host.MqttPort, User, Password, $"fermentwatch/sensor/{User}/temperature",
+        celsius.ToString(CultureInfo.InvariantCulture));
 
     /// <summary>Sends a SenML pack of temperatures with their times.</summary>
     public Task<(int ExitCode, string Error)> SendPackAsync(IEnumerable<(Instant At, double Celsius)> readings)

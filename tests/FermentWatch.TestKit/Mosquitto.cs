@@ -7,7 +7,8 @@ namespace FermentWatch.TestKit;
 public static class Mosquitto
 {
     /// <summary>Publishes with mosquitto_pub and waits for its end. Returns its exit code and what it said.</summary>
-    public static async Task<(int ExitCode, string Error)> PublishAsync(int port, string user, string password, string topic, string payload, params string[] more)
+    public static async Task<(int ExitCode, string Error)> PublishAsync(int port, string user, string password, string topic, string payload,
+        params string[] more)
     {
         var info = new ProcessStartInfo("mosquitto_pub") { RedirectStandardError = true };
         foreach (string argument in (string[])["-h", "127.0.0.1", "-p", port.ToString(CultureInfo.InvariantCulture), "-i", $"pub-{Guid.NewGuid():N}",

@@ -54,7 +54,8 @@ public sealed partial class TestHost : IAsyncDisposable
         process.BeginErrorReadLine();
         while (await process.StandardOutput.ReadLineAsync().WaitAsync(Longest) is { } line)
             if (Listening().Match(line) is { Success: true } match)
-                return new TestHost(process, folder, new Uri(match.Groups["web"].Value), int.Parse(match.Groups["mqtt"].Value, System.Globalization.CultureInfo.InvariantCulture));
+                return new TestHost(process, folder, new Uri(match.Groups["web"].Value),
+                    int.Parse(match.Groups["mqtt"].Value, System.Globalization.CultureInfo.InvariantCulture));
         throw new InvalidOperationException($"The host did not start: {string.Join('\n', errors)}");
     }
 

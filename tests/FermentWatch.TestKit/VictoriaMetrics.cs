@@ -21,7 +21,8 @@ public sealed class VictoriaMetrics : IAsyncDisposable
     public async Task StartAsync()
     {
         var info = new ProcessStartInfo("victoria-metrics") { RedirectStandardError = true, RedirectStandardOutput = true };
-        foreach (string argument in (string[])["-dedup.minScrapeInterval=1ms", $"-httpListenAddr={Address.Authority}", $"-storageDataPath={_folder.Path}", "-retentionPeriod=10y", "-loggerLevel=ERROR"])
+        foreach (string argument in (string[])["-dedup.minScrapeInterval=1ms", $"-httpListenAddr={Address.Authority}",
+            $"-storageDataPath={_folder.Path}", "-retentionPeriod=10y", "-loggerLevel=ERROR"])
             info.ArgumentList.Add(argument);
         _process = Process.Start(info)!;
         _process.BeginErrorReadLine();
@@ -48,14 +49,17 @@ public sealed class VictoriaMetrics : IAsyncDisposable
     public async Task<List<(string Series, long UnixMilliseconds, double Value)>> ExportAsync()
     {
         await _http.GetStringAsync(new Uri(Address, "/internal/force_flush"));
-        string lines = await _http.GetStringAsync(new Uri(Address, "/api/v1/export?match[]=" + Uri.EscapeDataString("{__name__=~\".+\"}") + "&start=0"));
+        string lines = await _http.GetStringAsync(
+            new Uri(Address, "/api/v1/export?match[]=" + Uri.EscapeDataString("{__name__=~\".+\"}") + "&start=0"));
         var samples = new List<(string, long, double)>();
         foreach (string line in lines.Split('\n', StringSplitOptions.RemoveEmptyEntries))
         {
             using JsonDocument entry = JsonDocument.Parse(line);
-            var labels = entry.RootElement.GetProperty("metric").EnumerateObject().ToDictionary(label => label.Name, label => label.Value.GetString()!);
+            var labels = entry.RootElement.GetProperty("metric").EnumerateObject()
+                .ToDictionary(label => label.Name, label => label.Value.GetString()!);
             string series = $"{labels["__name__"]}{{{string.Join(',', labels.Where(label => label.Key != "__name__").OrderBy(label => label.Key, StringComparer.Ordinal).Select(label => $"{label.Key}={label.Value}"))}}}";
-            foreach ((JsonElement value, JsonElement at) in entry.RootElement.GetProperty("values").EnumerateArray().Zip(entry.RootElement.GetProperty("timestamps").EnumerateArray()))
+            foreach ((JsonElement value, JsonElement at) in entry.RootElement.GetProperty("values").EnumerateArray()
+                .Zip(entry.RootElement.GetProperty("timestamps").EnumerateArray()))
                 samples.Add((series, at.GetInt64(), value.GetDouble()));
         }
         return samples;

@@ -48,7 +48,8 @@ internal sealed class Browsers : IDisposable
 
     private static async Task<string> CookieAsync(ServiceProcess service, string folder)
     {
-        var info = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "FermentWatch.Service.dll"), "member", "add", "Mira"]) { RedirectStandardOutput = true };
+        var info = new ProcessStartInfo("dotnet",
+            [Path.Combine(AppContext.BaseDirectory, "FermentWatch.Service.dll"), "member", "add", "Mira"]) { RedirectStandardOutput = true };
         info.Environment["FERMENTWATCH__STORAGE__FOLDER"] = folder;
         using Process adding = Process.Start(info)!;
         string said = await adding.StandardOutput.ReadToEndAsync();

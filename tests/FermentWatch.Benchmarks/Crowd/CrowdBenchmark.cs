@@ -56,11 +56,14 @@ internal static class CrowdBenchmark
         TimeSpan span, List<CrowdSensor> behaved, List<CrowdSensor> flood, CrowdSensor month, Browsers browsers, string memory, TimeSpan stopped)
     {
         double[] acknowledged = [.. behaved.SelectMany(sensor => sensor.Milliseconds).Order()];
-        Console.WriteLine($"well-behaved: {acknowledged.Length / span.TotalSeconds:F0} readings a second acknowledged, p50 {At(acknowledged, 0.5):F0} ms, p99 {At(acknowledged, 0.99):F0} ms, slowest {acknowledged[^1]:F0} ms");
-        Console.WriteLine($"flooding credential: {flood.Sum(sensor => sensor.Acknowledged.Count) / span.TotalSeconds:F0} a second over {flood.Count(sensor => sensor.WasLetIn)} of {flood.Count} connections");
+        Console.WriteLine($"well-behaved: {acknowledged.Length / span.TotalSeconds:F0} readings a second acknowledged, p50 "
+            + $"{At(acknowledged, 0.5):F0} ms, p99 {At(acknowledged, 0.99):F0} ms, slowest {acknowledged[^1]:F0} ms");
+        Console.WriteLine($"flooding credential: {flood.Sum(sensor => sensor.Acknowledged.Count) / span.TotalSeconds:F0} a second over "
+            + $"{flood.Count(sensor => sensor.WasLetIn)} of {flood.Count} connections");
         Console.WriteLine($"month: {month.Acknowledged.Count} readings acknowledged");
         double[] pages = [.. browsers.Milliseconds.Order()];
-        Console.WriteLine($"pages: {pages.Length / span.TotalSeconds:F0} a second, p50 {At(pages, 0.5):F0} ms, p99 {At(pages, 0.99):F0} ms; {browsers.AskedToWait} were asked to come again, {browsers.Failed} failed");
+        Console.WriteLine($"pages: {pages.Length / span.TotalSeconds:F0} a second, p50 {At(pages, 0.5):F0} ms, p99 {At(pages, 0.99):F0} ms; "
+            + $"{browsers.AskedToWait} were asked to come again, {browsers.Failed} failed");
         Console.WriteLine($"memory at most {memory["VmHWM:".Length..].Trim()}; stopped within {stopped.TotalMilliseconds:F0} ms");
     }
 
@@ -72,7 +75,9 @@ internal static class CrowdBenchmark
         foreach (CrowdSensor sensor in sensors)
         {
             var stored = new HashSet<long>();
-            using var command = new SqliteCommand(string.Create(CultureInfo.InvariantCulture, $"SELECT instant_ms FROM reading WHERE sensor = {sensor.Key} AND quantity = 1"), connection);
+            using var command = new SqliteCommand(
+                string.Create(CultureInfo.InvariantCulture, $"SELECT instant_ms FROM reading WHERE sensor = {sensor.Key} AND quantity = 1"),
+                connection);
             using SqliteDataReader rows = command.ExecuteReader();
             while (rows.Read())
                 stored.Add(rows.GetInt64(0));
@@ -82,5 +87,6 @@ internal static class CrowdBenchmark
         Console.WriteLine($"lost: {lost} of {told} acknowledged readings with a time");
     }
 
-    private static double At(double[] ordered, double share) => ordered.Length == 0 ? double.NaN : ordered[(int)Math.Min(ordered.Length - 1, share * ordered.Length)];
+    private static double At(double[] ordered, double share) =>
+        ordered.Length == 0 ? double.NaN : ordered[(int)Math.Min(ordered.Length - 1, share * ordered.Length)];
 }

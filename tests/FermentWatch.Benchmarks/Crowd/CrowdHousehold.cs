@@ -9,7 +9,8 @@ using NodaTime;
 
 namespace FermentWatch.Benchmarks.Crowd;
 
-/// <summary>An invented household with twenty jars on four shelves, ten sensors that behave, one that floods and one that comes back after a month.</summary>
+/// <summary>An invented household with twenty jars on four shelves, ten sensors that behave, one that floods and one that comes back after a
+/// month.</summary>
 internal static class CrowdHousehold
 {
     public const int WellBehaved = 10;
@@ -22,7 +23,9 @@ internal static class CrowdHousehold
         await using ServiceProvider services = new ServiceCollection().AddLogging().AddSingleton(TimeProvider.System)
             .AddFermentWatchStorage(new StorageOptions { Folder = folder }).BuildServiceProvider();
         services.OpenStorage();
-        Place[] places = [.. Enumerable.Range(1, Shelves).Select(number => new Place { Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number, Typical = TypicalTemperature.Usual })];
+        Place[] places = [.. Enumerable.Range(1, Shelves)
+            .Select(number => new Place { Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number,
+            Typical = TypicalTemperature.Usual })];
         foreach (Place place in places)
             await services.GetRequiredService<IPlaceBook>().AddAsync(place, default);
         for (int i = 0; i < Jars; i++)
@@ -34,7 +37,8 @@ internal static class CrowdHousehold
             IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
             Sensor added = await services.GetRequiredService<ISensorBook>().AddAsync(sensor, issued.Credential, default);
             await services.GetRequiredService<ISensorBook>().PlaceAsync(
-                new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = added.Id, PlaceId = places[i % Shelves].Id, From = sensor.AddedAt }, default);
+                new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = added.Id, PlaceId = places[i % Shelves].Id, From = sensor.AddedAt },
+                default);
             sensors.Add((added, issued.Password));
         }
         return sensors;
@@ -44,8 +48,10 @@ internal static class CrowdHousehold
     {
         var jar = new Jar
         {
-            Id = Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = packedAt, Portions = [new Portion("cabbage", 0.8)],
-            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
+            Id = Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = packedAt,
+                Portions = [new Portion("cabbage", 0.8)],
+            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented,
+            Target = Sourness.Sour,
         };
         jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = place.Id, From = jar.PackedAt });
         return jar;

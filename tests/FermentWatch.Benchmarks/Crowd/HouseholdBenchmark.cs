@@ -36,7 +36,8 @@ internal static class HouseholdBenchmark
             (double processor, long written) = Used(service);
             await Task.Delay(span, TimeProvider.System);
             (double processorAfter, long writtenAfter) = Used(service);
-            Console.WriteLine($"left alone for {span.TotalMinutes:F0} minutes: {100 * (processorAfter - processor) / span.TotalSeconds:F1} % of a processor, {(writtenAfter - written) / span.TotalDays / 1e9:F2} GB written a day; {Memory(service)}");
+            Console.WriteLine($"left alone for {span.TotalMinutes:F0} minutes: {100 * (processorAfter - processor) / span.TotalSeconds:F1} % of a "
+                + $"processor, {(writtenAfter - written) / span.TotalDays / 1e9:F2} GB written a day; {Memory(service)}");
             await EnterAsync(person);
             Console.WriteLine($"after the entries: {Memory(service)}");
             await ends.CancelAsync();
@@ -81,7 +82,8 @@ internal static class HouseholdBenchmark
         }
         Array.Sort(entered);
         Array.Sort(alive);
-        Console.WriteLine($"a pH entered: p50 {entered[Entries / 2]:F0} ms, p99 {entered[Entries * 99 / 100]:F0} ms; the least answer (healthz/live): p50 {alive[Entries / 2]:F1} ms, p99 {alive[Entries * 99 / 100]:F1} ms");
+        Console.WriteLine($"a pH entered: p50 {entered[Entries / 2]:F0} ms, p99 {entered[Entries * 99 / 100]:F0} ms; the least answer "
+            + $"(healthz/live): p50 {alive[Entries / 2]:F1} ms, p99 {alive[Entries * 99 / 100]:F1} ms");
     }
 
     private static async Task<double> TimeAsync(Func<Task<HttpResponseMessage>> ask)
@@ -101,5 +103,6 @@ internal static class HouseholdBenchmark
 
     private static string Memory(ServiceProcess service) => string.Join(", ", File.ReadLines($"/proc/{service.Process.Id}/status")
         .Where(line => line.StartsWith("VmRSS", StringComparison.Ordinal) || line.StartsWith("VmHWM", StringComparison.Ordinal))
-        .Select(line => line.Replace("VmRSS:", "resident", StringComparison.Ordinal).Replace("VmHWM:", "at most", StringComparison.Ordinal).Replace("\t", " ", StringComparison.Ordinal)));
+        .Select(line => line.Replace("VmRSS:", "resident", StringComparison.Ordinal).Replace("VmHWM:", "at most", StringComparison.Ordinal)
+            .Replace("\t", " ", StringComparison.Ordinal)));
 }

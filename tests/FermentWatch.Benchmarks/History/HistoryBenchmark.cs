@@ -29,7 +29,8 @@ internal static class HistoryBenchmark
         var readings = new MinuteReadings(sensors, days);
         var watch = Stopwatch.StartNew();
         await HistoryHousehold.MakeAsync(folder.Path, readings);
-        Console.WriteLine($"{readings.Count:N0} readings of {sensors} sensors over {days} days; filled in {watch.Elapsed.TotalSeconds:F0} s, {new FileInfo(System.IO.Path.Combine(folder.Path, "readings.db")).Length >> 20:N0} MB");
+        Console.WriteLine($"{readings.Count:N0} readings of {sensors} sensors over {days} days; filled in {watch.Elapsed.TotalSeconds:F0} s, "
+            + $"{new FileInfo(System.IO.Path.Combine(folder.Path, "readings.db")).Length >> 20:N0} MB");
         await using var reference = new VictoriaMetrics();
         await reference.StartAsync();
         watch.Restart();
@@ -56,15 +57,18 @@ internal static class HistoryBenchmark
             int sensor = random.Next(readings.Sensors);
             // Whole days: both then cut the same points.
             Instant from = readings.From + Duration.FromDays(random.Next(readings.Days - windowDays + 1)), to = from + Duration.FromDays(windowDays);
-            (double ownMs, JsonElement answer) = await AskAsync(ours, $"/api/v1/history?sensor=s{sensor}&from={Text(from)}&to={Text(to)}&points={Points}");
+            (double ownMs, JsonElement answer) = await AskAsync(ours,
+                $"/api/v1/history?sensor=s{sensor}&from={Text(from)}&to={Text(to)}&points={Points}");
             long step = answer.GetProperty("point_seconds") is { ValueKind: JsonValueKind.Number } seconds ? seconds.GetInt64() : 60;
-            string query = Uri.EscapeDataString(step == 60 ? $"celsius{{sensor=\"s{sensor}\"}}" : $"rollup(celsius{{sensor=\"s{sensor}\"}}[{step}s])");
+            string query = Uri.EscapeDataString(step == 60 ? $"celsius{{sensor=\"s{sensor}\"}}"
+                : $"rollup(celsius{{sensor=\"s{sensor}\"}}[{step}s])");
             // A point of theirs is named by its end, which belongs to it; ours by its start.
             double shift = step == 60 ? 0.001 : step;
             (double otherMs, JsonElement same) = await AskAsync(theirs, string.Create(CultureInfo.InvariantCulture,
                 $"/api/v1/query_range?query={query}&start={from.ToUnixTimeSeconds() + shift - 0.001}&end={to.ToUnixTimeSeconds() + shift - step - 0.001}&step={step}s&nocache=1"));
             var watch = Stopwatch.StartNew();
-            await log.AskAsync(new HistoryQuestion(Quantity.Temperature, [new SensorSpan(sensor + 1, from, to)], Points) { From = from, Until = to }, default);
+            await log.AskAsync(new HistoryQuestion(Quantity.Temperature, [new SensorSpan(sensor + 1, from, to)], Points) { From = from, Until = to },
+                default);
             double storeMs = watch.Elapsed.TotalMilliseconds;
             if (round < 0)
                 continue;
@@ -79,7 +83,10 @@ internal static class HistoryBenchmark
         own.Sort();
         other.Sort();
         store.Sort();
-        Console.WriteLine($"{windowDays,5} days: ours {ownPoints} points p50 {At(own, 0.5):F2} ms p99 {At(own, 0.99):F2} ms (the question itself {At(store, 0.5):F2} and {At(store, 0.99):F2} ms); victoria-metrics {otherPoints} points p50 {At(other, 0.5):F2} ms p99 {At(other, 0.99):F2} ms; {At(other, 0.5) / At(own, 0.5):F1} times as fast at p50, {At(other, 0.99) / At(own, 0.99):F1} at p99; means at most {farthest:F4} apart");
+        Console.WriteLine($"{windowDays,5} days: ours {ownPoints} points p50 {At(own, 0.5):F2} ms p99 {At(own, 0.99):F2} ms (the question itself "
+            + $"{At(store, 0.5):F2} and {At(store, 0.99):F2} ms); victoria-metrics {otherPoints} points p50 {At(other, 0.5):F2} ms p99 "
+            + $"{At(other, 0.99):F2} ms; {At(other, 0.5) / At(own, 0.5):F1} times as fast at p50, {At(other, 0.99) / At(own, 0.99):F1} at p99; "
+            + $"means at most {farthest:F4} apart");
     }
 
     private static double[] Means(JsonElement answer)

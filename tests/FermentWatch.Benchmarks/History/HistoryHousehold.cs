@@ -27,10 +27,12 @@ internal static class HistoryHousehold
             services.OpenStorage();
             for (int number = 0; number < readings.Sensors; number++)
             {
-                var place = new Place { Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number, Typical = TypicalTemperature.Usual };
+                var place = new Place { Id = Guid.CreateVersion7(), Name = $"shelf {number}", ShelfOrder = number,
+                    Typical = TypicalTemperature.Usual };
                 await services.GetRequiredService<IPlaceBook>().AddAsync(place, default);
                 var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = $"s{number}", Name = $"shelf {number}", AddedAt = readings.From };
-                sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = place.Id, From = readings.From });
+                sensor.Placements.Add(
+                    new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = place.Id, From = readings.From });
                 await services.GetRequiredService<ISensorBook>().AddAsync(sensor, null, default);
             }
         }
@@ -55,7 +57,8 @@ internal static class HistoryHousehold
             for (int sensor = 0; sensor < readings.Sensors; sensor++)
                 for (int minute = 0; minute < readings.OfOne; minute++)
                 {
-                    (key.Value, at.Value, value.Value, seq.Value) = (sensor + 1, readings.UnixMilliseconds(minute), MinuteReadings.Celsius(sensor, minute), ++written);
+                    (key.Value, at.Value, value.Value, seq.Value) = (sensor + 1, readings.UnixMilliseconds(minute),
+                        MinuteReadings.Celsius(sensor, minute), ++written);
                     insert.ExecuteNonQuery();
                 }
             transaction.Commit();

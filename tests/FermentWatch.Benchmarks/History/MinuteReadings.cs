@@ -32,7 +32,8 @@ internal sealed record MinuteReadings(int Sensors, int Days)
         using var http = new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromMinutes(5) };
         for (int sensor = 0; sensor < Sensors; sensor++)
             for (int first = 0; first < OfOne; first += SamplesALine)
-                (await http.PostAsync(new Uri("/api/v1/import", UriKind.Relative), new StringContent(Line(sensor, first, Math.Min(OfOne, first + SamplesALine)))))
+                (await http.PostAsync(new Uri("/api/v1/import", UriKind.Relative),
+                    new StringContent(Line(sensor, first, Math.Min(OfOne, first + SamplesALine)))))
                     .EnsureSuccessStatusCode();
         await http.GetStringAsync(new Uri("/internal/force_flush", UriKind.Relative));
         // What it does by itself in its first hours; without it the reference would be asked at its worst.

@@ -29,7 +29,8 @@ internal static class IntakeBenchmark
         try
         {
             await CompareAsync("embedded broker", "one commit a message",
-                () => EmptyAsync(Messages), () => DurableAsync(folder, book, OneByOneLog, Messages / 8), () => DurableAsync(folder, book, log => log, Messages));
+                () => EmptyAsync(Messages), () => DurableAsync(folder, book, OneByOneLog, Messages / 8), () =>
+                    DurableAsync(folder, book, log => log, Messages));
             await CompareAsync("mosquitto", null,
                 () => OutsideEmptyAsync(mosquitto.Port), null, () => OutsideDurableAsync(folder, book, mosquitto.Port));
         }
@@ -108,7 +109,8 @@ internal static class IntakeBenchmark
     {
         await using ReadingStore store = ReadingStore.Open(Path.Combine(folder, $"{Guid.NewGuid()}.db"));
         var door = new MessageDoor(store, new SensorDirectory(book, TimeProvider.System));
-        var options = new OutsideBrokerOptions { Host = "127.0.0.1", Port = port, ClientId = $"bench-{Guid.NewGuid():N}", SessionExpiry = TimeSpan.FromMinutes(1) };
+        var options = new OutsideBrokerOptions { Host = "127.0.0.1", Port = port, ClientId = $"bench-{Guid.NewGuid():N}",
+            SessionExpiry = TimeSpan.FromMinutes(1) };
         await using var link = new OutsideLink(options, door, null, TimeProvider.System, NullLogger<OutsideLink>.Instance);
         await link.StartAsync(CancellationToken.None);
         while (!link.IsConnected)

@@ -18,7 +18,8 @@ internal static class Load
     /// <param name="messages">How many, over all clients.</param>
     public static async Task<LoadResult> RunAsync(int port, string password, int messages)
     {
-        IMqttClient[] clients = await Task.WhenAll(Enumerable.Range(0, Clients).Select(index => ConnectAsync(port, ManySensors.Slug(index), password)));
+        IMqttClient[] clients =
+            await Task.WhenAll(Enumerable.Range(0, Clients).Select(index => ConnectAsync(port, ManySensors.Slug(index), password)));
         long start = TimeProvider.System.GetTimestamp();
         TimeSpan[] slowest = await Task.WhenAll(clients.Select((client, index) =>
             Task.Run(() => PublishAsync(client, ManySensors.Slug(index), messages / Clients))));

@@ -30,7 +30,8 @@ internal static class CourseForecast
     }
 
     /// <summary>The next pH of a jar, and the day it passes 4.6.</summary>
-    public static (Quantiles Next, PassageDays Line) Ph(JarContents contents, double celsius, IReadOnlyList<PhReading> readings, double day, ModelParameters model, ulong seed)
+    public static (Quantiles Next, PassageDays Line) Ph(JarContents contents, double celsius, IReadOnlyList<PhReading> readings, double day,
+        ModelParameters model, ulong seed)
     {
         double span = 5 * day;
         var line = new Passage(Watched.BrinePh, 4.6, Members);
@@ -38,7 +39,8 @@ internal static class CourseForecast
         return (QuantileOf.Values(trace.At(trace.Ph, 0), new double[Members]), QuantileOf.Days(line.Days, new double[Members]));
     }
 
-    private static Trace Run(PublishedCourse row, IReadOnlyList<PublishedCourse> before, ModelParameters model, double day, IReadOnlyList<Passage> passages)
+    private static Trace Run(PublishedCourse row, IReadOnlyList<PublishedCourse> before, ModelParameters model, double day,
+        IReadOnlyList<Passage> passages)
     {
         PhReading[] readings = [.. before.Where(each => each.Quantity == "ph").Select(each => new PhReading(each.Day, each.Middle, PhMethod.Meter))];
         AcidityReading[] titrations = [.. before.Where(each => each.Quantity != "ph").Select(each => new AcidityReading(each.Day, each.Middle))];
@@ -48,7 +50,8 @@ internal static class CourseForecast
     private static Trace Run(
         JarContents contents, double celsius, Evidence evidence, ModelParameters model, double[] days, IReadOnlyList<Passage> passages, ulong seed)
     {
-        var jar = new JarMembers(contents, 0.05 * contents.SaltPercent, TemperatureCourse.Constant(celsius, SpreadCelsius), days[^1], model, new PriorSpread());
+        var jar = new JarMembers(contents, 0.05 * contents.SaltPercent, TemperatureCourse.Constant(celsius, SpreadCelsius), days[^1], model,
+            new PriorSpread());
         double[] members = MemberPrior.Standard.Draw(seed, Members);
         new ReadingFit(jar, evidence, Members).Run(members, MemberPrior.Standard, seed);
         var trace = new Trace(Members, days, passages);

@@ -32,7 +32,8 @@ internal static class GentleJars
     {
         var answers = new (Quantiles Ph, double Truth, bool Open, bool Early)[Jars];
         Parallel.For(0, Jars, jar => answers[jar] = Ask((uint)jar, readings, model));
-        return new(Jars, answers.Count(each => each.Truth >= each.Ph.P10 && each.Truth <= each.Ph.P90), answers.Average(each => QuantileScore.Of(each.Ph, each.Truth)),
+        return new(Jars, answers.Count(each => each.Truth >= each.Ph.P10 && each.Truth <= each.Ph.P90),
+            answers.Average(each => QuantileScore.Of(each.Ph, each.Truth)),
             answers.Average(each => each.Ph.P90 - each.Ph.P10), answers.Count(each => each.Open), answers.Count(each => each.Open && each.Early));
     }
 
@@ -49,8 +50,10 @@ internal static class GentleJars
         double middle = line + (width * Math.Log((4.6 - Shelf(line)) / (Shelf(line) + RawPh - Shelf(0) - 4.6)));
         double Ph(double day) => Shelf(day) + ((RawPh - Shelf(0)) / (1 + Math.Exp((day - middle) / width)));
         double[] days = [line * Draw(jar, 5, 0.5, 0.9), line * Draw(jar, 6, 1, 1.4), line * Draw(jar, 7, 1.7, 2.4), line * Draw(jar, 8, 3, 5)];
-        PhReading[] all = [.. days.Select((day, i) => new PhReading(day, Math.Round(Ph(day) + (MeterError * Philox.Normal(Seed, 2, jar, (uint)i)), 2), PhMethod.Meter))];
-        (Quantiles asked, PassageDays crossing) = CourseForecast.Ph(JarContents.Of(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), model), celsius, all[..readings], days[readings], model, jar);
+        PhReading[] all = [.. days.Select((day, i) =>
+            new PhReading(day, Math.Round(Ph(day) + (MeterError * Philox.Normal(Seed, 2, jar, (uint)i)), 2), PhMethod.Meter))];
+        (Quantiles asked, PassageDays crossing) = CourseForecast.Ph(JarContents.Of(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), model),
+            celsius, all[..readings], days[readings], model, jar);
         return (asked, all[readings].Ph, all[..readings].All(reading => reading.Ph > 4.6), crossing.P90 < line);
     }
 

@@ -43,7 +43,8 @@ internal sealed class ScoreCommand
         command.Rows();
         command.Table("study", row => row.Row.Study);
         command.Table("vegetable", row => row.Row.Vegetable);
-        command.Table("temperature", row => row.Row.Celsius switch { < 8 => "below 8 C", < 16 => "8 to 16 C", < 24 => "16 to 24 C", _ => "24 C and above" });
+        command.Table("temperature", row =>
+            row.Row.Celsius switch { < 8 => "below 8 C", < 16 => "8 to 16 C", < 24 => "16 to 24 C", _ => "24 C and above" });
         command.Sequences();
         command.Crossings();
     }
@@ -68,7 +69,9 @@ internal sealed class ScoreCommand
     private void Rows()
     {
         foreach (ScoredRow each in _rows)
-            Console.WriteLine($"{each.Row.Id,-12} {each.Row.Vegetable,-12} {each.Row.Celsius,4:0.#} C day {each.Row.Day,5:0.#} {each.Row.Quantity,-22} {each.Row.Low:0.00} to {each.Row.High:0.00}: {Show(each.Model)} {(each.IsCovered ? "inside " : "OUTSIDE")} score {each.ModelScore:0.00}; rule {Show(each.Rule)} score {each.RuleScore:0.00}");
+            Console.WriteLine($"{each.Row.Id,-12} {each.Row.Vegetable,-12} {each.Row.Celsius,4:0.#} C day {each.Row.Day,5:0.#} "
+                + $"{each.Row.Quantity,-22} {each.Row.Low:0.00} to {each.Row.High:0.00}: {Show(each.Model)} "
+                + $"{(each.IsCovered ? "inside " : "OUTSIDE")} score {each.ModelScore:0.00}; rule {Show(each.Rule)} score {each.RuleScore:0.00}");
     }
 
     private void Table(string by, Func<ScoredRow, string> of)
@@ -77,10 +80,13 @@ internal sealed class ScoreCommand
         Console.WriteLine($"| {by} | values | score | rule's (Q10 {_q10:0.0}) | inside the middle 80 % | width, 0.1 pH or 0.1 % |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- |");
         foreach (IGrouping<string, ScoredRow> group in _rows.GroupBy(of))
-            Console.WriteLine($"| {group.Key} | {group.Count()} | {group.Average(row => row.ModelScore):0.00} | {group.Average(row => row.RuleScore):0.00} | {group.Count(row => row.IsCovered)} of {group.Count()} | {group.Average(row => row.Width):0.0} |");
+            Console.WriteLine($"| {group.Key} | {group.Count()} | {group.Average(row => row.ModelScore):0.00} | "
+                + $"{group.Average(row => row.RuleScore):0.00} | {group.Count(row => row.IsCovered)} of {group.Count()} | "
+                + $"{group.Average(row => row.Width):0.0} |");
         double model = _rows.GroupBy(of).Average(group => group.Average(row => row.ModelScore));
         double rule = _rows.GroupBy(of).Average(group => group.Average(row => row.RuleScore));
-        Console.WriteLine($"| mean of these | {_rows.Count} | {model:0.00}, {model / rule:0.00} of the rule's | {rule:0.00} | {_rows.Count(row => row.IsCovered)} of {_rows.Count} | {_rows.Average(row => row.Width):0.0} |");
+        Console.WriteLine($"| mean of these | {_rows.Count} | {model:0.00}, {model / rule:0.00} of the rule's | {rule:0.00} | "
+            + $"{_rows.Count(row => row.IsCovered)} of {_rows.Count} | {_rows.Average(row => row.Width):0.0} |");
     }
 
     private void Sequences()
@@ -89,17 +95,20 @@ internal sealed class ScoreCommand
         Console.WriteLine("| asked of the same jar | after | answer | published | |");
         Console.WriteLine("| --- | --- | --- | --- | --- |");
         var scored = new List<ScoredRow>();
-        foreach (IGrouping<(string, double, string), PublishedCourse> jar in PublishedCourses.Scored.GroupBy(row => (row.Study, row.Celsius, row.Vegetable)))
+        foreach (IGrouping<(string, double, string),
+            PublishedCourse> jar in PublishedCourses.Scored.GroupBy(row => (row.Study, row.Celsius, row.Vegetable)))
         {
             PublishedCourse[] rows = [.. jar.OrderBy(row => row.Day).ThenByDescending(row => row.Quantity, StringComparer.Ordinal)];
             for (int i = 1; i < rows.Length; i++)
             {
                 var answer = new ScoredRow(rows[i], CourseForecast.Of(rows[i], rows[..i], _models[rows[i].Study]), default);
-                Console.WriteLine($"| {rows[i].Id} | {string.Join(", ", rows[..i].Select(row => row.Id))} | {Show(answer.Model)} | {rows[i].Low:0.00} to {rows[i].High:0.00} | {(answer.IsCovered ? "inside" : "outside")} |");
+                Console.WriteLine($"| {rows[i].Id} | {string.Join(", ", rows[..i].Select(row => row.Id))} | {Show(answer.Model)} | "
+                    + $"{rows[i].Low:0.00} to {rows[i].High:0.00} | {(answer.IsCovered ? "inside" : "outside")} |");
                 scored.Add(answer);
             }
         }
-        Console.WriteLine($"| {scored.Count} | | score {scored.Average(row => row.ModelScore):0.00}, width {scored.Average(row => row.Width):0.0} | | {scored.Count(row => row.IsCovered)} of {scored.Count} |");
+        Console.WriteLine($"| {scored.Count} | | score {scored.Average(row => row.ModelScore):0.00}, width {scored.Average(row => row.Width):0.0} | "
+            + $"| {scored.Count(row => row.IsCovered)} of {scored.Count} |");
     }
 
     private void Crossings()
@@ -109,9 +118,11 @@ internal sealed class ScoreCommand
         foreach (PublishedCourse row in rows)
         {
             PassageDays day = CourseForecast.DayOf(row, _models[row.Study]);
-            Console.WriteLine($"pH {row.Middle:0.00} of {row.Id}: published on day {row.Day:0.0}, expected {day.P10:0.0}, {day.P50:0.0}, {day.P90:0.0}{(day.P90 < row.Day ? ": TOO EARLY" : "")}");
+            Console.WriteLine($"pH {row.Middle:0.00} of {row.Id}: published on day {row.Day:0.0}, expected {day.P10:0.0}, {day.P50:0.0}, "
+                + $"{day.P90:0.0}{(day.P90 < row.Day ? ": TOO EARLY" : "")}");
         }
-        Console.WriteLine($"p90 before the published day: {rows.Count(row => CourseForecast.DayOf(row, _models[row.Study]).P90 < row.Day)} of {rows.Length}");
+        Console.WriteLine($"p90 before the published day: {rows.Count(row => CourseForecast.DayOf(row, _models[row.Study]).P90 < row.Day)} of "
+            + $"{rows.Length}");
     }
 
     private static void Gentle(ModelParameters model)
@@ -120,14 +131,17 @@ internal sealed class ScoreCommand
         foreach (Fall fall in Fall.All)
             Console.WriteLine($"pH {fall.FromPh:0.0} to {fall.ToPh:0.0}, {fall.Vegetable} at {fall.Celsius:0} C: {fall.Days([model])[0]:0.00} days");
         Console.WriteLine($"napa at 5 C, 3.5 against 1.5 % salt: {SaltInTheCold.Ratios([model])[0]:0.00} times as long");
-        Console.WriteLine($"room of heads {model.Rooms[0]:0.00}e9, of leaves {model.Rooms[1]:0.00}e9, of roots {model.Rooms[2]:0.00}e9, starters' upkeep {model.Guilds[0].MaintenanceHexosePerHour:0.0000} and growth {model.Guilds[0].GrowthHexose:0.0000}, finishers' {model.Guilds[2].MaintenanceHexosePerHour:0.0000} and {model.Guilds[2].GrowthHexose:0.0000} mol per 1e9");
+        Console.WriteLine($"room of heads {model.Rooms[0]:0.00}e9, of leaves {model.Rooms[1]:0.00}e9, of roots {model.Rooms[2]:0.00}e9, starters' "
+            + $"upkeep {model.Guilds[0].MaintenanceHexosePerHour:0.0000} and growth {model.Guilds[0].GrowthHexose:0.0000}, finishers' "
+            + $"{model.Guilds[2].MaintenanceHexosePerHour:0.0000} and {model.Guilds[2].GrowthHexose:0.0000} mol per 1e9");
         Console.WriteLine();
         Console.WriteLine("| gentle jars, after | next reading inside | score, 0.1 pH | width, pH | acid line's p90 before the crossing |");
         Console.WriteLine("| --- | --- | --- | --- | --- |");
         for (int readings = 0; readings <= 3; readings++)
         {
             GentleJars.Result result = GentleJars.After(readings, model);
-            Console.WriteLine($"| {readings} readings | {result.Inside} of {result.Asked} | {result.Score:0.00} | {result.Width:0.00} | {result.TooEarly} of {result.Crossings} |");
+            Console.WriteLine($"| {readings} readings | {result.Inside} of {result.Asked} | {result.Score:0.00} | {result.Width:0.00} | "
+                + $"{result.TooEarly} of {result.Crossings} |");
         }
     }
 

@@ -37,7 +37,8 @@ internal static class Make
     {
         var sensor = new Sensor { Id = Guid.CreateVersion7(), Key = key, Slug = slug, Name = slug, AddedAt = Noon };
         if (placeId is not null || jarId is not null)
-            sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = placeId, JarId = jarId, From = Noon });
+            sensor.Placements.Add(
+                new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = placeId, JarId = jarId, From = Noon });
         return sensor;
     }
 

@@ -18,7 +18,8 @@ internal sealed class PointLog(SeriesKind kind) : Series(kind)
         var values = _values.Skip((int)cursor).Take(atMost).ToList();
         return Task.FromResult(new PointSlice(
             [.. values.Where(value => value >= 0).Select(Point)],
-            [.. values.Where(value => value < 0).Select(value => new NotForwarded(NotForwardedReason.UnknownOwner, $"{value}", "nobody", Instant.MinValue))],
+            [.. values.Where(value => value < 0)
+                .Select(value => new NotForwarded(NotForwardedReason.UnknownOwner, $"{value}", "nobody", Instant.MinValue))],
             cursor + values.Count));
     }
 

@@ -63,7 +63,9 @@ public class EstimateNotesTests
     [Fact]
     public async Task RunAsync_ForecastWithdrawnAfterTrouble_IsNotSaid()
     {
-        _jar.Observations.Add(new Sighting { Kind = SightingKind.Film, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" });
+        _jar.Observations.Add(
+            new Sighting { Kind = SightingKind.Film, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Make.Noon, EnteredAt = Make.Noon,
+            By = "Ada" });
         Assert.Equal(0, await _notes.RunAsync(Now, default));
         Assert.Empty(_noted);
     }

@@ -138,7 +138,8 @@ public class ForwarderTests
         Assert.Null(_forwarder.Trouble);
         Assert.Equal(
             [
-                "5001 Warning: Series are not passed on: http://x could not be reached: gone. They wait in our log, and it is tried again at growing intervals.",
+                "5001 Warning: Series are not passed on: http://x could not be reached: gone. They wait in our log, and it is tried again at "
+                + "growing intervals.",
                 "5002 Information: Series are passed on again.",
             ], _log.Lines);
     }
@@ -179,8 +180,10 @@ public class ForwarderTests
         Assert.Equal(99, _receiver.Stored.Count());
         Assert.Equal(100, _cursors[SeriesKind.Reading]);
         (SeriesKind series, NotForwarded point) = Assert.Single(_cursors.LeftOut);
-        Assert.Equal((SeriesKind.Reading, NotForwardedReason.Refused, "Reading value=37 37", "no"), (series, point.Reason, point.Example, point.Explanation));
-        Assert.Equal(["5005 Warning: A point of the series Reading was left out, reason Refused: 'Reading value=37 37'. no. Further ones are counted only."], _log.Lines);
+        Assert.Equal((SeriesKind.Reading, NotForwardedReason.Refused, "Reading value=37 37", "no"),
+            (series, point.Reason, point.Example, point.Explanation));
+        Assert.Equal(["5005 Warning: A point of the series Reading was left out, reason Refused: 'Reading value=37 37'. no. Further ones are "
+            + "counted only."], _log.Lines);
     }
 
     [Fact]

@@ -24,7 +24,8 @@ public class LogSeriesTests
         _places.AllAsync(default).Returns([Make.Counter, Make.Cellar]);
         _jars.KeptAsync(default).Returns([Make.Jar14]);
         _series = new LogSeries<SavedEstimate>(
-            SeriesKind.Estimate, _log, (estimate, names) => SeriesPoints.Of(estimate, names, "home"), new OwnerReader(_sensors, _jars, _places), new FakeClock(Make.Noon));
+            SeriesKind.Estimate, _log, (estimate, names) => SeriesPoints.Of(estimate, names, "home"), new OwnerReader(_sensors, _jars, _places),
+            new FakeClock(Make.Noon));
     }
 
     [Fact]

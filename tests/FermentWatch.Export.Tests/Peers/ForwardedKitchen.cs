@@ -33,9 +33,12 @@ internal sealed class ForwardedKitchen : IAsyncDisposable
         IClock clock = TimeProvider.System.ToClock();
         Series[] series =
         [
-            new LogSeries<Reading>(SeriesKind.Reading, Get<IForwardLog<Reading>>(), (reading, names) => SeriesPoints.Of(reading, names, options.Site), owners, clock),
-            new LogSeries<SavedEstimate>(SeriesKind.Estimate, Estimates, (estimate, names) => SeriesPoints.Of(estimate, names, options.Site), owners, clock),
-            new LogSeries<LoggedObservation>(SeriesKind.Observation, Get<IForwardLog<LoggedObservation>>(), (entry, names) => SeriesPoints.Of(entry, names, options.Site), owners, clock),
+            new LogSeries<Reading>(SeriesKind.Reading, Get<IForwardLog<Reading>>(), (reading, names) =>
+                SeriesPoints.Of(reading, names, options.Site), owners, clock),
+            new LogSeries<SavedEstimate>(SeriesKind.Estimate, Estimates, (estimate, names) =>
+                SeriesPoints.Of(estimate, names, options.Site), owners, clock),
+            new LogSeries<LoggedObservation>(SeriesKind.Observation, Get<IForwardLog<LoggedObservation>>(), (entry, names) =>
+                SeriesPoints.Of(entry, names, options.Site), owners, clock),
         ];
         Forwarder = new Forwarder(series, Cursors, _receiver, options.SettleTime, time, clock, new ListLogger());
     }
@@ -64,7 +67,8 @@ internal sealed class ForwardedKitchen : IAsyncDisposable
     {
         IReadingLog log = Get<IReadingLog>();
         long upTo = (await log.WaitingAsync(default)).Select(waiting => waiting.UpTo).DefaultIfEmpty(0).Max();
-        await log.SettleAsync([.. readings.Select(reading => new VerdictChange(reading.SensorKey, reading.Quantity, reading.MeasuredAt, verdict))], upTo, default);
+        await log.SettleAsync([.. readings.Select(reading => new VerdictChange(reading.SensorKey, reading.Quantity, reading.MeasuredAt, verdict))],
+            upTo, default);
     }
 
     /// <summary>Runs the forwarder, whenever it asks to be run, until every cursor is at the end of its log.</summary>

@@ -21,7 +21,9 @@ public class ProductTests
         await using var receiver = new VictoriaMetrics();
         await receiver.StartAsync();
         string settings = Path.Combine(folder.Path, "settings.json");
-        await File.WriteAllTextAsync(settings, JsonSerializer.Serialize(new { Influx = new { Address = receiver.Address, Token = "s3cret", Org = "home", Bucket = "kitchen", Site = "number nine" } }));
+        await File.WriteAllTextAsync(settings,
+            JsonSerializer.Serialize(
+            new { Influx = new { Address = receiver.Address, Token = "s3cret", Org = "home", Bucket = "kitchen", Site = "number nine" } }));
         await using Host host = await Host.StartAsync(folder.Path, _start, "--settings", settings);
         using KitchenClient mira = await KitchenClient.SignInAsync(host, "Mira");
         (HttpStatusCode status, string body) = await mira.PostAsync("/api/v1/jars", new
@@ -44,9 +46,11 @@ public class ProductTests
         JsonElement expected = (await mira.GetAsync("/api/v1/jars/1/forecast")).GetProperty("course")[0];
         // It keeps about twelve digits.
         foreach (string field in (string[])["ph_p10", "ph_p50", "ph_p90"])
-            Assert.Equal(expected.GetProperty(field).GetDouble(), Of(samples, $"estimate_{field}{{jar=1,place=kitchen counter,site=number nine}}")[^1].Value, 9);
+            Assert.Equal(expected.GetProperty(field).GetDouble(),
+                Of(samples, $"estimate_{field}{{jar=1,place=kitchen counter,site=number nine}}")[^1].Value, 9);
         Assert.Equal(
-            ["estimate_acidity_p50", "estimate_days_to_target_p50", "estimate_ph_p10", "estimate_ph_p50", "estimate_ph_p90", "estimate_sourness_p50", "observation_value", "reading_value"],
+            ["estimate_acidity_p50", "estimate_days_to_target_p50", "estimate_ph_p10", "estimate_ph_p50", "estimate_ph_p90", "estimate_sourness_p50",
+            "observation_value", "reading_value"],
             samples.Select(sample => sample.Series.Split('{')[0]).Distinct().Order(StringComparer.Ordinal));
 
         JsonElement state = await mira.GetAsync("/api/v1/series");
@@ -61,7 +65,8 @@ public class ProductTests
         using var folder = new TemporaryFolder();
         await using var absent = new VictoriaMetrics();
         string settings = Path.Combine(folder.Path, "settings.json");
-        await File.WriteAllTextAsync(settings, JsonSerializer.Serialize(new { Influx = new { Address = absent.Address, Token = "s3cret", Org = "home", Bucket = "kitchen" } }));
+        await File.WriteAllTextAsync(settings,
+            JsonSerializer.Serialize(new { Influx = new { Address = absent.Address, Token = "s3cret", Org = "home", Bucket = "kitchen" } }));
         await using Host host = await Host.StartAsync(folder.Path, _start, "--settings", settings);
         using KitchenClient mira = await KitchenClient.SignInAsync(host, "Mira");
         await mira.PostAsync("/api/v1/jars", new { what = "cabbage", how_much = "800g", salt = "2.25%", vessel = "1l", place = "kitchen counter" });
@@ -78,6 +83,7 @@ public class ProductTests
         Assert.False((await mira.GetAsync("/api/v1/series")).GetProperty("enabled").GetBoolean());
     }
 
-    private static List<(long UnixMilliseconds, double Value)> Of(List<(string Series, long UnixMilliseconds, double Value)> samples, string series) =>
+    private static List<(long UnixMilliseconds, double Value)> Of(List<(string Series, long UnixMilliseconds, double Value)> samples,
+        string series) =>
         [.. samples.Where(sample => sample.Series == series).Select(sample => (sample.UnixMilliseconds, sample.Value)).Order()];
 }

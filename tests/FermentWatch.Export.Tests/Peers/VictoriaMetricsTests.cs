@@ -36,7 +36,9 @@ public sealed class VictoriaMetricsTests : IAsyncLifetime, IDisposable
         {
             Sensor sensor = Make.Sensor(0, slug);
             sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = Make.Counter.Id, From = _start });
-            await _kitchen.Sensors.AddAsync(sensor, new MqttCredential { Id = Guid.CreateVersion7(), User = slug, PasswordHash = "salted", TopicFilter = slug, SensorId = sensor.Id }, default);
+            await _kitchen.Sensors.AddAsync(sensor,
+                new MqttCredential { Id = Guid.CreateVersion7(), User = slug, PasswordHash = "salted", TopicFilter = slug, SensorId = sensor.Id },
+                default);
         }
         _jar = (await _kitchen.Jars.AddAsync([Make.Jar(0, (Make.Counter, _start))], default))[0];
     }
@@ -100,7 +102,8 @@ public sealed class VictoriaMetricsTests : IAsyncLifetime, IDisposable
     }
 
     private void Open() => _kitchen = new ForwardedKitchen(
-        _folder.Path, new InfluxOptions { Address = _receiver.Address.ToString(), Token = "any", Org = "home", Bucket = "kitchen", SettleTime = Settle }, _time);
+        _folder.Path, new InfluxOptions { Address = _receiver.Address.ToString(), Token = "any", Org = "home", Bucket = "kitchen",
+        SettleTime = Settle }, _time);
 
     private async Task StartReceiverAsync()
     {
@@ -119,7 +122,8 @@ public sealed class VictoriaMetricsTests : IAsyncLifetime, IDisposable
             readings.Add(Expect(2, "window", Quantity.Humidity, "humidity", 55 - (_minute / 512.0), At(_minute)));
         }
         Reading late = Expect(2, "window", Quantity.Temperature, "temperature", _minute / 256.0, _start + Duration.FromSeconds(_minute));
-        Reading jump = Expect(1, "counter", Quantity.Ph, "ph", 4.25, At(_minute)), sentinel = new(2, Quantity.Temperature, 85, At(_minute), At(_minute), TimeSource.Payload);
+        Reading jump = Expect(1, "counter", Quantity.Ph, "ph", 4.25, At(_minute)),
+            sentinel = new(2, Quantity.Temperature, 85, At(_minute), At(_minute), TimeSource.Payload);
         await _kitchen.StoreAsync(readings, Verdict.Counts);
         await _kitchen.StoreAsync([late], Verdict.Counts);
         await _kitchen.StoreAsync([jump], Verdict.Jump);
@@ -134,18 +138,26 @@ public sealed class VictoriaMetricsTests : IAsyncLifetime, IDisposable
         SavedEstimate estimate = Make.Estimate(_jar.Id, At(_minute)) with { Inputs = $"{_minute}", PhP50 = 4 + (_minute / 4096.0) };
         await _kitchen.Estimates.NoteAsync([estimate], default);
         foreach ((string field, double value) in (ReadOnlySpan<(string, double)>)
-            [("ph_p10", 3.875), ("ph_p50", estimate.PhP50), ("ph_p90", 4.5), ("acidity_p50", 0.75), ("sourness_p50", 61.5), ("days_to_target_p50", 2.25)])
+            [("ph_p10", 3.875), ("ph_p50", estimate.PhP50), ("ph_p90", 4.5), ("acidity_p50", 0.75), ("sourness_p50", 61.5),
+                ("days_to_target_p50", 2.25)])
             Expect($"estimate_{field}{{jar=1,place=kitchen counter,site=home}}", value, At(_minute));
     }
 
     private async Task ObserveAsync()
     {
         Instant at = At(_minute);
-        await _kitchen.Jars.ObserveAsync([new Look { Opened = false, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Ada" }], default);
-        await _kitchen.Jars.ObserveAsync([new Sighting { Kind = SightingKind.BrineLow, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Kim" }], default);
-        await _kitchen.Jars.ObserveAsync([new Taste { Verdict = TasteVerdict.Nearly, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Ada" }], default);
-        await _kitchen.Jars.ObserveAsync([new PhMeasurement { Ph = 4.125, Method = PhMethod.Meter, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Ada" }], default);
-        foreach ((string kind, double value, int milliseconds) in (ReadOnlySpan<(string, double, int)>)[("check", 0, 0), ("check", 1, 1), ("taste", 2, 2), ("ph", 4.125, 3)])
+        await _kitchen.Jars.ObserveAsync(
+            [new Look { Opened = false, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Ada" }], default);
+        await _kitchen.Jars.ObserveAsync(
+            [new Sighting { Kind = SightingKind.BrineLow, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Kim" }],
+            default);
+        await _kitchen.Jars.ObserveAsync(
+            [new Taste { Verdict = TasteVerdict.Nearly, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at, By = "Ada" }], default);
+        await _kitchen.Jars.ObserveAsync(
+            [new PhMeasurement { Ph = 4.125, Method = PhMethod.Meter, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = at, EnteredAt = at,
+            By = "Ada" }], default);
+        foreach ((string kind, double value, int milliseconds) in (ReadOnlySpan<(string, double, int)>)[("check", 0, 0), ("check", 1, 1),
+            ("taste", 2, 2), ("ph", 4.125, 3)])
             Expect($"observation_value{{jar=1,kind={kind},place=kitchen counter,site=home}}", value, at + Duration.FromMilliseconds(milliseconds));
     }
 

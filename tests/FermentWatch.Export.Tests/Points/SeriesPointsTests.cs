@@ -15,9 +15,11 @@ public class SeriesPointsTests
     private static readonly Duration Day = Duration.FromDays(1);
 
     [Theory]
-    [InlineData(Quantity.Temperature, 18.25, @"reading,place=kitchen\ counter,quantity=temperature,sensor=counter,site=home value=18.25 1791115200000")]
+    [InlineData(Quantity.Temperature, 18.25,
+        @"reading,place=kitchen\ counter,quantity=temperature,sensor=counter,site=home value=18.25 1791115200000")]
     [InlineData(Quantity.Temperature, 18, @"reading,place=kitchen\ counter,quantity=temperature,sensor=counter,site=home value=18 1791115200000")]
-    [InlineData(Quantity.Temperature, -0.1 - 0.2, @"reading,place=kitchen\ counter,quantity=temperature,sensor=counter,site=home value=-0.30000000000000004 1791115200000")]
+    [InlineData(Quantity.Temperature, -0.1 - 0.2,
+        @"reading,place=kitchen\ counter,quantity=temperature,sensor=counter,site=home value=-0.30000000000000004 1791115200000")]
     [InlineData(Quantity.Ph, 4.6, @"reading,place=kitchen\ counter,quantity=ph,sensor=counter,site=home value=4.6 1791115200000")]
     [InlineData(Quantity.Millivolts, 171.5, @"reading,place=kitchen\ counter,quantity=millivolts,sensor=counter,site=home value=171.5 1791115200000")]
     [InlineData(Quantity.Humidity, 55, @"reading,place=kitchen\ counter,quantity=humidity,sensor=counter,site=home value=55 1791115200000")]
@@ -28,15 +30,18 @@ public class SeriesPointsTests
     public void Of_ReadingOfAProbeInAJar_HasThePlaceTheJarStoodInThen()
     {
         var sensor = Make.Sensor(1, "probe", jarId: Make.Jar14.Id);
-        Assert.Equal(@"reading,place=kitchen\ counter,quantity=ph,sensor=probe,site=home value=4.1 1791115200005", Line(Make.Reading(1, Quantity.Ph, 4.1, Duration.FromMilliseconds(5)), sensor));
-        Assert.Equal("reading,place=cellar,quantity=ph,sensor=probe,site=home value=4.1 1791201600000", Line(Make.Reading(1, Quantity.Ph, 4.1, Day), sensor));
+        Assert.Equal(@"reading,place=kitchen\ counter,quantity=ph,sensor=probe,site=home value=4.1 1791115200005",
+            Line(Make.Reading(1, Quantity.Ph, 4.1, Duration.FromMilliseconds(5)), sensor));
+        Assert.Equal("reading,place=cellar,quantity=ph,sensor=probe,site=home value=4.1 1791201600000",
+            Line(Make.Reading(1, Quantity.Ph, 4.1, Day), sensor));
     }
 
     [Fact]
     public void Of_ReadingBeforeAnybodySaidAPlace_HasNoneOfIt()
     {
         var sensor = Make.Sensor(1, "counter", Make.Counter.Id);
-        Assert.Equal("reading,quantity=temperature,sensor=counter,site=home value=18 1791028800000", Line(Make.Reading(1, Quantity.Temperature, 18, -Day), sensor));
+        Assert.Equal("reading,quantity=temperature,sensor=counter,site=home value=18 1791028800000",
+            Line(Make.Reading(1, Quantity.Temperature, 18, -Day), sensor));
     }
 
     [Fact]
@@ -56,12 +61,15 @@ public class SeriesPointsTests
         Assert.Null(SeriesPoints.Of(Make.Reading(2, Quantity.Ph, 4, Duration.Zero), names, "home"));
         Assert.Null(SeriesPoints.Of(Make.Reading(1, Quantity.Ph, 4, Duration.Zero), names, "home"));
         Assert.Null(SeriesPoints.Of(Make.Estimate(Guid.CreateVersion7(), Make.Noon), names, "home"));
-        Assert.Null(SeriesPoints.Of(Logged(new Look { Opened = false, Id = default, JarId = Guid.CreateVersion7(), At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" }), names, "home"));
+        Assert.Null(SeriesPoints.Of(
+            Logged(new Look { Opened = false, Id = default, JarId = Guid.CreateVersion7(), At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" }),
+            names, "home"));
     }
 
     [Fact]
     public void Of_Estimate_IsThisLine() => Assert.Equal(
-        "estimate,jar=14,place=cellar,site=home acidity_p50=0.75,days_to_target_p50=2.25,ph_p10=3.875,ph_p50=4.0625,ph_p90=4.5,sourness_p50=61.5 1791201600000",
+        "estimate,jar=14,place=cellar,site=home acidity_p50=0.75,days_to_target_p50=2.25,ph_p10=3.875,ph_p50=4.0625,ph_p90=4.5,sourness_p50=61.5 "
+        + "1791201600000",
         SeriesPoints.Of(Make.Estimate(Make.Jar14.Id, Make.Noon + Day), Make.Names(), "home")!.ToLineProtocol());
 
     [Fact]
@@ -71,9 +79,13 @@ public class SeriesPointsTests
 
     public static TheoryData<string, Observation> Observations() => new()
     {
-        { "kind=check,place=kitchen\\ counter,site=home value=0", new Look { Opened = true, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" } },
-        { "kind=check,place=kitchen\\ counter,site=home value=1", new Sighting { Kind = SightingKind.Film, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" } },
-        { "kind=ph,place=kitchen\\ counter,site=home value=3.9", new PhMeasurement { Ph = 3.9, Method = PhMethod.Meter, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" } },
+        { "kind=check,place=kitchen\\ counter,site=home value=0",
+            new Look { Opened = true, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" } },
+        { "kind=check,place=kitchen\\ counter,site=home value=1",
+        new Sighting { Kind = SightingKind.Film, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" } },
+        { "kind=ph,place=kitchen\\ counter,site=home value=3.9",
+        new PhMeasurement { Ph = 3.9, Method = PhMethod.Meter, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon,
+        By = "Ada" } },
         { "kind=taste,place=kitchen\\ counter,site=home value=1", Taste(TasteVerdict.NotYet) },
         { "kind=taste,place=kitchen\\ counter,site=home value=2", Taste(TasteVerdict.Nearly) },
         { "kind=taste,place=kitchen\\ counter,site=home value=3", Taste(TasteVerdict.Right) },
@@ -95,5 +107,6 @@ public class SeriesPointsTests
 
     private static LoggedObservation Logged(Observation observation) => new(observation, 0);
 
-    private static string Line(Reading reading, params Kitchen.Sensors.Sensor[] sensors) => SeriesPoints.Of(reading, Make.Names(sensors), "home")!.ToLineProtocol();
+    private static string Line(Reading reading, params Kitchen.Sensors.Sensor[] sensors) =>
+        SeriesPoints.Of(reading, Make.Names(sensors), "home")!.ToLineProtocol();
 }

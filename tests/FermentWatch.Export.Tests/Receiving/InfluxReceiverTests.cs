@@ -16,7 +16,8 @@ namespace FermentWatch.Export.Tests.Receiving;
 /// <summary>Against a real HTTP receiver on loopback.</summary>
 public sealed class InfluxReceiverTests : IAsyncLifetime
 {
-    private static readonly PointData Point = PointData.Measurement("reading").Tag("site", "home").Field("value", 18.5).Timestamp(1791115200000L, WritePrecision.Ms);
+    private static readonly PointData Point = PointData.Measurement("reading").Tag("site", "home").Field("value", 18.5)
+        .Timestamp(1791115200000L, WritePrecision.Ms);
 
     private readonly TaskCompletionSource _hangUp = new();
     private WebApplication _receiver = null!;
@@ -32,7 +33,8 @@ public sealed class InfluxReceiverTests : IAsyncLifetime
         _receiver.Run(async context =>
         {
             using var reader = new StreamReader(context.Request.Body);
-            _got = (context.Request.Method, context.Request.Path, context.Request.QueryString.Value!, context.Request.Headers.Authorization.ToString(), await reader.ReadToEndAsync());
+            _got = (context.Request.Method, context.Request.Path, context.Request.QueryString.Value!,
+                context.Request.Headers.Authorization.ToString(), await reader.ReadToEndAsync());
             await _answer(context);
         });
         await _receiver.StartAsync();

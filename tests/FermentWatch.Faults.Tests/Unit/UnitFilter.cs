@@ -46,7 +46,8 @@ internal static class UnitFilter
 
     public static async Task<string> OutputOfAsync(string program, params string[] arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process =
+            Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> output = process.StandardOutput.ReadToEndAsync(), errors = process.StandardError.ReadToEndAsync();
         await process.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(60));
         return process.ExitCode == 0 ? await output : throw new InvalidOperationException($"{program} ended with {process.ExitCode}: {await errors}");

@@ -39,7 +39,8 @@ public sealed class GoldenCaseTests
         Assert.Equal(
             expected.Readings.Select(reading => $"{reading.Sensor} {reading.Quantity} {reading.Value:G12} {reading.MeasuredAt} {reading.Time}"),
             household.Log.Stored.Select(reading =>
-                $"{slugs[reading.SensorKey]} {MeasuredQuantity.Of(reading.Quantity).Name} {reading.Value:G12} {InstantPattern.ExtendedIso.Format(reading.MeasuredAt)} {reading.TimeSource}"));
+                $"{slugs[reading.SensorKey]} {MeasuredQuantity.Of(reading.Quantity).Name} {reading.Value:G12} "
+                + $"{InstantPattern.ExtendedIso.Format(reading.MeasuredAt)} {reading.TimeSource}"));
         Assert.Equal(
             expected.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"),
             household.Log.Rejects.Select(reject => $"{reject.Reason}: {reject.Example}"));

@@ -32,7 +32,8 @@ public sealed class DecoderPropertyTests(ITestOutputHelper output)
         AnyPayload.Bytes.Sample(
             payload =>
             {
-                int sound = AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Find("degF")!, _now)) + AssertSound(SenMlDecoder.Decode(payload, _now));
+                int sound = AssertSound(BareNumberDecoder.Decode(payload, MeasureUnit.Find("degF")!, _now))
+                    + AssertSound(SenMlDecoder.Decode(payload, _now));
                 foreach (SourceReader source in _sources)
                     sound += AssertSound(SourceDecoder.Decode(source, payload, _now));
                 foreach (Likeness likeness in LikenessFinder.Find("a/temperature", payload))
@@ -44,8 +45,11 @@ public sealed class DecoderPropertyTests(ITestOutputHelper output)
 
         using Process self = Process.GetCurrentProcess();
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{decoded} payloads through five decoders and the offers, {values} values in them, in {TimeProvider.System.GetElapsedTime(start).TotalSeconds:F0} s ({self.TotalProcessorTime.TotalSeconds:F0} s of processor time so far); "
-            + $"resident {self.WorkingSet64 / 1e6:F0} MB, at most {self.PeakWorkingSet64 / 1e6:F0} MB, managed {GC.GetTotalMemory(forceFullCollection: true) / 1e6:F1} MB"));
+            $"{decoded} payloads through five decoders and the offers, {values} values in them, in "
+            + $"{TimeProvider.System.GetElapsedTime(start).TotalSeconds:F0} s ({self.TotalProcessorTime.TotalSeconds:F0} s of processor time so "
+            + $"far); "
+            + $"resident {self.WorkingSet64 / 1e6:F0} MB, at most {self.PeakWorkingSet64 / 1e6:F0} MB, managed "
+            + $"{GC.GetTotalMemory(forceFullCollection: true) / 1e6:F1} MB"));
         Assert.Equal(_iterations, decoded);
     }
 

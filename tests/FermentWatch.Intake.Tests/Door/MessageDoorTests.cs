@@ -55,7 +55,8 @@ public sealed class MessageDoorTests
         await household.Rules.AddAsync(
             new Kitchen.Sensors.SourceRule
             {
-                Id = Guid.NewGuid(), TopicFilter = "hub/{device}", Quantity = Quantity.Temperature, ValuePointer = "/t", Unit = "Cel", TimePointer = "/at",
+                Id = Guid.NewGuid(), TopicFilter = "hub/{device}", Quantity = Quantity.Temperature, ValuePointer = "/t", Unit = "Cel",
+                    TimePointer = "/at",
                 Time = Kitchen.Sensors.SourceTime.Iso8601, Payload = Kitchen.Sensors.SourcePayload.Json,
             },
             CancellationToken.None);

@@ -24,25 +24,32 @@ public sealed class MemoryReadingLog(MemoryReadingIntake intake) : IReadingLog
             [.. Rows(sensorKey).GroupBy(row => row.Reading.Quantity).Select(rows => rows.MaxBy(row => row.Reading.MeasuredAt)!)]);
     }
 
-    public Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
-    public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken) =>
+    public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until,
+        CancellationToken cancellationToken) =>
         throw new NotSupportedException();
 
     public Task<IReadOnlyList<WaitingReadings>> WaitingAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
     public Task<Instant?> LastHeardAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
-    public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task SettleAsync(IReadOnlyList<VerdictChange> changes, long judgedUpTo, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
     public Task<IReadOnlyList<ReadingMean>> MeansAsync(
-        int sensorKey, Quantity quantity, MeanSpan span, Instant from, Instant until, CancellationToken cancellationToken) => throw new NotSupportedException();
+        int sensorKey, Quantity quantity, MeanSpan span, Instant from, Instant until, CancellationToken cancellationToken) =>
+            throw new NotSupportedException();
 
-    public Task<IReadOnlyDictionary<Verdict, long>> VerdictCountsAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<IReadOnlyDictionary<Verdict, long>> VerdictCountsAsync(int sensorKey, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
     public Task<IReadOnlyList<RejectCount>> RejectsAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 

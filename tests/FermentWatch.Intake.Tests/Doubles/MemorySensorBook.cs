@@ -46,7 +46,8 @@ public sealed class MemorySensorBook : ISensorBook
     public Task<bool> RemoveGatewayAsync(string user, CancellationToken cancellationToken) =>
         Task.FromResult(_credentials.GetValueOrDefault(user) is { SensorId: null } && _credentials.TryRemove(user, out _));
 
-    public Task<bool> KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken) => Task.FromResult(_credentials.ContainsKey(user));
+    public Task<bool> KeepGatewayAsync(string user, Person by, CancellationToken cancellationToken) =>
+        Task.FromResult(_credentials.ContainsKey(user));
 
     public Task<IReadOnlyList<MqttCredential>> GatewaysAsync(CancellationToken cancellationToken) =>
         Task.FromResult<IReadOnlyList<MqttCredential>>([.. _credentials.Values.Where(credential => credential.SensorId is null)]);

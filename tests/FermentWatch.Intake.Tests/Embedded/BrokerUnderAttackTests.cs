@@ -72,7 +72,8 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
         for (int i = 0; i < 3; i++)
         {
             IMqttClient large = await broker.ConnectAsync("crock-7", password);
-            await Assert.ThrowsAnyAsync<Exception>(() => BrokerUnderTest.PublishAsync(large, "fermentwatch/sensor/crock-7", new string('[', 1_000_000)));
+            await Assert.ThrowsAnyAsync<Exception>(() =>
+                BrokerUnderTest.PublishAsync(large, "fermentwatch/sensor/crock-7", new string('[', 1_000_000)));
             Assert.InRange(
                 await TimeOfAsync(() => BrokerUnderTest.PublishAsync(other, "fermentwatch/sensor/cellar/temperature", "17.5")),
                 TimeSpan.Zero, _longestDelay);
@@ -89,7 +90,8 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
         await using var broker = await BrokerUnderTest.StartAsync();
         foreach (byte[] noise in (byte[][])
         [
-            [0x00, 0x00], [0xF0, 0x00], [0x30, 0x02, 0x00, 0x00], [0x10, 0x00], [0x10, 0x0C, 0x00, 0x04, 0x4D, 0x51, 0x54, 0x54, 0x09, 0x02, 0, 0, 0, 0],
+            [0x00, 0x00], [0xF0, 0x00], [0x30, 0x02, 0x00, 0x00], [0x10, 0x00],
+                [0x10, 0x0C, 0x00, 0x04, 0x4D, 0x51, 0x54, 0x54, 0x09, 0x02, 0, 0, 0, 0],
             [.. "GET / HTTP/1.1\r\n\r\n"u8],
         ])
             await AssertCutAsync(broker, noise);

@@ -28,7 +28,8 @@ internal sealed class BrokerUnderTest : IAsyncDisposable
 
     public IReadOnlyList<Reading> Stored => Household.Log.Stored;
 
-    public static async Task<BrokerUnderTest> StartAsync(TimeProvider? time = null, Action<BrokerOptions>? set = null, TimeSpan? answerPatience = null)
+    public static async Task<BrokerUnderTest> StartAsync(TimeProvider? time = null, Action<BrokerOptions>? set = null,
+        TimeSpan? answerPatience = null)
     {
         var options = new BrokerOptions { Port = 0 };
         set?.Invoke(options);

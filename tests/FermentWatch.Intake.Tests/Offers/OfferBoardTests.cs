@@ -84,7 +84,8 @@ public sealed class OfferBoardTests
     public void Remove_OneOfSeveral_TakesTheSameInAnotherUnitAlongAndLeavesTheRest()
     {
         var board = new OfferBoard();
-        IReadOnlyList<Likeness> found = LikenessFinder.Find("hub/shelf", "{\"temp_c\": 20.0, \"temp_f\": 68.1, \"outside\": {\"temperature\": 9.5}, \"ph\": 4.1}"u8.ToArray());
+        IReadOnlyList<Likeness> found =
+            LikenessFinder.Find("hub/shelf", "{\"temp_c\": 20.0, \"temp_f\": 68.1, \"outside\": {\"temperature\": 9.5}, \"ph\": 4.1}"u8.ToArray());
         board.Note("hub/shelf", found, _now);
         Assert.Equal(4, board.All().Count);
         board.Remove(board.All().Single(offer => offer.ValuePointer == "/temp_c"));

@@ -59,7 +59,8 @@ public sealed class OutsideLinkOutageTests(ITestOutputHelper output)
             back.Add(TimeProvider.System.GetElapsedTime(returned).TotalSeconds);
         }
 
-        output.WriteLine($"back after {string.Join(", ", back.Select(seconds => seconds.ToString("F1", CultureInfo.InvariantCulture)))} s, {link.Link.Counts.Attempts} tries");
+        output.WriteLine($"back after {string.Join(", ", back.Select(seconds => seconds.ToString("F1", CultureInfo.InvariantCulture)))} s, "
+            + $"{link.Link.Counts.Attempts} tries");
         Assert.All(back, seconds => Assert.InRange(seconds, 0, 5));
         Assert.InRange(link.Link.Counts.Attempts, 6, 11);
     }

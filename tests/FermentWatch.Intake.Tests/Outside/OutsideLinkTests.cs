@@ -113,7 +113,8 @@ public sealed class OutsideLinkTests
         Assert.Contains("fermentwatch/jar/1/state {\"temperature\":18.5}", heard, StringComparison.Ordinal);
         Assert.Contains("fermentwatch/service/status online", heard, StringComparison.Ordinal);
         await link.StopAsync();
-        Assert.Contains("fermentwatch/service/status offline", await MosquittoPublisher.HearAsync(broker.Port, "fermentwatch/service/#", 1), StringComparison.Ordinal);
+        Assert.Contains("fermentwatch/service/status offline", await MosquittoPublisher.HearAsync(broker.Port, "fermentwatch/service/#", 1),
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -32,7 +32,8 @@ public sealed class ReferenceSketchTests : IDisposable
 
     private static async Task<(string Output, string Error)> RunAsync(string program, params string[] arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process =
+            Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> error = process.StandardError.ReadToEndAsync();
         string output = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(10));

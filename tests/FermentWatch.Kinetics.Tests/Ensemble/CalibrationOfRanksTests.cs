@@ -30,7 +30,9 @@ public class CalibrationOfRanksTests
         [[], [(3, PhMethod.Meter)], [(2, PhMethod.Strip), (4, PhMethod.Strip), (6, PhMethod.Strip)]];
 
     /// <summary>Made anew for each asker: a jar builds one member at a time, and draws run side by side.</summary>
-    private static JarMembers Jar => new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
+    private static JarMembers Jar =>
+        new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current,
+        new PriorSpread());
 
     [Fact]
     public void Ranks_RateLagAcidLineAndSourness_AreFlat()
@@ -44,7 +46,8 @@ public class CalibrationOfRanksTests
         }
         // Bonferroni: the least of twelve, times twelve, bounds the joint probability from above.
         double joint = Math.Min(1, probabilities.Count * probabilities.Min());
-        Assert.True(joint > 0.01, string.Join(", ", probabilities.Select(p => p.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture))));
+        Assert.True(joint > 0.01,
+            string.Join(", ", probabilities.Select(p => p.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture))));
     }
 
     /// <summary>The test must be able to fail: members that are surer than the prior they stand for are found out.</summary>
@@ -99,7 +102,8 @@ public class CalibrationOfRanksTests
 
     private static double[] Ranks(int scenario, uint draw, double noise = 1)
     {
-        double[] truth = [.. Enumerable.Range(0, Deviate.Count).Select(d => Philox.Normal(Seed, TruthPurpose, draw, (uint)d) * (IsNoise(d) ? noise : 1))];
+        double[] truth = [.. Enumerable.Range(0, Deviate.Count)
+            .Select(d => Philox.Normal(Seed, TruthPurpose, draw, (uint)d) * (IsNoise(d) ? noise : 1))];
         PhReading[] readings = Readings(Scenarios[scenario], truth, draw);
         double[] deviates = MemberPrior.Standard.Draw(Philox.Key(Seed, draw), Members);
         new ReadingFit(Jar, new Evidence(readings), Members).Run(deviates, MemberPrior.Standard, Philox.Key(Seed, draw, 2));
@@ -114,7 +118,8 @@ public class CalibrationOfRanksTests
         ];
     }
 
-    private static bool IsNoise(int deviate) => deviate is (> Deviate.Pace and < Deviate.StagePace) or (>= Deviate.PhOffset and <= Deviate.AcidityOffset);
+    private static bool IsNoise(int deviate) =>
+        deviate is (> Deviate.Pace and < Deviate.StagePace) or (>= Deviate.PhOffset and <= Deviate.AcidityOffset);
 
     private static PhReading[] Readings((double Day, PhMethod Method)[] plan, double[] truth, uint draw)
     {
@@ -122,7 +127,8 @@ public class CalibrationOfRanksTests
             return [];
         var trace = new Trace(1, [.. plan.Select(each => each.Day)], []);
         Jar.Run(truth, new LaneTable(1), trace);
-        return [.. plan.Select((each, i) => new PhReading(each.Day, SimulatedReading.Of(trace.Ph[i], each.Method, Seed, NoisePurpose, draw, (uint)i), each.Method))];
+        return [.. plan.Select((each, i) =>
+            new PhReading(each.Day, SimulatedReading.Of(trace.Ph[i], each.Method, Seed, NoisePurpose, draw, (uint)i), each.Method))];
     }
 
     private static (double[] Line, double[] Sour) Days(double[] deviates, int members)

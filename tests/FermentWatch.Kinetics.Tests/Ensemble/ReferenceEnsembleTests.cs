@@ -19,7 +19,9 @@ public class ReferenceEnsembleTests
     private const int Few = 512;
     private const double Span = 40;
 
-    private static readonly JarMembers Jar = new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current, new PriorSpread());
+    private static readonly JarMembers Jar =
+        new(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25), TemperatureCourse.Constant(18, 1.5), Span, ModelParameters.Current,
+        new PriorSpread());
 
     public static TheoryData<string, PhReading[]> Scenarios() => new()
     {
@@ -44,7 +46,8 @@ public class ReferenceEnsembleTests
             {
                 double wanted = Weighted(reference[quantity], weights, share);
                 double got = Weighted(few[quantity], [.. Enumerable.Repeat(1.0, Few)], share);
-                Assert.True(Math.Abs(got - wanted) <= (share == 0.5 ? 0.1 : 0.15) * wanted, $"{scenario}: quantity {quantity} at {share}: {got:0.000} for {wanted:0.000}");
+                Assert.True(Math.Abs(got - wanted) <= (share == 0.5 ? 0.1 : 0.15) * wanted,
+                    $"{scenario}: quantity {quantity} at {share}: {got:0.000} for {wanted:0.000}");
             }
         }
     }

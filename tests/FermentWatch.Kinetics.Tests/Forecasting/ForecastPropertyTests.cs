@@ -12,7 +12,8 @@ public class ForecastPropertyTests
 {
     private static readonly int Draws = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 1000 : 60;
 
-    private static readonly Gen<PhReading> AnyReading = Gen.Select(Gen.Double[0, 40], Gen.Double[2, 8], Gen.Enum<PhMethod>(), (day, ph, method) => new PhReading(day, ph, method));
+    private static readonly Gen<PhReading> AnyReading = Gen.Select(Gen.Double[0, 40], Gen.Double[2, 8], Gen.Enum<PhMethod>(), (day, ph, method) =>
+        new PhReading(day, ph, method));
 
     private static readonly Gen<TemperatureCourse> AnyCourse = Gen.OneOf(
         Gen.Select(Gen.Double[-5, 45], Gen.Double[0, 5], (celsius, spread) => TemperatureCourse.Constant(celsius, spread)),
@@ -20,7 +21,8 @@ public class ForecastPropertyTests
             .Select(steps => TemperatureCourse.FromSteps(steps, TypicalRoom.Usual)));
 
     private static readonly Gen<JarRecipe> AnyRecipe = Gen.Select(
-        Gen.Select(Gen.Int[0, Vegetable.All.Count - 1].Select(index => Vegetable.All[index]), Gen.Double[0.001, 20], (vegetable, mass) => new ProduceShare(vegetable, mass)).Array[1, 4],
+        Gen.Select(Gen.Int[0, Vegetable.All.Count - 1].Select(index => Vegetable.All[index]), Gen.Double[0.001, 20], (vegetable, mass) =>
+            new ProduceShare(vegetable, mass)).Array[1, 4],
         Gen.Enum<Cut>(), Gen.Double[1.5, 8], Gen.Double[0, 1], Gen.Double[0, 10], Gen.Double[0.1, 250], Gen.Double[0, 1],
         (shares, cut, salt, spread, water, litres, starter) => new JarRecipe
         {

@@ -28,13 +28,15 @@ public class HardInputTests
 
     [Fact]
     public void Run_PlaceWithoutSensor_IsWider() =>
-        Assert.True(Width(Forecaster.Run(Plain with { Temperatures = TemperatureCourse.Typical(TypicalRoom.Usual) })) > 1.02 * Width(Forecaster.Run(Plain with { Temperatures = TemperatureCourse.Constant(20) })));
+        Assert.True(Width(Forecaster.Run(Plain with { Temperatures = TemperatureCourse.Typical(TypicalRoom.Usual) })) > 1.02 * Width(
+            Forecaster.Run(Plain with { Temperatures = TemperatureCourse.Constant(20) })));
 
     [Fact]
     public void Run_TemperatureWithAGap_IsWiderAndSaysWhy()
     {
         static TemperatureCourse Course(bool gap) => TemperatureCourse.FromSteps(
-            [.. Enumerable.Range(0, 14 * 96).Select(i => TemperatureStep.Room(gap && i is > 60 and < 400 ? null : 19 + (2 * Math.Sin(i / 300.0))))], TypicalRoom.Usual);
+            [.. Enumerable.Range(0, 14 * 96).Select(i => TemperatureStep.Room(gap && i is > 60 and < 400 ? null : 19 + (2 * Math.Sin(i / 300.0))))],
+            TypicalRoom.Usual);
         Forecast whole = Forecaster.Run(Plain with { Temperatures = Course(false) });
         Forecast gappy = Forecaster.Run(Plain with { Temperatures = Course(true) });
         Assert.True(Width(gappy) > Width(whole));
@@ -44,7 +46,8 @@ public class HardInputTests
     [Fact]
     public void Run_ReadingsThatContradictEachOther_AreFlagged()
     {
-        Forecast forecast = Forecaster.Run(Plain with { Readings = [new PhReading(5, 5.4, PhMethod.Meter), new PhReading(5.1, 3.8, PhMethod.Meter)] });
+        Forecast forecast = Forecaster.Run(
+            Plain with { Readings = [new PhReading(5, 5.4, PhMethod.Meter), new PhReading(5.1, 3.8, PhMethod.Meter)] });
         Assert.NotEmpty(forecast.Flagged);
         Assert.Contains(forecast.Flagged, flagged => flagged.Reading.Ph == 3.8);
     }
@@ -65,7 +68,8 @@ public class HardInputTests
     [Fact]
     public void Run_VesselOfTwoHundredLitres_FollowsItsRoomSlowly()
     {
-        ForecastRequest warmed = Plain with { Temperatures = TemperatureCourse.Constant(8).Then(1, TemperatureCourse.Constant(25)), Days = 1.5, EveryDays = 0.5 };
+        ForecastRequest warmed =
+            Plain with { Temperatures = TemperatureCourse.Constant(8).Then(1, TemperatureCourse.Constant(25)), Days = 1.5, EveryDays = 0.5 };
         Forecast barrel = Forecaster.Run(warmed with { Recipe = Plain.Recipe with { VesselLitres = 200 } });
         Forecast jar = Forecaster.Run(warmed with { Recipe = Plain.Recipe with { VesselLitres = 1 } });
         Assert.InRange(barrel.Course[^1].JarCelsius, 14, 20);

@@ -29,7 +29,8 @@ public class KeptRunTests
         from tastes in Gen.Select(Gen.Double[1, 3], Gen.Enum<TasteAnswer>()).Array[0, 1]
         from taught in Gen.Bool
         from corrected in Gen.Bool
-        select new Way(celsius, [.. steps.Select((_, i) => Math.Min((3 * StepsPerDay) + steps.Take(i + 1).Sum(), celsius.Length))], [.. readings.Select(each => new PhReading(each.Item1, each.Item2, PhMethod.Meter))],
+        select new Way(celsius, [.. steps.Select((_, i) => Math.Min((3 * StepsPerDay) + steps.Take(i + 1).Sum(), celsius.Length))],
+        [.. readings.Select(each => new PhReading(each.Item1, each.Item2, PhMethod.Meter))],
             [.. tastes.Select(each => new TasteReading(each.Item1, each.Item2))], taught, corrected);
 
     [Fact]

@@ -31,8 +31,10 @@ public class MonotoneGridTests
             {
                 double lessSalt = days[Math.Max(s - 1, 0)][t];
                 double colder = days[s][Math.Max(t - 1, 0)];
-                Assert.True(days[s][t] >= 0.999 * lessSalt, $"{name}: {Salts[s]} % at {Temperatures[t]} C on day {days[s][t]:0.00}, less salt on {lessSalt:0.00}");
-                Assert.True(days[s][t] <= 1.001 * colder, $"{name}: {Salts[s]} % at {Temperatures[t]} C on day {days[s][t]:0.00}, colder on {colder:0.00}");
+                Assert.True(days[s][t] >= 0.999 * lessSalt,
+                    $"{name}: {Salts[s]} % at {Temperatures[t]} C on day {days[s][t]:0.00}, less salt on {lessSalt:0.00}");
+                Assert.True(days[s][t] <= 1.001 * colder,
+                    $"{name}: {Salts[s]} % at {Temperatures[t]} C on day {days[s][t]:0.00}, colder on {colder:0.00}");
             }
         }
     }
@@ -47,7 +49,8 @@ public class MonotoneGridTests
             JarMembers jar = Jar(name, salt, celsius);
             var trace = new Trace(1, [0, Span], []);
             jar.Run(new double[Deviate.Count], new LaneTable(1), trace);
-            double hexose = Recipe(name, salt).Shares.Sum(share => share.Vegetable.Composition.SugarsGrams / share.Vegetable.Composition.WaterGrams * 1000 / 180.16);
+            double hexose = Recipe(name, salt).Shares.Sum(share =>
+                share.Vegetable.Composition.SugarsGrams / share.Vegetable.Composition.WaterGrams * 1000 / 180.16);
             double native = TitratableAcidity.PercentLacticPerMole * jar.ConstantsOf(new double[Deviate.Count])[MemberConstant.NativeAcidity];
             Assert.InRange(trace.Acidity[1] - native, 0, (2 * hexose * TitratableAcidity.PercentLacticPerMole) + 1e-6);
         }

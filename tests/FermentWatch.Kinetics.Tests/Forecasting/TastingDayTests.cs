@@ -95,7 +95,8 @@ public class TastingDayTests
     public void Run_AcidLineAsTarget_IsMovedByNoHousehold()
     {
         ForecastRequest line = Plain with { Target = ForecastTarget.AcidLine };
-        Forecast taught = Forecaster.Run(line with { Household = HouseholdPrior.From([new JarLesson(0.3, 0.05, 0, 0.3)]), Gas = [new GasReading(1, true)] });
+        Forecast taught = Forecaster.Run(
+            line with { Household = HouseholdPrior.From([new JarLesson(0.3, 0.05, 0, 0.3)]), Gas = [new GasReading(1, true)] });
         Assert.Equal(Forecaster.Run(line).Target, taught.Target);
         Assert.Equal(taught.AcidLine, taught.Target);
     }

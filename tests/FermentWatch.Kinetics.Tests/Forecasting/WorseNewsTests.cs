@@ -50,7 +50,8 @@ public class WorseNewsTests
         Forecast both = Forecaster.Run(Plain with { Readings = [worse, better] });
         Assert.Contains(both.Flagged, flagged => flagged.Reading == worse && flagged.WorseThanExpected);
         Assert.Contains(both.Flagged, flagged => flagged.Reading == better && !flagged.WorseThanExpected);
-        Assert.All([worse, better], reading => Assert.True(Width(both) >= Width(Forecaster.Run(Plain with { Readings = [reading] })), $"{both.AcidLine}"));
+        Assert.All([worse, better], reading =>
+            Assert.True(Width(both) >= Width(Forecaster.Run(Plain with { Readings = [reading] })), $"{both.AcidLine}"));
     }
 
     [Theory]
@@ -61,8 +62,10 @@ public class WorseNewsTests
         Forecast without = Forecaster.Run(Plain);
         Forecast with = Forecaster.Run(Plain with { Readings = [new PhReading(day, ph, PhMethod.Meter)] });
         Assert.Single(with.Flagged);
-        Assert.True(with.AcidLine.P10 <= without.AcidLine.P10 && (with.AcidLine.P90 ?? 99) >= without.AcidLine.P90, $"{with.AcidLine}, without {without.AcidLine}");
-        Assert.All(with.Course.Zip(without.Course), pair => Assert.True(pair.First.Ph.P10 <= pair.Second.Ph.P10 && pair.First.Ph.P90 >= pair.Second.Ph.P90));
+        Assert.True(with.AcidLine.P10 <= without.AcidLine.P10 && (with.AcidLine.P90 ?? 99) >= without.AcidLine.P90,
+            $"{with.AcidLine}, without {without.AcidLine}");
+        Assert.All(with.Course.Zip(without.Course), pair =>
+            Assert.True(pair.First.Ph.P10 <= pair.Second.Ph.P10 && pair.First.Ph.P90 >= pair.Second.Ph.P90));
     }
 
     [Fact]
@@ -70,7 +73,8 @@ public class WorseNewsTests
     {
         ForecastRequest request = Plain with
         {
-            Recipe = JarRecipe.Of(Vegetable.Of("carrot"), Cut.Pieces, 2.5) with { AddedWaterKilograms = 0.5, StarterBrine = new StarterBrine(0.08, 1.2) },
+            Recipe = JarRecipe.Of(Vegetable.Of("carrot"), Cut.Pieces, 2.5) with { AddedWaterKilograms = 0.5,
+                StarterBrine = new StarterBrine(0.08, 1.2) },
             EveryDays = 0.25,
         };
         Forecast forecast = Forecaster.Run(request);

@@ -7,8 +7,10 @@ namespace FermentWatch.Kinetics.Tests.Recipe;
 public class RecipeTests
 {
     [Theory]
-    [InlineData(225, "salt: 225 % cannot be used. Enter 1.5 to 8 % of vegetables and added water together: with more salt the lactic acid bacteria hardly work.")]
-    [InlineData(1.2, "salt: 1.2 % cannot be used. Enter 1.5 to 8 % of vegetables and added water together: with less salt the wrong germs keep up with the lactic acid bacteria.")]
+    [InlineData(225, "salt: 225 % cannot be used. Enter 1.5 to 8 % of vegetables and added water together: with more salt the lactic acid bacteria "
+        + "hardly work.")]
+    [InlineData(1.2, "salt: 1.2 % cannot be used. Enter 1.5 to 8 % of vegetables and added water together: with less salt the wrong germs keep up "
+        + "with the lactic acid bacteria.")]
     public void Check_SaltOutOfRange_SaysFieldWhatCameAndWhatWouldBeRight(double percent, string expected) =>
         Assert.Equal(expected, Assert.Single(JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, percent).Check()).ToString());
 
@@ -24,7 +26,8 @@ public class RecipeTests
             VesselLitres = 0,
             UnknownKilograms = double.PositiveInfinity,
         };
-        Assert.Equal(["mass of carrot", "salt", "spread of the salt", "added water", "vessel", "other ingredients", "cut"], recipe.Check().Select(refusal => refusal.Field));
+        Assert.Equal(["mass of carrot", "salt", "spread of the salt", "added water", "vessel", "other ingredients", "cut"], recipe.Check()
+            .Select(refusal => refusal.Field));
     }
 
     [Fact]

@@ -13,7 +13,8 @@ public class JarSolverTests
 {
     private const int Members = 16;
 
-    private static readonly JarRecipe Pickles = JarRecipe.Of(Vegetable.Of("cucumber"), Cut.Whole, 4) with { AddedWaterKilograms = 0.8, VesselLitres = 2 };
+    private static readonly JarRecipe Pickles =
+        JarRecipe.Of(Vegetable.Of("cucumber"), Cut.Whole, 4) with { AddedWaterKilograms = 0.8, VesselLitres = 2 };
 
     /// <summary>e to the x over the whole range, against the platform's own.</summary>
     [Fact]
@@ -30,7 +31,9 @@ public class JarSolverTests
     [Fact]
     public void Run_NothingGrows_SolutesEvenOutExponentially()
     {
-        ModelParameters still = ModelParameters.Current with { Guilds = [.. ModelParameters.Current.Guilds.Select(guild => guild with { OptimumRatePerHour = 0, MaintenanceHexosePerHour = 0 })] };
+        ModelParameters still =
+            ModelParameters.Current with {
+            Guilds = [.. ModelParameters.Current.Guilds.Select(guild => guild with { OptimumRatePerHour = 0, MaintenanceHexosePerHour = 0 })] };
         var jar = new JarMembers(Pickles, TemperatureCourse.Constant(20, 0), 10, still, new PriorSpread());
         var trace = new Trace(1, [0, 2, 10], []);
         double[] centre = new double[Deviate.Count];
@@ -50,7 +53,8 @@ public class JarSolverTests
         JarRecipe recipe = JarRecipe.Of(Vegetable.Of("cabbage"), Cut.Shredded, 2.25) with { VesselLitres = 1 };
         JarContents contents = JarContents.Of(recipe, ModelParameters.Current);
         var trace = new Trace(1, [0, 0.5], []);
-        new JarMembers(recipe, TemperatureCourse.Constant(20, 0), 1, ModelParameters.Current, new PriorSpread()).Run(new double[Deviate.Count], new LaneTable(1), trace);
+        new JarMembers(recipe, TemperatureCourse.Constant(20, 0), 1, ModelParameters.Current, new PriorSpread())
+            .Run(new double[Deviate.Count], new LaneTable(1), trace);
         Assert.Equal(ChargeBalance.Ph(contents.Native, 20), trace.Ph[0], 0.003);
         Assert.Equal(Vegetable.Of("cabbage").RawPh, trace.Ph[0], 0.2);
     }

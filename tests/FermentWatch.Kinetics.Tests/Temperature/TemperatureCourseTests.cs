@@ -7,7 +7,8 @@ public class TemperatureCourseTests
     [Fact]
     public void FromSteps_Gap_IsFilledFromTheRoomAndWider()
     {
-        var steps = Enumerable.Range(0, 4 * 96).Select(i => TemperatureStep.Room(i is >= 200 and < 240 ? null : 20 + Math.Sin(2 * Math.PI * i / 96))).ToArray();
+        var steps = Enumerable.Range(0, 4 * 96).Select(i => TemperatureStep.Room(i is >= 200 and < 240 ? null : 20 + Math.Sin(2 * Math.PI * i / 96)))
+            .ToArray();
         TemperatureCourse course = TemperatureCourse.FromSteps(steps, TypicalRoom.Usual);
         Assert.InRange(course[220].Celsius!.Value, 19, 21);
         Assert.True(course[220].SpreadCelsius > course[100].SpreadCelsius);

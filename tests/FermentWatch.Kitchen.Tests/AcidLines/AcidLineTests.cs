@@ -69,12 +69,15 @@ public class AcidLineTests
             AcidLineWords.Sentence(Doubles.Make.Jar(1), Report(Make.Ph(3.9, PhMethod.Meter, 6)), DateTimeZone.Utc));
 
     [Theory]
-    [InlineData(false, false, false, true, "Measured 3.9 by meter on 9 October. Pieces blended with their brine, measured, settle it: in them the acid comes last.")]
+    [InlineData(false, false, false, true,
+        "Measured 3.9 by meter on 9 October. Pieces blended with their brine, measured, settle it: in them the acid comes last.")]
     [InlineData(false, true, true, false, "Measured 3.9 by meter on 9 October.")]
     [InlineData(true, false, true, false, "Measured 3.9 by meter on 9 October.")]
-    public void Report_InPieces_IsSettledByAReadingOfABlendAmongTheTwoOnly(bool firstBlended, bool secondBlended, bool settled, bool awaits, string sentence)
+    public void Report_InPieces_IsSettledByAReadingOfABlendAmongTheTwoOnly(bool firstBlended, bool secondBlended, bool settled, bool awaits,
+        string sentence)
     {
-        Jar jar = Doubles.Make.Jar(1, seen: [Make.Ph(4.0, PhMethod.Meter, 6, blended: firstBlended), Make.Ph(3.9, PhMethod.Meter, 8, blended: secondBlended)]);
+        Jar jar = Doubles.Make.Jar(1,
+            seen: [Make.Ph(4.0, PhMethod.Meter, 6, blended: firstBlended), Make.Ph(3.9, PhMethod.Meter, 8, blended: secondBlended)]);
         jar.Cut = Cut.Whole;
         AcidLineReport report = AcidLine.Report(jar, DateTimeZone.Utc);
         Assert.Equal((settled, awaits), (report.Settled, report.AwaitsBlended));
@@ -86,7 +89,8 @@ public class AcidLineTests
     [Fact]
     public void Report_BlendAfterBrine_IsNoRise()
     {
-        Assert.Equal(AcidLineAlarm.None, Report(Make.Ph(3.7, PhMethod.Meter, 6), Make.Ph(4.1, PhMethod.Meter, 6.1, blended: true), Make.Ph(3.7, PhMethod.Meter, 7)).Alarm);
+        Assert.Equal(AcidLineAlarm.None,
+            Report(Make.Ph(3.7, PhMethod.Meter, 6), Make.Ph(4.1, PhMethod.Meter, 6.1, blended: true), Make.Ph(3.7, PhMethod.Meter, 7)).Alarm);
         Assert.Equal(AcidLineAlarm.RiseToRecheck, Report(Make.Ph(3.7, PhMethod.Meter, 6), Make.Ph(4.1, PhMethod.Meter, 6.1)).Alarm);
     }
 
@@ -117,9 +121,11 @@ public class AcidLineTests
     [Fact]
     public void Report_VinegarBrineThatEvensOut_IsNoAlarmAndNotBelowYet()
     {
-        Jar pickles = Pickles(new Vinegar(0.06, 5), Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(3.7, PhMethod.Meter, 3), Make.Ph(3.9, PhMethod.Meter, 5));
+        Jar pickles = Pickles(new Vinegar(0.06, 5), Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(3.7, PhMethod.Meter, 3),
+            Make.Ph(3.9, PhMethod.Meter, 5));
         Assert.Equal((AcidLineState.NotMeasured, AcidLineAlarm.None), Of(pickles));
-        Assert.Contains("vinegar still stands in the brine", AcidLineWords.WhyNot(AcidLine.Weigh(pickles, pickles.Observations.OfType<PhMeasurement>().First())), StringComparison.Ordinal);
+        Assert.Contains("vinegar still stands in the brine",
+            AcidLineWords.WhyNot(AcidLine.Weigh(pickles, pickles.Observations.OfType<PhMeasurement>().First())), StringComparison.Ordinal);
         pickles.Observations.Add(Make.Ph(3.8, PhMethod.Meter, 9.1));
         Assert.Equal((AcidLineState.MeasuredBelow, AcidLineAlarm.None), Of(pickles));
         pickles.Observations.Add(Make.Ph(4.1, PhMethod.Meter, 12));
@@ -128,15 +134,18 @@ public class AcidLineTests
 
     [Fact]
     public void Report_VinegarBrineBlended_CountsAtOnce() =>
-        Assert.Equal((AcidLineState.MeasuredBelow, AcidLineAlarm.None), Of(Pickles(new Vinegar(0.06, 5), Make.Ph(3.9, PhMethod.Meter, 3, blended: true))));
+        Assert.Equal((AcidLineState.MeasuredBelow, AcidLineAlarm.None),
+        Of(Pickles(new Vinegar(0.06, 5), Make.Ph(3.9, PhMethod.Meter, 3, blended: true))));
 
     [Fact]
     public void Report_TheSameReadingsWithoutVinegar_AreAnAlarm() =>
-        Assert.Equal(AcidLineAlarm.Rise, Of(Pickles(null, Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(3.7, PhMethod.Meter, 3), Make.Ph(3.9, PhMethod.Meter, 5))).Alarm);
+        Assert.Equal(AcidLineAlarm.Rise,
+        Of(Pickles(null, Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(3.7, PhMethod.Meter, 3), Make.Ph(3.9, PhMethod.Meter, 5))).Alarm);
 
     [Fact]
     public void Report_VinegarBrineMeasuredAboveTheLine_IsAboveWhateverStillEvensOut() =>
-        Assert.Equal(AcidLineState.MeasuredAbove, Of(Pickles(new Vinegar(0.06, 5), Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(4.8, PhMethod.Meter, 3))).State);
+        Assert.Equal(AcidLineState.MeasuredAbove,
+        Of(Pickles(new Vinegar(0.06, 5), Make.Ph(3.1, PhMethod.Meter, 0.1), Make.Ph(4.8, PhMethod.Meter, 3))).State);
 
     private static (AcidLineState State, AcidLineAlarm Alarm) Of(Jar jar)
     {

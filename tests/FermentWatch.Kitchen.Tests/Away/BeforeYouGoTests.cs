@@ -35,20 +35,23 @@ public class BeforeYouGoTests
     public void Needs_PutUpSoManyDaysBeforeLeaving_IsWarnedAboutWithinFive(int before, bool warned)
     {
         Jar jar = Make.Jar(1, packedAt: Make.Day(Day - 0.5), cover: Cover.Weight, seen: Below);
-        Assert.Equal(warned, Needs(before, before + 3, jar).SelectMany(need => need.Lines).Any(line => line.StartsWith("Put up within five days", StringComparison.Ordinal)));
+        Assert.Equal(warned, Needs(before, before + 3, jar).SelectMany(need => need.Lines)
+            .Any(line => line.StartsWith("Put up within five days", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void Needs_TastingDayWhileAway_IsTastedTheDayYouGo()
     {
         Jar jar = Make.Jar(1, cover: Cover.Weight, seen: Below);
-        Assert.Equal(["Probably sour enough Wednesday, while you are away or before: taste it the day you go. The cold slows it, if it is nearly right."],
+        Assert.Equal(["Probably sour enough Wednesday, while you are away or before: taste it the day you go. The cold slows it, if it is nearly "
+            + "right."],
             Assert.Single(Needs(3, 7, [jar], Make.Forecast(jar, 10, 13, 15))).Lines);
     }
 
     [Fact]
     public void Needs_NeverMeasuredPastDaySeven_AsksToMeasureBefore() =>
-        Assert.Equal(["No reading below 4.6 counts yet: measure the pH before you go."], Assert.Single(Needs(1, 3, Make.Jar(1, cover: Cover.Weight))).Lines);
+        Assert.Equal(["No reading below 4.6 counts yet: measure the pH before you go."],
+        Assert.Single(Needs(1, 3, Make.Jar(1, cover: Cover.Weight))).Lines);
 
     [Fact]
     public void Needs_FilmSeen_IsSettledBefore() =>

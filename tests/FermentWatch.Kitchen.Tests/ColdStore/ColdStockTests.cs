@@ -19,7 +19,8 @@ public class ColdStockTests
         Assert.Equal([false, false, false, true], new[] { kraut, kimchi, older, sour }.Select(each => each.IsSourerThanWanted));
     }
 
-    /// <summary>Colorado State's older and newer advice and trade practice on kimchi: 1, 2 and 4 weeks; USDA Guide 6 (2015): pickles 4 to 6 months, kraut several.</summary>
+    /// <summary>Colorado State's older and newer advice and trade practice on kimchi: 1, 2 and 4 weeks; USDA Guide 6 (2015): pickles 4 to 6
+    /// months, kraut several.</summary>
     [Theory]
     [InlineData("napa", 14)]
     [InlineData("cabbage", 120)]

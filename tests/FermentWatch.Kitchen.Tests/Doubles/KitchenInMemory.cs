@@ -14,7 +14,8 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Doubles;
 
-/// <summary>A household whose records outlive any pass. Each writing is one step; <see cref="Killed"/> may end the process before or after it.</summary>
+/// <summary>A household whose records outlive any pass. Each writing is one step; <see cref="Killed"/> may end the process before or after
+/// it.</summary>
 internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRoundBook, INoticeBook, IOccasionBook, IMemberBook
 {
     private readonly SortedDictionary<LocalDate, Round> _rounds = [];
@@ -44,12 +45,15 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
     public long Revision { get; set; }
 
     /// <summary>A new process over the same records.</summary>
-    public RoundPass RoundPass() => new(this, this, JarBook(), PlaceBook(), ForecastBook(), this, this, new DryPlaces(SensorBook(), Substitute.For<IReadingLog>()), Make.SetAside());
+    public RoundPass RoundPass() =>
+        new(this, this, JarBook(), PlaceBook(), ForecastBook(), this, this, new DryPlaces(SensorBook(), Substitute.For<IReadingLog>()),
+        Make.SetAside());
 
     /// <summary>A new process over the same records.</summary>
     public OccasionPass OccasionPass() => new(Scenes(), this, this, this, this, Make.SetAside());
 
-    public void Reach(string person) => Routes.Add(new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Mqtt, Address = person });
+    public void Reach(string person) =>
+        Routes.Add(new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Mqtt, Address = person });
 
     public Task<Household> ReadAsync(CancellationToken cancellationToken) => Task.FromResult(household);
 
@@ -87,7 +91,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task QueueAsync(IReadOnlyList<Notice> notices, CancellationToken cancellationToken) => Task.FromResult(Step(() => Queue(notices)));
 
-    public Task<IReadOnlyList<Notice>> ClaimAsync(Instant now, Instant claimedUntil, int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<IReadOnlyList<Notice>> ClaimAsync(Instant now, Instant claimedUntil, int atMost, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
     public Task SettleAsync(Notice notice, CancellationToken cancellationToken) => throw new NotSupportedException();
 
@@ -95,9 +100,11 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<IReadOnlyList<ToldOccasion>> ToldAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<ToldOccasion>>([.. _told.Values]);
+    public Task<IReadOnlyList<ToldOccasion>> ToldAsync(CancellationToken cancellationToken) =>
+        Task.FromResult<IReadOnlyList<ToldOccasion>>([.. _told.Values]);
 
-    public Task<bool> TellAsync(IReadOnlyList<ToldOccasion> occasions, IReadOnlyList<Notice> notices, CancellationToken cancellationToken) => Task.FromResult(Step(() =>
+    public Task<bool> TellAsync(IReadOnlyList<ToldOccasion> occasions, IReadOnlyList<Notice> notices, CancellationToken cancellationToken) =>
+        Task.FromResult(Step(() =>
     {
         if (occasions.Any(occasion => _told.ContainsKey(occasion.Key)))
             return false;
@@ -115,7 +122,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task<IReadOnlySet<OccasionKind>> MutedAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlySet<OccasionKind>>(_muted);
 
-    public Task MuteAsync(OccasionKind kind, bool muted, CancellationToken cancellationToken) => Task.FromResult(muted ? _muted.Add(kind) : _muted.Remove(kind));
+    public Task MuteAsync(OccasionKind kind, bool muted, CancellationToken cancellationToken) =>
+        Task.FromResult(muted ? _muted.Add(kind) : _muted.Remove(kind));
 
     public Task<IReadOnlyList<Member>> AllAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<Member>>(Members);
 
@@ -127,7 +135,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task TakeBackAsync(LocalDate date, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<IReadOnlyList<RoundPause>> PausesAsync(LocalDate from, CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<RoundPause>>(Pauses);
+    public Task<IReadOnlyList<RoundPause>> PausesAsync(LocalDate from, CancellationToken cancellationToken) =>
+        Task.FromResult<IReadOnlyList<RoundPause>>(Pauses);
 
     public Task PauseAsync(RoundPause pause, CancellationToken cancellationToken) => throw new NotSupportedException();
 
@@ -152,7 +161,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
     {
         var log = Substitute.For<IReadingLog>();
         ISensorBook sensors = SensorBook();
-        return new OccasionFactsReader(JarBook(), PlaceBook(), ForecastBook(), this, sensors, log, new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
+        return new OccasionFactsReader(JarBook(), PlaceBook(), ForecastBook(), this, sensors, log,
+            new ConcernReader(sensors, Substitute.For<ISourceRuleBook>(), Substitute.For<IProbeBook>(), log));
     }
 
     private IJarBook JarBook()

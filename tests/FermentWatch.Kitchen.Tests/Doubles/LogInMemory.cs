@@ -32,7 +32,8 @@ internal sealed class LogInMemory : IReadingLog
     public Task<LogSlice> NotYetJudgedAsync(WaitingReadings waiting, int atMost, CancellationToken cancellationToken)
     {
         var slice = _written.Select((at, index) => (Entry: _entries[at], Place: index + 1L))
-            .Where(row => row.Place > waiting.After && row.Place <= waiting.UpTo && row.Entry.Verdict == Verdict.Pending && row.Entry.Reading.SensorKey == waiting.SensorKey)
+            .Where(row => row.Place > waiting.After && row.Place <= waiting.UpTo && row.Entry.Verdict == Verdict.Pending
+                && row.Entry.Reading.SensorKey == waiting.SensorKey)
             .Take(atMost).ToList();
         return Task.FromResult(new LogSlice([.. slice.Select(row => row.Entry)], slice.Count > 0 ? slice[^1].Place : waiting.After));
     }
@@ -47,14 +48,18 @@ internal sealed class LogInMemory : IReadingLog
         return Task.CompletedTask;
     }
 
-    public Task<IReadOnlyList<JudgedReading>> ReadAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
-        Task.FromResult<IReadOnlyList<JudgedReading>>([.. _entries.Values.Where(entry => entry.Reading.MeasuredAt >= from && entry.Reading.MeasuredAt < until)]);
+    public Task<IReadOnlyList<JudgedReading>> ReadAsync(int sensorKey, Quantity quantity, Instant from, Instant until,
+        CancellationToken cancellationToken) =>
+        Task.FromResult<IReadOnlyList<JudgedReading>>(
+            [.. _entries.Values.Where(entry => entry.Reading.MeasuredAt >= from && entry.Reading.MeasuredAt < until)]);
 
     public Task<Instant?> FirstAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
         Task.FromResult(Within(sensorKey, quantity, from, until).Select(reading => (Instant?)reading.MeasuredAt).FirstOrDefault());
 
-    public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until, CancellationToken cancellationToken) =>
-        Task.FromResult(Within(sensorKey, quantity, from, until).Where(reading => reading.Value != value).Select(reading => (Instant?)reading.MeasuredAt).LastOrDefault());
+    public Task<Instant?> LastOtherAsync(int sensorKey, Quantity quantity, double value, Instant from, Instant until,
+        CancellationToken cancellationToken) =>
+        Task.FromResult(Within(sensorKey, quantity, from, until).Where(reading => reading.Value != value)
+            .Select(reading => (Instant?)reading.MeasuredAt).LastOrDefault());
 
     public Task<Instant?> LastBetweenAsync(int sensorKey, Quantity quantity, Instant from, Instant until, CancellationToken cancellationToken) =>
         Task.FromResult(Within(sensorKey, quantity, from, until).Select(reading => (Instant?)reading.MeasuredAt).LastOrDefault());
@@ -63,10 +68,12 @@ internal sealed class LogInMemory : IReadingLog
 
     public Task<IReadOnlyList<JudgedReading>> LastAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
 
-    public Task<IReadOnlyList<ReadingMean>> MeansAsync(int sensorKey, Quantity quantity, MeanSpan span, Instant from, Instant until, CancellationToken cancellationToken) =>
+    public Task<IReadOnlyList<ReadingMean>> MeansAsync(int sensorKey, Quantity quantity, MeanSpan span, Instant from, Instant until,
+        CancellationToken cancellationToken) =>
         throw new NotSupportedException();
 
-    public Task<IReadOnlyDictionary<Verdict, long>> VerdictCountsAsync(int sensorKey, CancellationToken cancellationToken) => throw new NotSupportedException();
+    public Task<IReadOnlyDictionary<Verdict, long>> VerdictCountsAsync(int sensorKey, CancellationToken cancellationToken) =>
+        throw new NotSupportedException();
 
     public Task<IReadOnlyList<RejectCount>> RejectsAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
 

@@ -26,7 +26,8 @@ internal static class Make
     /// <summary>Nothing set aside yet.</summary>
     public static SetAside SetAside() => new(new FakeClock(Packed));
 
-    public static Household Household(string zone = "Europe/Vienna") => new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone, PhTool = PhTool.Meter };
+    public static Household Household(string zone = "Europe/Vienna") =>
+        new() { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = zone, PhTool = PhTool.Meter };
 
     public static IHouseholdBook Households(string zone)
     {
@@ -51,7 +52,8 @@ internal static class Make
         return book;
     }
 
-    public static Jar Jar(int number, Place? place = null, Instant? packedAt = null, Cover cover = Cover.Leaf, Lid lid = Lid.Vented, params Observation[] seen)
+    public static Jar Jar(int number, Place? place = null, Instant? packedAt = null, Cover cover = Cover.Leaf, Lid lid = Lid.Vented,
+        params Observation[] seen)
     {
         var jar = new Jar
         {
@@ -66,13 +68,15 @@ internal static class Make
 
     public static Instant Day(double days) => Packed + Duration.FromDays(days);
 
-    public static PhMeasurement Ph(double ph, PhMethod method, double day, bool inBuffer = true, bool pale = true, bool blended = false, double? celsius = null) => new()
+    public static PhMeasurement Ph(double ph, PhMethod method, double day, bool inBuffer = true, bool pale = true, bool blended = false,
+        double? celsius = null) => new()
     {
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Ph = ph, Method = method,
         CheckedInBuffer = inBuffer, PaleBrine = pale, Blended = blended, SampleCelsius = celsius,
     };
 
-    public static Look Look(double day) => new() { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Opened = false };
+    public static Look Look(double day) =>
+        new() { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Opened = false };
 
     public static Sighting Sighting(SightingKind kind, double day) => new()
     {

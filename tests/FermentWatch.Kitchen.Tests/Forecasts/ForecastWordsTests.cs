@@ -95,7 +95,8 @@ public class ForecastWordsTests
         {
             ForecastCalendar calendar = After(days);
             var passage = new PassageDays(p10, p10 + more, p10 + more + most);
-            string words = ForecastWords.SourEnough(passage, calendar, null) + ForecastWords.AcidLine(passage, calendar, AcidLineState.NotMeasured, false)
+            string words = ForecastWords.SourEnough(passage, calendar, null)
+                + ForecastWords.AcidLine(passage, calendar, AcidLineState.NotMeasured, false)
                 + ForecastWords.AcidLineInPieces(passage, calendar, false);
             for (LocalDate gone = calendar.Today.PlusDays(-days); gone < calendar.Today; gone = gone.PlusDays(1))
                 if (words.Contains($" {DateWords.Name(gone, calendar.Today)}", StringComparison.Ordinal))

@@ -16,5 +16,6 @@ public class JarSpansTests
     [Fact]
     public void Joined_Nothing_IsNothing() => Assert.Empty(JarSpans.Joined([]));
 
-    private static SensorSpan Span(int sensor, int fromHour, int untilHour) => new(sensor, Noon + Duration.FromHours(fromHour), Noon + Duration.FromHours(untilHour));
+    private static SensorSpan Span(int sensor, int fromHour, int untilHour) =>
+        new(sensor, Noon + Duration.FromHours(fromHour), Noon + Duration.FromHours(untilHour));
 }

@@ -13,9 +13,11 @@ public class JarWarningsTests
 {
     [Theory]
     [InlineData(34.9, null)]
-    [InlineData(35, "35 °C (95 °F) or more is expected in it tomorrow. The bacteria that sour it hardly keep up there, others thrive. Move it somewhere cooler now, and measure the pH.")]
+    [InlineData(35, "35 °C (95 °F) or more is expected in it tomorrow. The bacteria that sour it hardly keep up there, others thrive. Move it "
+        + "somewhere cooler now, and measure the pH.")]
     public void Of_HotDayAhead_IsToldFrom35On(double celsius, string? expected) =>
-        Assert.Equal(expected is null ? [] : [expected], JarWarnings.Of(SampleJars.Of("cabbage"), Course((0, 45), (3.5, 22), (4.6, celsius)), On(day: 3.6)));
+        Assert.Equal(expected is null ? []
+            : [expected], JarWarnings.Of(SampleJars.Of("cabbage"), Course((0, 45), (3.5, 22), (4.6, celsius)), On(day: 3.6)));
 
     [Fact]
     public void Of_HotDayThatIsOver_IsNotTold() => Assert.Empty(JarWarnings.Of(SampleJars.Of("cabbage"), Course((0, 36), (3.5, 22)), On(day: 3.6)));
@@ -33,7 +35,9 @@ public class JarWarningsTests
     public void ForAPolicy_Pink_NamesBothSourcesAndWhatThisHouseholdDoes()
     {
         MoreSigns Pink(MouldPolicy policy) => MoreSigns.For(policy).Single(sign => sign.Sign == "Pink");
-        Assert.All(Enum.GetValues<MouldPolicy>(), policy => Assert.All(["Oregon State", "Ask Extension", "This household"], words => Assert.Contains(words, Pink(policy).Advice, StringComparison.Ordinal)));
+        Assert.All(Enum.GetValues<MouldPolicy>(), policy =>
+            Assert.All(["Oregon State", "Ask Extension", "This household"], words =>
+            Assert.Contains(words, Pink(policy).Advice, StringComparison.Ordinal)));
         Assert.EndsWith("stricter advice: throw it out.", Pink(MouldPolicy.ThrowOut).Advice, StringComparison.Ordinal);
         Assert.EndsWith("measure the pH and look daily.", Pink(MouldPolicy.SkimSmallPatches).Advice, StringComparison.Ordinal);
     }
@@ -52,7 +56,8 @@ public class JarWarningsTests
 
     [Fact]
     public void Cautions_WithoutASource_AreTheseAndNoMore() => Assert.Equal(["glass-pressure", "oil-no-seal"],
-        Cautions.PuttingUp.Concat(Cautions.Deciding).Where(each => each.Source == "common practice, no source").Select(each => each.Key).Distinct().Order());
+        Cautions.PuttingUp.Concat(Cautions.Deciding).Where(each => each.Source == "common practice, no source").Select(each => each.Key).Distinct()
+            .Order());
 
     [Fact]
     public void Strips_AreToldByTheirRange() => Assert.Contains("from about 3 to 5", LineRule.WhatStripsTell, StringComparison.Ordinal);
@@ -64,7 +69,8 @@ public class JarWarningsTests
         var none = new Quantiles(0, 0, 0);
         return new Forecast
         {
-            ModelVersion = "test", AcidLine = default, Ph4 = default, CentreAcidLine = default, CentrePh4 = default, Target = null, Flagged = [], Remarks = [],
+            ModelVersion = "test", AcidLine = default, Ph4 = default, CentreAcidLine = default, CentrePh4 = default, Target = null, Flagged = [],
+                Remarks = [],
             Course = [.. course.Select(each => new CoursePoint(each.Day, each.Celsius, none, none, 0, none))],
         };
     }

@@ -71,7 +71,8 @@ public class MeansOfJarsTests
     public async Task OfAsync_SensorCarriedAway_LeavesWhatItMeasuredHereAndNoMore()
     {
         Add(1, Closed - Duration.FromDays(2), 1);
-        _counter.Placements.Add(new SensorPlacement { Id = Guid.NewGuid(), SensorId = _counter.Id, PlaceId = Make.Cellar.Id, From = Closed - Duration.FromDays(1) });
+        _counter.Placements.Add(
+            new SensorPlacement { Id = Guid.NewGuid(), SensorId = _counter.Id, PlaceId = Make.Cellar.Id, From = Closed - Duration.FromDays(1) });
         string before = await NameAsync();
         Add(1, Closed - QuarterHour.Length, 2);
         Assert.Equal(before, await NameAsync());
@@ -94,13 +95,15 @@ public class MeansOfJarsTests
     private MeanStamp StampOf(SensorSpan span)
     {
         var within = _means.Where(each => each.Key.Key == span.SensorKey && each.Key.Start >= span.From && each.Key.Start < span.Until).ToList();
-        return new MeanStamp(within.Count, within.Select(each => each.Value).DefaultIfEmpty().Max(), within.Count == 0 ? null : within.Max(each => each.Key.Start));
+        return new MeanStamp(within.Count, within.Select(each => each.Value).DefaultIfEmpty().Max(), within.Count == 0 ? null
+            : within.Max(each => each.Key.Start));
     }
 
     private static Sensor At(int key, Guid place)
     {
         var sensor = new Sensor { Id = Guid.NewGuid(), Key = key, Slug = $"s{key}", Name = $"s{key}", AddedAt = Make.Packed };
-        sensor.Placements.Add(new SensorPlacement { Id = Guid.NewGuid(), SensorId = sensor.Id, PlaceId = place, From = Make.Packed - Duration.FromDays(30) });
+        sensor.Placements.Add(
+            new SensorPlacement { Id = Guid.NewGuid(), SensorId = sensor.Id, PlaceId = place, From = Make.Packed - Duration.FromDays(30) });
         return sensor;
     }
 }

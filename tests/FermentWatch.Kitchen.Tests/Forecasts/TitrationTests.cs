@@ -44,7 +44,8 @@ public class TitrationTests
         // acidity_method: 10 g and 0.1 N, 16.65 mL is 1.5 %.
         var titration = new Titration
         {
-            Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(8), EnteredAt = Make.Day(8), By = "Mira", PercentLactic = 1.5002, BaseMillilitres = 16.65, BaseNormality = 0.1, SampleMillilitres = 10,
+            Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(8), EnteredAt = Make.Day(8), By = "Mira", PercentLactic = 1.5002,
+                BaseMillilitres = 16.65, BaseNormality = 0.1, SampleMillilitres = 10,
         };
         Assert.Equal("titrated: 1.50 % acid (16.65 mL x 0.1 N x 0.0901 x 100 / 10 mL)", ObservationWords.Of(titration));
         Assert.Equal("titrated: 0.90 % acid", ObservationWords.Of(Titrated(0.9, 8)));
@@ -53,8 +54,10 @@ public class TitrationTests
     private static Titration Titrated(double percent, double day) =>
         new() { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(day), EnteredAt = Make.Day(day), By = "Mira", PercentLactic = percent };
 
-    private static JarForecast Forecast(Jar jar) => JarForecaster.Forecast(jar, Places, TemperatureHistory.Empty, QuarterHour.Floor(Make.Day(9)), null, "");
+    private static JarForecast Forecast(Jar jar) =>
+        JarForecaster.Forecast(jar, Places, TemperatureHistory.Empty, QuarterHour.Floor(Make.Day(9)), null, "");
 
     private static async Task<string> NameAsync(Jar jar) =>
-        (await new ForecastInputs(new MeansOfJars(Substitute.For<IReadingLog>(), []), Places, null).OfAsync(jar, QuarterHour.Floor(Make.Day(9)), default)).Name;
+        (await new ForecastInputs(new MeansOfJars(Substitute.For<IReadingLog>(), []), Places, null)
+            .OfAsync(jar, QuarterHour.Floor(Make.Day(9)), default)).Name;
 }

@@ -18,7 +18,8 @@ public class WhatIfTests
     {
         (Jar jar, JarForecast saved) = OnDayThree();
         WhatIf cellar = Moved(jar, saved, Make.Cellar, 3), here = Moved(jar, saved, Make.Counter, 3);
-        Assert.True(cellar.Forecast.Target!.Value.P50 > saved.Forecast.Target!.Value.P50 + 3, $"{cellar.Forecast.Target} after {saved.Forecast.Target}");
+        Assert.True(cellar.Forecast.Target!.Value.P50 > saved.Forecast.Target!.Value.P50 + 3,
+            $"{cellar.Forecast.Target} after {saved.Forecast.Target}");
         Assert.Equal(saved.Forecast.Target.Value.P50!.Value, here.Forecast.Target!.Value.P50!.Value, 0.5);
     }
 
@@ -38,7 +39,8 @@ public class WhatIfTests
         ForecastRequest request = JarForecaster.Request(jar, TemperatureCourse.Constant(20), 30);
         var room = new TypicalRoom(4, TemperatureStep.RoomSensorSpreadCelsius);
         Assert.Equal(Forecaster.Run(request with { Temperatures = request.Temperatures.ThenIn(7, room, 30) }).AcidLine,
-            Forecaster.Run(request with { Temperatures = TemperatureCourse.Constant(20).Then(7, TemperatureCourse.FromSteps([.. Enumerable.Repeat(TemperatureStep.Room(4), 31 * 96)], TypicalRoom.Usual)) }).AcidLine);
+            Forecaster.Run(request with { Temperatures = TemperatureCourse.Constant(20)
+                .Then(7, TemperatureCourse.FromSteps([.. Enumerable.Repeat(TemperatureStep.Room(4), 31 * 96)], TypicalRoom.Usual)) }).AcidLine);
         Assert.Equal(3, saved.Forecast.Course.First(point => point.Day >= 3).Day);
     }
 
@@ -61,7 +63,8 @@ public class WhatIfTests
     public void StillToCome_InTheCold_IsLessADayThanOnTheCounterAndNeverMoreSugarThanWentIn()
     {
         (Jar jar, JarForecast saved) = OnDayThree();
-        StillToCome counter = StillToCome.Of(jar, Places, TemperatureHistory.Empty, saved), cold = StillToCome.Of(jar, Places, TemperatureHistory.Empty, saved, TypicalRoom.Refrigerator);
+        StillToCome counter = StillToCome.Of(jar, Places, TemperatureHistory.Empty, saved),
+            cold = StillToCome.Of(jar, Places, TemperatureHistory.Empty, saved, TypicalRoom.Refrigerator);
         Assert.InRange(counter.GasLitres.Middle, 0.01, counter.GasLitres.Most);
         Assert.True(cold.MostLitresADay <= counter.MostLitresADay, $"{cold} against {counter}");
         Assert.True(cold.GasLitres.Middle < counter.GasLitres.Middle, $"{cold} against {counter}");
@@ -79,7 +82,8 @@ public class WhatIfTests
     [InlineData(0.02, "once a week")]
     [InlineData(0, "once a week")]
     public void Gas_ByTheBusiestDay_SaysHowOftenToOpen(double litresADay, string expected) =>
-        Assert.EndsWith($"let it out {expected}.", WhatIfWords.Gas(new StillToCome((0.5, 1.2), litresADay, 0.2, 3, (1, 2))), StringComparison.Ordinal);
+        Assert.EndsWith($"let it out {expected}.", WhatIfWords.Gas(new StillToCome((0.5, 1.2), litresADay, 0.2, 3, (1, 2))),
+        StringComparison.Ordinal);
 
     [Fact]
     public void Sodium_OfASaltedJar_IsThatOfItsServing()
@@ -98,7 +102,8 @@ public class WhatIfTests
         napa.Portions = [new Portion("napa", 1)];
         var calendar = new ForecastCalendar(Make.Packed, 60, Make.Packed, DateTimeZone.Utc);
         IReadOnlyList<CoursePoint> course = [.. Enumerable.Range(0, 20).Select(day => Point(day, 0.2 + (0.05 * day)))];
-        Assert.EndsWith("Chang & Kim 2000): about Monday to 12 October, by its middle course.", WhatIfWords.BestEaten(napa, course, calendar), StringComparison.Ordinal);
+        Assert.EndsWith("Chang & Kim 2000): about Monday to 12 October, by its middle course.", WhatIfWords.BestEaten(napa, course, calendar),
+            StringComparison.Ordinal);
         Assert.Null(WhatIfWords.BestEaten(Make.Jar(1), course, calendar));
     }
 
@@ -117,7 +122,8 @@ public class WhatIfTests
         return new CoursePoint(day, 20, level, level, 0, level);
     }
 
-    private static WhatIf Moved(Jar jar, JarForecast saved, Place to, double day) => WhatIf.Moved(jar, Places, TemperatureHistory.Empty, saved, to, day);
+    private static WhatIf Moved(Jar jar, JarForecast saved, Place to, double day) =>
+        WhatIf.Moved(jar, Places, TemperatureHistory.Empty, saved, to, day);
 
     private static (Jar Jar, JarForecast Saved) OnDayThree()
     {

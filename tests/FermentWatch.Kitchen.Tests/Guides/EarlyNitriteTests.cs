@@ -48,7 +48,8 @@ public class EarlyNitriteTests
         var none = new Quantiles(0, 0, 0);
         return new JarForecast(Guid.NewGuid(), SampleJars.Packed, Packed.AtStartOfDayInZone(SampleJars.Vienna).ToInstant(), "", new Forecast
         {
-            ModelVersion = "test", AcidLine = default, Ph4 = default, CentreAcidLine = default, CentrePh4 = default, Target = target, Flagged = [], Remarks = [],
+            ModelVersion = "test", AcidLine = default, Ph4 = default, CentreAcidLine = default, CentrePh4 = default, Target = target, Flagged = [],
+                Remarks = [],
             Course = [.. course.Select(each => new CoursePoint(each.Day, 20, new Quantiles(each.P50 - 0.3, each.P50, each.P90), none, 0, none))],
         });
     }

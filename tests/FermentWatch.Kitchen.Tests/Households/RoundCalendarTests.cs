@@ -12,7 +12,8 @@ public class RoundCalendarTests
 
     [Fact]
     public void At_HourInTheAutumnFold_IsTheFirst() =>
-        Assert.Equal(Instant.FromUtc(2026, 10, 25, 0, 30), RoundCalendar.At(new LocalDate(2026, 10, 25), new LocalTime(2, 30), Zone("Europe/Vienna")));
+        Assert.Equal(Instant.FromUtc(2026, 10, 25, 0, 30),
+        RoundCalendar.At(new LocalDate(2026, 10, 25), new LocalTime(2, 30), Zone("Europe/Vienna")));
 
     [Fact]
     public void At_DateTheZoneNeverHad_IsNull()
@@ -48,7 +49,8 @@ public class RoundCalendarTests
         var first = new LocalDate(2011, 1, 1);
         Instant end = first.PlusDays(800).AtStartOfDayInZone(zone).ToInstant();
         var due = RoundCalendar.DueAfter(first.PlusDays(-1), new LocalTime(hour, minute), zone, end).ToList();
-        var expected = Enumerable.Range(0, 800).Select(day => first.PlusDays(day)).Where(date => zoneName != "Pacific/Apia" || date != new LocalDate(2011, 12, 30));
+        var expected = Enumerable.Range(0, 800).Select(day => first.PlusDays(day))
+            .Where(date => zoneName != "Pacific/Apia" || date != new LocalDate(2011, 12, 30));
         Assert.Equal(expected, due.Select(entry => entry.Date));
         Assert.All(due.Zip(due.Skip(1)), pair => Assert.True(pair.First.DueAt < pair.Second.DueAt));
     }

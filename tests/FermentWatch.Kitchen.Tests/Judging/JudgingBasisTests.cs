@@ -33,7 +33,8 @@ public class JudgingBasisTests
 
     [Fact]
     public void RangeOf_TwoRules_TheWiderHolds() => Assert.Equal(
-        new PlausibleRange { Low = 3, High = 40, LargestStep = 6, LeastJump = 2 }, Basis([Rule("shelf", 5, 30), Rule("shelf", 3, 40)], []).RangeOf(1, Quantity.Temperature));
+        new PlausibleRange { Low = 3, High = 40, LargestStep = 6, LeastJump = 2 }, Basis([Rule("shelf", 5, 30), Rule("shelf", 3, 40)], [])
+            .RangeOf(1, Quantity.Temperature));
 
     [Fact]
     public void IsBadlyCalibrated_BetweenABadCheckAndAGoodOne_IsTrueForProbesOnly()
@@ -53,7 +54,8 @@ public class JudgingBasisTests
         BufferReading[] points = [Shown(ReferenceBuffer.Technical7, 0), Shown(ReferenceBuffer.Phthalate4, 0)];
         ProbeCalibration calibration = ProbeCalibration.Of(points, Start, out _)!;
         Assert.Equal((0, 1), (Math.Round(calibration.OffsetMillivolts, 9), Math.Round(calibration.Slope, 9)));
-        Assert.Equal(CalibrationFaults.Offset, ProbeCalibration.Of([Shown(ReferenceBuffer.Technical7, 0.6), Shown(ReferenceBuffer.Phthalate4, 0.6)], Start, out _)!.Faults);
+        Assert.Equal(CalibrationFaults.Offset,
+            ProbeCalibration.Of([Shown(ReferenceBuffer.Technical7, 0.6), Shown(ReferenceBuffer.Phthalate4, 0.6)], Start, out _)!.Faults);
     }
 
     private static BufferReading Shown(ReferenceBuffer buffer, double off) => BufferReading.OfShownPh(buffer, BufferTable.PhAt(buffer, 18) + off, 18);
@@ -65,7 +67,8 @@ public class JudgingBasisTests
             new(buffer, -slope * Nernst.MillivoltsPerPh(20) * (BufferTable.PhAt(buffer, 20) - 7), 20);
         return new ProbeCheck
         {
-            Id = Guid.NewGuid(), SensorId = Shelf.Id, At = at, EnteredAt = at, By = "Mira", Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)],
+            Id = Guid.NewGuid(), SensorId = Shelf.Id, At = at, EnteredAt = at, By = "Mira",
+                Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)],
         };
     }
 

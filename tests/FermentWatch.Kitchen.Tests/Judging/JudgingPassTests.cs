@@ -18,7 +18,8 @@ public class JudgingPassTests
             .List[1, 60].Select(rows => rows.DistinctBy(row => row.Item1).Select(row => Reading(row.Item1, row.Item2)).ToList());
         await Gen.Select(histories, Gen.Int[0, int.MaxValue]).SampleAsync(async (readings, shuffle) =>
         {
-            var shuffled = readings.OrderBy(reading => unchecked(((int)(reading.MeasuredAt - Start).TotalMinutes + 1) * (shuffle | 1) * -1640531527)).ToList();
+            var shuffled = readings.OrderBy(reading => unchecked(((int)(reading.MeasuredAt - Start).TotalMinutes + 1) * (shuffle | 1) * -1640531527))
+                .ToList();
             Assert.Equal(await VerdictsAsync(readings, readings.Count), await VerdictsAsync(shuffled, 1 + (shuffle % 5)));
         }, iter: 200);
     }
@@ -40,7 +41,8 @@ public class JudgingPassTests
     public async Task RunAsync_ReadingOfTheLastMillisecondThereIs_IsNotBelievedAndStopsNothing()
     {
         var log = new LogInMemory();
-        var last = new Reading(1, Quantity.Temperature, 20, Instant.FromUtc(9999, 12, 31, 23, 59, 59) + Duration.FromMilliseconds(999), Start, TimeSource.Payload);
+        var last = new Reading(1, Quantity.Temperature, 20, Instant.FromUtc(9999, 12, 31, 23, 59, 59) + Duration.FromMilliseconds(999), Start,
+            TimeSource.Payload);
         log.Write([last, Reading(0, 20), last with { MeasuredAt = Instant.FromUnixTimeSeconds(253_402_300_799) }, Reading(5, 20)]);
         await new JudgingPass(log).RunAsync(CancellationToken.None);
         Assert.Equal([Verdict.Counts, Verdict.Counts, Verdict.ClockNotBelieved, Verdict.ClockNotBelieved], log.All.Select(entry => entry.Verdict));

@@ -56,7 +56,8 @@ public class JumpTests
     public void Judge_StepSeenMoreOftenBefore_CountsOnBothSides()
     {
         // Before the step each minute, after it each five, as a sensor does that reports on change: 30 outvote 6.
-        (double, double)[] readings = [.. Enumerable.Range(0, 40).Select(i => ((double)i, 20.0)), .. Enumerable.Range(0, 8).Select(i => (40 + (5.0 * i), 12.0))];
+        (double, double)[] readings = [.. Enumerable.Range(0, 40).Select(i => ((double)i, 20.0)), .. Enumerable.Range(0, 8)
+            .Select(i => (40 + (5.0 * i), 12.0))];
         Assert.All(Verdicts(Quantity.Temperature, readings), IsCounted);
     }
 
@@ -87,7 +88,8 @@ public class JumpTests
     [Fact]
     public void Judge_NoiseBelowASixthOfTheLeastJump_TakesNoneAtAnyRhythm() =>
         Gen.Select(Seed, Gen.Double[0.01, 0.3], Gen.Double[1, 40]).Sample(
-            (seed, sigma, minutes) => Verdicts(minutes, [.. Normal(seed, 40).Select(each => 20 + (sigma * Math.Clamp(each, -3, 3)))]).TrueForAll(verdict => verdict == Verdict.Counts));
+            (seed, sigma, minutes) => Verdicts(minutes, [.. Normal(seed, 40).Select(each => 20 + (sigma * Math.Clamp(each, -3, 3)))])
+                .TrueForAll(verdict => verdict == Verdict.Counts));
 
     [Fact]
     public void Judge_SpikeOfTenTimesTheNoiseAndTheLeastJump_IsAlwaysAJump() =>

@@ -26,7 +26,8 @@ public class SensorAsAWholeTests
 
     [Fact]
     public void SilentAfter_PackOfManyAtOnce_IsOneArrival() =>
-        Assert.Equal(Duration.FromHours(6), ReportingRhythm.SilentAfter(Every(7200, 10).SelectMany(at => Enumerable.Range(0, 50).Select(i => at + Duration.FromMilliseconds(i)))));
+        Assert.Equal(Duration.FromHours(6),
+        ReportingRhythm.SilentAfter(Every(7200, 10).SelectMany(at => Enumerable.Range(0, 50).Select(i => at + Duration.FromMilliseconds(i)))));
 
     [Fact]
     public void SilentAfter_HardlyHeard_IsTwoHours() => Assert.Equal(Duration.FromHours(2), ReportingRhythm.SilentAfter(Every(10, 5)));
@@ -59,8 +60,10 @@ public class SensorAsAWholeTests
         Sensor sensor = Probe(inJar: true);
         ProbeCheck check = Check(sensor, offset: 12, slope: 0.96);
         double millivolts = 12 - (0.96 * Nernst.MillivoltsPerPh(15) * (3.8 - 7));
-        ProbeStanding standing = ProbeStanding.Of(sensor, [Last(Quantity.Millivolts, millivolts), Last(Quantity.Temperature, 15)], [check], Start + Duration.FromHours(2))!;
-        Assert.Equal((3.8, 15.0, false, ProbeWeight.LeftStanding), (Math.Round(standing.Ph!.Value, 6), standing.SampleCelsius, standing.SampleIsAssumed, standing.Weight));
+        ProbeStanding standing = ProbeStanding.Of(sensor, [Last(Quantity.Millivolts, millivolts), Last(Quantity.Temperature, 15)], [check],
+            Start + Duration.FromHours(2))!;
+        Assert.Equal((3.8, 15.0, false, ProbeWeight.LeftStanding),
+            (Math.Round(standing.Ph!.Value, 6), standing.SampleCelsius, standing.SampleIsAssumed, standing.Weight));
     }
 
     [Fact]
@@ -70,7 +73,8 @@ public class SensorAsAWholeTests
         BufferReading Shown(ReferenceBuffer buffer) => BufferReading.OfShownPh(buffer, BufferTable.PhAt(buffer, 20) + 0.2, 20);
         var check = new ProbeCheck
         {
-            Id = Guid.NewGuid(), SensorId = sensor.Id, At = Start, EnteredAt = Start, By = "Mira", Points = [Shown(ReferenceBuffer.Technical7), Shown(ReferenceBuffer.Phthalate4)],
+            Id = Guid.NewGuid(), SensorId = sensor.Id, At = Start, EnteredAt = Start, By = "Mira",
+                Points = [Shown(ReferenceBuffer.Technical7), Shown(ReferenceBuffer.Phthalate4)],
         };
         ProbeStanding standing = ProbeStanding.Of(sensor, [Last(Quantity.Ph, 4.1)], [check], Start + Duration.FromHours(2))!;
         Assert.Equal((3.9, true, ProbeWeight.Counts), (Math.Round(standing.Ph!.Value, 6), standing.SampleIsAssumed, standing.Weight));
@@ -80,7 +84,8 @@ public class SensorAsAWholeTests
     public void ProbeStandingOf_Thermometer_IsNone() =>
         Assert.Null(ProbeStanding.Of(Probe(inJar: false), [Last(Quantity.Temperature, 20)], [], Start));
 
-    private static IEnumerable<Instant> Every(int seconds, int times) => Enumerable.Range(0, times).Select(i => Start + Duration.FromSeconds((long)i * seconds));
+    private static IEnumerable<Instant> Every(int seconds, int times) =>
+        Enumerable.Range(0, times).Select(i => Start + Duration.FromSeconds((long)i * seconds));
 
     private static ReadingMean[] Means(double value, int quarters) =>
         [.. Enumerable.Range(0, quarters).Select(i => new ReadingMean(Start + Duration.FromMinutes(15 * i), value, value, value, 1))];
@@ -97,10 +102,12 @@ public class SensorAsAWholeTests
 
     private static ProbeCheck Check(Sensor sensor, double offset, double slope)
     {
-        BufferReading Point(ReferenceBuffer buffer) => new(buffer, offset - (slope * Nernst.MillivoltsPerPh(22) * (BufferTable.PhAt(buffer, 22) - 7)), 22);
+        BufferReading Point(ReferenceBuffer buffer) =>
+            new(buffer, offset - (slope * Nernst.MillivoltsPerPh(22) * (BufferTable.PhAt(buffer, 22) - 7)), 22);
         return new ProbeCheck
         {
-            Id = Guid.NewGuid(), SensorId = sensor.Id, At = Start, EnteredAt = Start, By = "Mira", Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)],
+            Id = Guid.NewGuid(), SensorId = sensor.Id, At = Start, EnteredAt = Start, By = "Mira",
+                Points = [Point(ReferenceBuffer.Technical7), Point(ReferenceBuffer.Phthalate4)],
         };
     }
 }

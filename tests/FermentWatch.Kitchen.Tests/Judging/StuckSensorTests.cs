@@ -53,7 +53,8 @@ public class StuckSensorTests
         await Gen.Select(days, Gen.Int[0, int.MaxValue]).SampleAsync(async (row, seed) =>
         {
             var readings = row.Select((value, index) => Reading(index * 1.5, value)).ToList();
-            var shuffled = readings.OrderBy(reading => unchecked(((int)(reading.MeasuredAt - Start).TotalMinutes + 1) * (seed | 1) * -1640531527)).ToList();
+            var shuffled = readings.OrderBy(reading => unchecked(((int)(reading.MeasuredAt - Start).TotalMinutes + 1) * (seed | 1) * -1640531527))
+                .ToList();
             string expected = await VerdictsAsync(readings, readings.Count);
             if (expected.Contains("Stuck", StringComparison.Ordinal))
                 Interlocked.Increment(ref stuck);

@@ -17,10 +17,12 @@ public class ForetoldTests
     [InlineData(10.0, 20.0, 4.0, 9.0, ForetoldOutcome.CameSooner)]
     [InlineData(10.0, null, 40.0, 50.0, ForetoldOutcome.Within)]
     [InlineData(null, null, 40.0, 50.0, ForetoldOutcome.CameSooner)]
-    public void OfTasting_BetweenNotYetAndRight_IsWithinWhereTheSpanMeetsIt(double? early, double? late, double notYet, double right, ForetoldOutcome outcome)
+    public void OfTasting_BetweenNotYetAndRight_IsWithinWhereTheSpanMeetsIt(double? early, double? late, double notYet, double right,
+        ForetoldOutcome outcome)
     {
         Jar jar = Make.Jar(1);
-        jar.Observations.AddRange([Make.Taste(TasteVerdict.NotYet, notYet), Make.Taste(TasteVerdict.Right, right), Make.Taste(TasteVerdict.PastIt, right + 9)]);
+        jar.Observations.AddRange(
+            [Make.Taste(TasteVerdict.NotYet, notYet), Make.Taste(TasteVerdict.Right, right), Make.Taste(TasteVerdict.PastIt, right + 9)]);
         Foretold foretold = Foretold.OfTasting(jar, [Mark(jar, 1, early, late)])!;
         Assert.Equal((outcome, notYet, right), (foretold.Outcome, Math.Round(foretold.NotYetDay, 6), Math.Round(foretold.FoundDay, 6)));
     }

@@ -27,7 +27,8 @@ public class QuietHoursTests
 
     [Fact]
     public void Next_AnyHoursZoneAndInstant_IsNotQuietAndNotEarlier() =>
-        Gen.Select(Gen.Int[0, 1439], Gen.Int[0, 1439], Gen.Long[1104537600, 1798761600], Gen.Int[0, DateTimeZoneProviders.Tzdb.Ids.Count - 1]).Sample((from, until, second, which) =>
+        Gen.Select(Gen.Int[0, 1439], Gen.Int[0, 1439], Gen.Long[1104537600, 1798761600], Gen.Int[0, DateTimeZoneProviders.Tzdb.Ids.Count - 1])
+            .Sample((from, until, second, which) =>
         {
             if (from == until)
                 return true;

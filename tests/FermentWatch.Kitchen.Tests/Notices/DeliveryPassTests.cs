@@ -25,14 +25,16 @@ public class DeliveryPassTests
     public void Apply_Trouble_QueuesAgainAndKeepsWhatWasSaid()
     {
         Notice notice = Applied(DeliveryOutcome.TryAgain("The receiver answered 503."), Due);
-        Assert.Equal((NoticeState.Queued, Due + Duration.FromSeconds(10), "The receiver answered 503."), (notice.State, notice.NextAttemptAt, notice.LastTrouble));
+        Assert.Equal((NoticeState.Queued, Due + Duration.FromSeconds(10), "The receiver answered 503."),
+            (notice.State, notice.NextAttemptAt, notice.LastTrouble));
     }
 
     [Theory]
     [InlineData(1800, 1800)]
     [InlineData(3, 10)]
     public void Apply_ReceiverAsksToBeLeftAlone_IsTriedAgainNoSooner(int asked, int seconds) =>
-        Assert.Equal(Due + Duration.FromSeconds(seconds), Applied(DeliveryOutcome.TryAgain("The receiver answered 429.", Duration.FromSeconds(asked)), Due).NextAttemptAt);
+        Assert.Equal(Due + Duration.FromSeconds(seconds),
+        Applied(DeliveryOutcome.TryAgain("The receiver answered 429.", Duration.FromSeconds(asked)), Due).NextAttemptAt);
 
     [Fact]
     public void Apply_TroubleAfterItsTime_Expires() =>
@@ -46,7 +48,8 @@ public class DeliveryPassTests
     public async Task RunAsync_OneChannelHasABug_TheOthersAreToldAndTheReasonIsKept()
     {
         (INoticeBook book, Notice[] notices) = Outbox("Mira", "Jonah");
-        await Pass(book, (notice, _) => notice.Person == "Mira" ? throw new FormatException("a line break in a header") : Delivered).RunAsync(default);
+        await Pass(book, (notice, _) => notice.Person == "Mira" ? throw new FormatException("a line break in a header") : Delivered)
+            .RunAsync(default);
         Assert.Equal(
             [(NoticeState.Queued, "It could not be sent: a line break in a header"), (NoticeState.Delivered, null)],
             notices.Select(notice => (notice.State, notice.LastTrouble)));
@@ -89,7 +92,9 @@ public class DeliveryPassTests
     private static (INoticeBook Book, Notice[] Notices) Outbox(params string[] people)
     {
         INoticeBook book = Substitute.For<INoticeBook>();
-        NoticeRoute[] routes = [.. people.Select(person => new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Webhook, Address = "https://push.example.net/" })];
+        NoticeRoute[] routes =
+            [.. people.Select(person =>
+            new NoticeRoute { Id = Guid.NewGuid(), Person = person, Channel = Channel.Webhook, Address = "https://push.example.net/" })];
         Notice[] notices = [.. routes.Select(route => New(route.Person, route.Id))];
         book.RoutesAsync(default).ReturnsForAnyArgs(routes);
         book.ClaimAsync(default, default, default, default).ReturnsForAnyArgs(notices, (IReadOnlyList<Notice>)[]);

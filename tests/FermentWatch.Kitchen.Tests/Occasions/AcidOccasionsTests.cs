@@ -33,7 +33,8 @@ public class AcidOccasionsTests
 
     [Fact]
     public void Of_StripTooHighToCount_IsNoReading() =>
-        Assert.Equal([OccasionKind.NoReadingByDay7], FactsOf.Kinds(FactsOf.Day(7, FactsOf.Evening, [Make.Jar(1, seen: Make.Ph(4.3, PhMethod.Strip, 6))])));
+        Assert.Equal([OccasionKind.NoReadingByDay7],
+        FactsOf.Kinds(FactsOf.Day(7, FactsOf.Evening, [Make.Jar(1, seen: Make.Ph(4.3, PhMethod.Strip, 6))])));
 
     [Fact]
     public void Of_SettledBelow_IsDueAgainAfterAWeekAndToldInTheEvening()

@@ -56,8 +56,10 @@ public class ConcernReaderTests
             log.LastAsync(sensor.Key, Arg.Any<CancellationToken>()).Returns(last is null ? [] : [last]);
             log.LastHeardAsync(sensor.Key, Arg.Any<CancellationToken>()).Returns(last?.Reading.ReceivedAt);
             if (last is { Reading: { Quantity: Quantity.Temperature, Value: double celsius } })
-                log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, Arg.Any<Instant>(), Arg.Any<Instant>(), Arg.Any<CancellationToken>())
-                    .Returns([.. Enumerable.Range(0, 12).Select(i => new ReadingMean(Now - Duration.FromMinutes(15 * (12 - i)), celsius, celsius, celsius, 3))]);
+                log.MeansAsync(sensor.Key, Quantity.Temperature, MeanSpan.QuarterHour, Arg.Any<Instant>(), Arg.Any<Instant>(),
+                    Arg.Any<CancellationToken>())
+                    .Returns([.. Enumerable.Range(0, 12)
+                        .Select(i => new ReadingMean(Now - Duration.FromMinutes(15 * (12 - i)), celsius, celsius, celsius, 3))]);
         }
         var rules = Substitute.For<ISourceRuleBook>();
         rules.AllAsync(default).ReturnsForAnyArgs([]);

@@ -28,7 +28,8 @@ internal static class FactsOf
     public static Member Adult(string name) => new(name, MemberRole.Adult, new Duty { Person = name });
 
     /// <summary>The facts of a day after packing.</summary>
-    public static OccasionFacts Day(int day, LocalTime time, Jar[] jars, JarForecast[]? forecasts = null, Household? household = null, TemperatureHistory? temperatures = null, Member[]? members = null, SensorConcern[]? sensors = null) => new()
+    public static OccasionFacts Day(int day, LocalTime time, Jar[] jars, JarForecast[]? forecasts = null, Household? household = null,
+        TemperatureHistory? temperatures = null, Member[]? members = null, SensorConcern[]? sensors = null) => new()
     {
         Household = household ?? Household(),
         Now = (Make.Packed.InUtc().Date.PlusDays(day) + time).InUtc().ToInstant(),
@@ -46,12 +47,15 @@ internal static class FactsOf
         var sensor = new Sensor { Id = Guid.NewGuid(), Key = 1, Slug = "counter", Name = "counter", AddedAt = Make.Packed };
         sensor.Placements.Add(new SensorPlacement { Id = Guid.NewGuid(), SensorId = sensor.Id, PlaceId = Make.Counter.Id, From = Instant.MinValue });
         Instant end = QuarterHour.Floor(until);
-        IReadOnlyList<ReadingMean> means = [.. quarters.Select((celsius, i) => new ReadingMean(end - (QuarterHour.Length * (quarters.Length - i)), celsius, celsius, celsius, 1))];
+        IReadOnlyList<ReadingMean> means =
+            [.. quarters.Select((celsius, i) => new ReadingMean(end - (QuarterHour.Length * (quarters.Length - i)), celsius, celsius, celsius, 1))];
         var log = Substitute.For<IReadingLog>();
-        log.MeansAsync(1, Quantity.Temperature, MeanSpan.QuarterHour, Arg.Any<Instant>(), Arg.Any<Instant>(), Arg.Any<CancellationToken>()).Returns(means);
+        log.MeansAsync(1, Quantity.Temperature, MeanSpan.QuarterHour, Arg.Any<Instant>(), Arg.Any<Instant>(), Arg.Any<CancellationToken>())
+            .Returns(means);
         return await TemperatureHistory.ReadAsync(log, [sensor], end - Duration.FromDays(3), end, CancellationToken.None);
     }
 
     /// <summary>The kinds that hold, in the order of the rules.</summary>
-    public static IEnumerable<OccasionKind> Kinds(OccasionFacts facts) => OccasionRules.Of(facts, Make.SetAside().Begin("occasion")).Select(each => each.Kind);
+    public static IEnumerable<OccasionKind> Kinds(OccasionFacts facts) =>
+        OccasionRules.Of(facts, Make.SetAside().Begin("occasion")).Select(each => each.Kind);
 }

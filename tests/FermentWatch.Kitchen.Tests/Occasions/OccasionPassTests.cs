@@ -31,7 +31,8 @@ public class OccasionPassTests
         _kitchen.Jars.Add(Make.Jar(1));
         for (int quarter = 0; quarter < 21 * 96; quarter++)
             await _kitchen.OccasionPass().RunAsync(Make.Packed + Duration.FromMinutes(15 * quarter), CancellationToken.None);
-        Assert.Equal(["NoReadingByDay5", "NoReadingByDay7", "PhDue"], _kitchen.Notices.OrderBy(notice => notice.DueAt).Select(notice => notice.Key.Split('/')[1]));
+        Assert.Equal(["NoReadingByDay5", "NoReadingByDay7", "PhDue"], _kitchen.Notices.OrderBy(notice => notice.DueAt)
+            .Select(notice => notice.Key.Split('/')[1]));
     }
 
     [Fact]
@@ -71,7 +72,8 @@ public class OccasionPassTests
     [Fact]
     public async Task Run_QuietHours_AreWaitedFor()
     {
-        _kitchen.Members.Add(new Member("Ada", MemberRole.Adult, new Duty { Person = "Ada", QuietFrom = new LocalTime(19, 30), QuietUntil = new LocalTime(9, 30) }));
+        _kitchen.Members.Add(
+            new Member("Ada", MemberRole.Adult, new Duty { Person = "Ada", QuietFrom = new LocalTime(19, 30), QuietUntil = new LocalTime(9, 30) }));
         _kitchen.Jars.Add(Make.Jar(1));
         await RunAsync(5, 20);
         Notice notice = Assert.Single(_kitchen.Notices);

@@ -31,7 +31,8 @@ public class OccasionTextsTests
         var told = new HashSet<OccasionKind>();
         foreach ((string name, OccasionFacts facts) in await ScenesAsync(household))
         {
-            var all = OccasionRules.Of(facts, Make.SetAside().Begin("occasion")).Where(each => name.StartsWith(each.Kind.ToString(), StringComparison.Ordinal)).ToList();
+            var all = OccasionRules.Of(facts, Make.SetAside().Begin("occasion"))
+                .Where(each => name.StartsWith(each.Kind.ToString(), StringComparison.Ordinal)).ToList();
             Assert.NotEmpty(all);
             string title = OccasionWords.Title(all), body = Assert.Single(all.Select(each => each.Body).Distinct());
             Aloud.Hold(title, body);
@@ -45,7 +46,8 @@ public class OccasionTextsTests
     private static async Task<IReadOnlyList<(string Name, OccasionFacts OccasionFacts)>> ScenesAsync(Household household)
     {
         var facts = new List<(string, OccasionFacts)>();
-        void Add(string name, int day, LocalTime time, Jar[] jars, JarForecast[]? forecasts = null, Member[]? members = null, SensorConcern[]? sensors = null) =>
+        void Add(string name, int day, LocalTime time, Jar[] jars, JarForecast[]? forecasts = null, Member[]? members = null,
+            SensorConcern[]? sensors = null) =>
             facts.Add((name, FactsOf.Day(day, time, jars, forecasts, household, members: members, sensors: sensors)));
 
         PhMeasurement[] below = [Make.Ph(4.0, PhMethod.Meter, 5), Make.Ph(3.9, PhMethod.Meter, 9)];
@@ -60,7 +62,8 @@ public class OccasionTextsTests
         Add("NoReadingByDay7-none", 7, FactsOf.Evening, [.. Enumerable.Range(1, 3).Select(number => Make.Jar(number))]);
         Add("NoReadingByDay7-above", 7, FactsOf.Evening, [Make.Jar(2, seen: Make.Ph(4.9, PhMethod.Meter, 4))]);
         Add("PhRising-recheck", 10, FactsOf.Morning, [Make.Jar(2, seen: [Make.Ph(3.6, PhMethod.Meter, 8), Make.Ph(3.9, PhMethod.Meter, 9)])]);
-        Add("PhRising-twice", 10, FactsOf.Morning, [Make.Jar(2, seen: [Make.Ph(3.6, PhMethod.Meter, 7), Make.Ph(3.9, PhMethod.Meter, 8), Make.Ph(4.0, PhMethod.Meter, 9)])]);
+        Add("PhRising-twice", 10, FactsOf.Morning,
+            [Make.Jar(2, seen: [Make.Ph(3.6, PhMethod.Meter, 7), Make.Ph(3.9, PhMethod.Meter, 8), Make.Ph(4.0, PhMethod.Meter, 9)])]);
         Add("PhRising-back-above", 10, FactsOf.Morning, [Make.Jar(2, seen: [Make.Ph(4.2, PhMethod.Meter, 8), Make.Ph(4.8, PhMethod.Meter, 9)])]);
         foreach (SightingKind kind in Enum.GetValues<SightingKind>().Where(Trouble.IsTrouble))
         {
@@ -73,11 +76,18 @@ public class OccasionTextsTests
         Add("PassedAcidLine", 5, FactsOf.Evening, [Make.Jar(7, seen: Make.Ph(4.1, PhMethod.Meter, 5))]);
         Household nothing = FactsOf.Household(household.TemperatureUnit, household.MassUnit);
         nothing.PhTool = PhTool.Nothing;
-        facts.Add(("NotMeasuredHere", FactsOf.Day(5, FactsOf.Morning, [.. Enumerable.Range(1, 20).Select(number => Make.Jar(number))], household: nothing)));
+        facts.Add(("NotMeasuredHere",
+            FactsOf.Day(5, FactsOf.Morning, [.. Enumerable.Range(1, 20).Select(number => Make.Jar(number))], household: nothing)));
         Add("EatFirst", 160, FactsOf.Morning, [Make.Jar(5, seen: Make.Stage(JarStage.Cold, 30))]);
-        Add("SensorSilent", 3, FactsOf.Morning, [], sensors: [new(OccasionKind.SensorSilent, Guid.NewGuid(), "counter", "Silent", "Silent: last heard 5 hours ago, and it may be silent for 45 minutes. Look at its power and its network.")]);
-        Add("SensorWrong", 3, FactsOf.Morning, [], sensors: [new(OccasionKind.SensorWrong, Guid.NewGuid(), "counter", "Stuck", "The same value for more than a day: it probably hangs. Take its power away for a moment.")]);
-        Add("CalibrationDue", 3, FactsOf.Morning, [], sensors: [new(OccasionKind.CalibrationDue, Guid.NewGuid(), "probe", "Calibration", "Last checked in buffer 9 days ago. Check it in two buffers this week; until then it informs only.")]);
+        Add("SensorSilent", 3, FactsOf.Morning, [],
+            sensors: [new(OccasionKind.SensorSilent, Guid.NewGuid(), "counter", "Silent",
+            "Silent: last heard 5 hours ago, and it may be silent for 45 minutes. Look at its power and its network.")]);
+        Add("SensorWrong", 3, FactsOf.Morning, [],
+            sensors: [new(OccasionKind.SensorWrong, Guid.NewGuid(), "counter", "Stuck",
+            "The same value for more than a day: it probably hangs. Take its power away for a moment.")]);
+        Add("CalibrationDue", 3, FactsOf.Morning, [],
+            sensors: [new(OccasionKind.CalibrationDue, Guid.NewGuid(), "probe", "Calibration",
+            "Last checked in buffer 9 days ago. Check it in two buffers this week; until then it informs only.")]);
         facts.AddRange(await WarmthAsync(household));
         return facts;
     }
@@ -85,7 +95,8 @@ public class OccasionTextsTests
     private static async Task<IEnumerable<(string, OccasionFacts)>> WarmthAsync(Household household)
     {
         var facts = new List<(string, OccasionFacts)>();
-        foreach ((string name, double celsius, int quarters) in ((string, double, int)[])[("TooWarm", 25.1, 50), ("FarTooWarm", 27.8, 30), ("TooCold", 13.2, 400)])
+        foreach ((string name, double celsius, int quarters) in ((string, double, int)[])[("TooWarm", 25.1, 50), ("FarTooWarm", 27.8, 30),
+            ("TooCold", 13.2, 400)])
         {
             Instant now = (Make.Packed.InUtc().Date.PlusDays(4) + FactsOf.Morning).InUtc().ToInstant();
             facts.Add((name, FactsOf.Day(4, FactsOf.Morning, [.. Enumerable.Range(1, 4).Select(number => Make.Jar(number))],

@@ -15,14 +15,16 @@ public class TroubleAndStoreOccasionsTests
     [Fact]
     public void Of_AdultSeesFilm_TellsTheOthersToWatch()
     {
-        Occasion occasion = Assert.Single(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))])));
+        Occasion occasion = Assert.Single(
+            TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))])));
         Assert.Equal((OccasionKind.CloserWatch, "Mira"), (occasion.Kind, occasion.KnownTo));
     }
 
     [Fact]
     public void Of_ChildSeesFilm_AsksAnAdult()
     {
-        Occasion occasion = Assert.Single(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))], members: [Child])));
+        Occasion occasion = Assert.Single(
+            TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: Make.Sighting(SightingKind.Film, 4))], members: [Child])));
         Assert.Equal((OccasionKind.AdultAsked, null), (occasion.Kind, occasion.KnownTo));
     }
 
@@ -31,7 +33,8 @@ public class TroubleAndStoreOccasionsTests
     [InlineData(MemberRole.Child, OccasionKind.AdultAsked)]
     public void Of_SeenByAGuestNamedLikeAnAdult_GoesByWhatWhoSawItWasAndNotByTheName(MemberRole seenAs, OccasionKind told)
     {
-        var seen = new Sighting { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(4), EnteredAt = Make.Day(4), By = "Ben (guest)", Kind = SightingKind.Film, SeenAs = seenAs };
+        var seen = new Sighting { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(4), EnteredAt = Make.Day(4), By = "Ben (guest)",
+            Kind = SightingKind.Film, SeenAs = seenAs };
         Member named = FactsOf.Adult("Ben (guest)");
         Assert.Equal(told, Assert.Single(TroubleOccasions.Of(FactsOf.Day(4, FactsOf.Evening, [Make.Jar(3, seen: seen)], members: [named]))).Kind);
     }
@@ -44,13 +47,17 @@ public class TroubleAndStoreOccasionsTests
     [InlineData(20, true)]
     [InlineData(21, false)]
     public void Of_ChilledOnADay_IsEarlyBeforeThreeWeeks(int day, bool early) =>
-        Assert.Equal(early, FactsOf.Kinds(FactsOf.Day(day, FactsOf.Evening, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, day))])).Contains(OccasionKind.EarlyChilling));
+        Assert.Equal(early, FactsOf.Kinds(FactsOf.Day(day, FactsOf.Evening, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, day))]))
+            .Contains(OccasionKind.EarlyChilling));
 
     [Theory]
-    [InlineData("red cabbage", true, "Measured below 4.6, yet cold slows the dying of germs; public advice lets kraut work 3 to 6 weeks. Leave it out longer if you like.")]
-    [InlineData("carrot", true, "Measured below 4.6, yet cold slows the dying of germs; no tested recipe for carrot is known here. Leave it out longer if you like.")]
+    [InlineData("red cabbage", true,
+        "Measured below 4.6, yet cold slows the dying of germs; public advice lets kraut work 3 to 6 weeks. Leave it out longer if you like.")]
+    [InlineData("carrot", true,
+        "Measured below 4.6, yet cold slows the dying of germs; no tested recipe for carrot is known here. Leave it out longer if you like.")]
     [InlineData("napa", true, null)]
-    [InlineData("napa", false, "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH 4.6 or below before it is eaten. Measure it.")]
+    [InlineData("napa", false, "No reading below 4.6 counts. Published for kimchi: 1 to 2 days in the room or 3 to 4 in the refrigerator, and pH "
+        + "4.6 or below before it is eaten. Measure it.")]
     public void Of_ChilledOnDay6_QuotesWhatIsPublishedOfItsOwnVegetable(string vegetable, bool measured, string? said)
     {
         Jar jar = Make.Jar(1, seen: Make.Stage(JarStage.Cold, 6));
@@ -64,5 +71,6 @@ public class TroubleAndStoreOccasionsTests
     [InlineData(149, false)]
     [InlineData(150, true)]
     public void Of_ChilledOnDay30_IsToBeEatenFirstFourMonthsLater(int day, bool first) =>
-        Assert.Equal(first, FactsOf.Kinds(FactsOf.Day(day, FactsOf.Morning, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, 30))])).Contains(OccasionKind.EatFirst));
+        Assert.Equal(first, FactsOf.Kinds(FactsOf.Day(day, FactsOf.Morning, [Make.Jar(1, seen: Make.Stage(JarStage.Cold, 30))]))
+            .Contains(OccasionKind.EatFirst));
 }

@@ -38,7 +38,8 @@ public class VegetableHomeTests
         ["CorrectPage.razor"] = ("carrot", "an example of what to type"),
         ["PutUpPage.razor"] = ("carrot", "an example of what to type"),
         ["DrawnChoices.cs"] = ("cabbage, red cabbage, napa, carrot, carrots, cucumber, daikon", "drawings of what most jars hold"),
-        ["NumberNine.cs"] = ("cabbage, red cabbage, napa, carrot, carrots, cucumber, cucumbers, daikon, radish, garlic, chilli", "the jars of the demo"),
+        ["NumberNine.cs"] = ("cabbage, red cabbage, napa, carrot, carrots, cucumber, cucumbers, daikon, radish, garlic, chilli",
+        "the jars of the demo"),
     };
 
     /// <summary>The number of files a trial entry touches, taken from those that are there.</summary>

@@ -58,7 +58,8 @@ public sealed class ProbeCalibrationTests
             buffer, Offset - (Slope * Nernst.MillivoltsPerPh(celsius) * (BufferTable.PhAt(buffer, celsius) - 7)), celsius);
 
         ProbeCalibration? calibration = ProbeCalibration.Of(
-            [Made(ReferenceBuffer.Phthalate4, 8), Made(ReferenceBuffer.Technical7, 21), Made(ReferenceBuffer.Carbonate10, 33)], _at, out string? wrong);
+            [Made(ReferenceBuffer.Phthalate4, 8), Made(ReferenceBuffer.Technical7, 21), Made(ReferenceBuffer.Carbonate10, 33)], _at,
+            out string? wrong);
 
         Assert.Null(wrong);
         Assert.Equal(Offset, calibration!.OffsetMillivolts, 1e-9);

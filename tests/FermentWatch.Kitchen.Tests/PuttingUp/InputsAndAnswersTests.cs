@@ -47,13 +47,17 @@ public class InputsAndAnswersTests
 
     [Theory]
     [InlineData("how much", "", "Enter how much, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
-    [InlineData("how much", "lots", "lots cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
-    [InlineData("how much", "1,500 g", "1,500 g cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz. Was 1500 g meant, or 1.5 g?")]
+    [InlineData("how much", "lots",
+        "lots cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
+    [InlineData("how much", "1,500 g", "1,500 g cannot be used. Enter a mass from 10 g to 250 kg, or heads of cabbage, such as 800 g, 2.3 kg, 5 lb "
+        + "or 1 lb 12 oz. Was 1500 g meant, or 1.5 g?")]
     [InlineData("how much", "200 kg", "200.0 kg cannot be used. Into 1 l go about 600 g to 1.33 kg. 200 g?")]
     [InlineData("how much", "5 kg", "5.0 kg cannot be used. Into 1 l go about 600 g to 1.33 kg. 500 g?")]
     [InlineData("salt", "", "Enter salt, such as 2.25 % or 20 g.")]
-    [InlineData("salt", "25", "25 cannot be used. Enter 1.5 to 8 % of vegetables and water together, its mass, or 'by taste', such as 2.25 % or 20 g. Was 2.5 % meant?")]
-    [InlineData("salt", "200 g", "200 g cannot be used. Enter 1.5 to 8 % of vegetables and water together, its mass, or 'by taste', such as 2.25 % or 20 g. That is 25 % of 800 g; 2.25 % is 18 g.")]
+    [InlineData("salt", "25",
+        "25 cannot be used. Enter 1.5 to 8 % of vegetables and water together, its mass, or 'by taste', such as 2.25 % or 20 g. Was 2.5 % meant?")]
+    [InlineData("salt", "200 g", "200 g cannot be used. Enter 1.5 to 8 % of vegetables and water together, its mass, or 'by taste', such as 2.25 % "
+        + "or 20 g. That is 25 % of 800 g; 2.25 % is 18 g.")]
     [InlineData("vessel", "", "Enter vessel, such as 1 l, 750 ml, 1 qt or 5 gal.")]
     [InlineData("packed on", "2020-01-01", "2020-01-01 cannot be used. Enter a day from 27 November 2025 to today, 28 November 2026.")]
     [InlineData("place", "attic", "attic cannot be used. Choose one of Counter, Cellar.")]
@@ -85,7 +89,8 @@ public class InputsAndAnswersTests
     [Fact]
     public void PackedInTheLastYearThatWasProbablyMeant_IsNamed() =>
         Assert.Equal("Packed on 20 November 2025, 373 days ago? Was 20 November 2026 meant?",
-            Plausibility.Odd(Make.Jar(1, packedAt: Instant.FromUtc(2025, 11, 20, 12, 0)), MassUnit.Kilogram, Now, DateTimeZone.Utc).Single().Question);
+            Plausibility.Odd(Make.Jar(1, packedAt: Instant.FromUtc(2025, 11, 20, 12, 0)), MassUnit.Kilogram, Now, DateTimeZone.Utc)
+                .Single().Question);
 
     [Fact]
     public void WholeCucumbersWithWater_AreNotAskedAbout() =>

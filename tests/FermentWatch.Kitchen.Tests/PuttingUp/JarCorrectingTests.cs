@@ -44,7 +44,8 @@ public class JarCorrectingTests
         Jar jar = Make.Jar(1);
         jar.Portions = [new Portion("cabbage", 0.908 * 0.8 / 3)];
         PutUpForm shown = JarAsForm.Of(jar, Make.Household(), [Make.Counter, Make.Cellar]);
-        CorrectionOrder order = Read(jar, new CorrectionForm { HowMuch = shown.HowMuch, Salt = shown.Salt, Vessel = shown.Vessel, PackedAt = shown.PackedAt });
+        CorrectionOrder order =
+            Read(jar, new CorrectionForm { HowMuch = shown.HowMuch, Salt = shown.Salt, Vessel = shown.Vessel, PackedAt = shown.PackedAt });
         Assert.Empty(order.Corrections);
         Assert.Same(jar, order.Corrected);
     }
@@ -53,7 +54,8 @@ public class JarCorrectingTests
     public void Read_PackedAfterSomethingWasEntered_IsRefused()
     {
         Jar jar = Make.Jar(1);
-        jar.Observations.Add(new Look { Id = Guid.NewGuid(), JarId = jar.Id, At = Make.Packed + Duration.FromDays(1), EnteredAt = Now, By = "Mira", Opened = false });
+        jar.Observations.Add(
+            new Look { Id = Guid.NewGuid(), JarId = jar.Id, At = Make.Packed + Duration.FromDays(1), EnteredAt = Now, By = "Mira", Opened = false });
         CorrectionOrder order = Read(jar, new CorrectionForm { PackedAt = "2026-10-03T12:00" });
         Assert.Null(order.Corrected);
         Assert.Equal(("packed on", "a time up to 2 October 2026 18:00, when something was entered of it, would be right"),

@@ -12,7 +12,8 @@ namespace FermentWatch.Kitchen.Tests.PuttingUp;
 public class PutUpTests
 {
     private static readonly Instant Now = Instant.FromUtc(2026, 10, 4, 12, 0);
-    private static readonly PutUpForm Good = new() { What = "cabbage", HowMuch = "800g", Salt = "2.25%", Vessel = "1l", Place = "counter", Target = "sour", HowMany = "2" };
+    private static readonly PutUpForm Good =
+        new() { What = "cabbage", HowMuch = "800g", Salt = "2.25%", Vessel = "1l", Place = "counter", Target = "sour", HowMany = "2" };
 
     [Fact]
     public void Read_SevenFields_MakesJarsAlike()
@@ -42,7 +43,8 @@ public class PutUpTests
             Read(Good with { Also = "carrots 200g, ginger 20g" }).Jars[0].Portions);
 
     [Theory]
-    [InlineData("salt", "225%", "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g. Was 2.25 % meant?")]
+    [InlineData("salt", "225%",
+        "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g. Was 2.25 % meant?")]
     [InlineData("salt", "9%", "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g")]
     [InlineData("how much", "-2kg", "a mass from 10 g to 250 kg, or heads of cabbage, would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
     [InlineData("packed on", "2026-10-05", "a day from 3 October 2025 to today, 4 October 2026, would be right")]
@@ -83,7 +85,8 @@ public class PutUpTests
     [InlineData("Bok choy", "pak choi")]
     [InlineData("green beans", "green beans")]
     public void Read_SomethingElseThatIsKnown_IsTheVegetableItIs(string typed, string produce) =>
-        Assert.Equal(produce, Read(Good with { What = "something else", ItsName = typed, Target = "", ItIsRight = true }).Jars[0].Portions[0].Produce);
+        Assert.Equal(produce,
+        Read(Good with { What = "something else", ItsName = typed, Target = "", ItIsRight = true }).Jars[0].Portions[0].Produce);
 
     [Theory]
     [InlineData("raw oysters", "a vegetable: fish needs other rules than vegetables")]
@@ -104,7 +107,8 @@ public class PutUpTests
         Assert.Equal(("salt", true), (doubt.Field, doubt.Question.EndsWith("2.25 % is 18 g.", StringComparison.Ordinal)));
         Jar jar = Assert.Single(Read(little with { ItIsRight = true }).Jars);
         Assert.StartsWith("Nothing is forecast: salted with 1.2 %,", NoForecast.Of(jar), StringComparison.Ordinal);
-        Assert.Contains(JarWarnings.Of(jar, null, new ForecastCalendar(Now, 0, Now, DateTimeZone.Utc)), warning => warning.StartsWith("Salted below 1.5 %", StringComparison.Ordinal));
+        Assert.Contains(JarWarnings.Of(jar, null, new ForecastCalendar(Now, 0, Now, DateTimeZone.Utc)), warning =>
+            warning.StartsWith("Salted below 1.5 %", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -126,7 +130,8 @@ public class PutUpTests
     [InlineData("1/4 cup", "6 %", 0.0590406, 6)]
     public void Read_Vinegar_IsTakenByMassOrVolume(string typed, string strength, double kilograms, double percent)
     {
-        Vinegar vinegar = Read(Good with { What = "cucumber", AddedWater = "400 g", Target = "", Vinegar = typed, VinegarStrength = strength }).Jars[0].Vinegar!;
+        Vinegar vinegar = Read(
+            Good with { What = "cucumber", AddedWater = "400 g", Target = "", Vinegar = typed, VinegarStrength = strength }).Jars[0].Vinegar!;
         Assert.Equal((kilograms, percent), (Math.Round(vinegar.MassKilograms, 7), vinegar.AceticPercent));
     }
 
@@ -134,8 +139,10 @@ public class PutUpTests
     [Theory]
     [InlineData("cucumber", new[] { Sourness.ALittleSour }, Sourness.ALittleSour)]
     [InlineData("napa", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour }, Sourness.BetweenALittleSourAndSour)]
-    [InlineData("red cabbage", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour, Sourness.Sour, Sourness.BetweenSourAndVerySour }, Sourness.Sour)]
-    [InlineData("cabbage", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour, Sourness.Sour, Sourness.BetweenSourAndVerySour, Sourness.VerySour }, Sourness.Sour)]
+    [InlineData("red cabbage", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour, Sourness.Sour, Sourness.BetweenSourAndVerySour },
+        Sourness.Sour)]
+    [InlineData("cabbage", new[] { Sourness.ALittleSour, Sourness.BetweenALittleSourAndSour, Sourness.Sour, Sourness.BetweenSourAndVerySour,
+        Sourness.VerySour }, Sourness.Sour)]
     public void ReachedBy_AVegetable_IsWhatIsPublishedOfIt(string produce, Sourness[] steps, Sourness usual)
     {
         Assert.Equal(steps, SournessLevel.ReachedBy(produce).Select(level => level.Step));
@@ -143,7 +150,8 @@ public class PutUpTests
     }
 
     [Fact]
-    public void ReachedBy_AnyVegetable_IsAtLeastTheMildestAndNoStepLeftOut() => Assert.All(Vegetable.All.Select(each => each.Name).Append("okra"), produce =>
+    public void ReachedBy_AnyVegetable_IsAtLeastTheMildestAndNoStepLeftOut() =>
+        Assert.All(Vegetable.All.Select(each => each.Name).Append("okra"), produce =>
         Assert.Equal(SournessLevel.All.Take(SournessLevel.ReachedBy(produce).Count), SournessLevel.ReachedBy(produce)));
 
     [Fact]
@@ -157,12 +165,14 @@ public class PutUpTests
 
     [Fact]
     public void Read_VinegarThatCannotBe_IsRefused() =>
-        Assert.Equal(["vinegar", "vinegar strength"], Read(Good with { Vinegar = "a dash", VinegarStrength = "80 %" }).Refusals.Select(refusal => refusal.Field).Order());
+        Assert.Equal(["vinegar", "vinegar strength"], Read(Good with { Vinegar = "a dash", VinegarStrength = "80 %" }).Refusals.Select(refusal =>
+            refusal.Field).Order());
 
     [Fact]
     public void Read_EverythingWrong_IsSaidAtOnce() =>
         Assert.Equal(["how many", "how much", "place", "salt", "vessel", "what"],
-            Read(new PutUpForm { What = "x", HowMuch = "x", Salt = "x", Vessel = "x", Place = "x", HowMany = "x" }).Refusals.Select(refusal => refusal.Field).Order());
+            Read(new PutUpForm { What = "x", HowMuch = "x", Salt = "x", Vessel = "x", Place = "x", HowMany = "x" }).Refusals.Select(refusal =>
+                refusal.Field).Order());
 
     private static PutUpForm With(string field, string typed) => field switch
     {

@@ -12,7 +12,8 @@ namespace FermentWatch.Kitchen.Tests.PuttingUp;
 /// <summary>Which jar's brine may start another, and how the jar it starts is read.</summary>
 public class StarterSourceTests
 {
-    private static readonly PutUpForm Good = new() { What = "carrot", HowMuch = "700 g", Salt = "2.5 %", Vessel = "1 l", Place = "counter", StarterFrom = "3", StarterBrine = "60 g" };
+    private static readonly PutUpForm Good =
+        new() { What = "carrot", HowMuch = "700 g", Salt = "2.5 %", Vessel = "1 l", Place = "counter", StarterFrom = "3", StarterBrine = "60 g" };
     private static readonly StarterSource Three = new(3, "cabbage", 3.6, 1.25);
 
     [Theory]
@@ -29,13 +30,17 @@ public class StarterSourceTests
     [InlineData("meter 3.6|finished", false)]
     public void Of_Jar_IsASourceOnlyWhenMeasuredBelowAndWithoutTrouble(string happened, bool isOne)
     {
-        Jar jar = Make.Jar(3, seen: [.. happened.Split('|', StringSplitOptions.RemoveEmptyEntries).Select((words, day) => Happened(words.Split(' '), day + 10))]);
-        JarForecast forecast = JarForecaster.Forecast(jar, new Dictionary<Guid, Place> { [Make.Counter.Id] = Make.Counter }, TemperatureHistory.Empty, Make.Day(17), null, "x");
+        Jar jar = Make.Jar(3,
+            seen: [.. happened.Split('|', StringSplitOptions.RemoveEmptyEntries).Select((words, day) => Happened(words.Split(' '), day + 10))]);
+        JarForecast forecast =
+            JarForecaster.Forecast(jar, new Dictionary<Guid, Place> { [Make.Counter.Id] = Make.Counter }, TemperatureHistory.Empty, Make.Day(17),
+            null, "x");
         StarterSource? source = StarterSource.Of(jar, forecast, DateTimeZone.Utc, Make.Day(17));
         Assert.Equal(isOne, source is not null);
         Assert.Null(StarterSource.Of(jar, null, DateTimeZone.Utc, Make.Day(17)));
         if (source is not null)
-            Assert.Equal((3, 3.6, Math.Round(forecast.PointAt(Make.Day(17)).AcidityPercentLactic.P50, 2)), (source.Number, source.Ph, source.AcidityPercentLactic));
+            Assert.Equal((3, 3.6, Math.Round(forecast.PointAt(Make.Day(17)).AcidityPercentLactic.P50, 2)),
+                (source.Number, source.Ph, source.AcidityPercentLactic));
     }
 
     [Fact]
@@ -60,10 +65,13 @@ public class StarterSourceTests
     {
         Jar jar = Make.Jar(5);
         jar.Starter = new Starter(3, 0.06, 1.25);
-        CorrectionOrder order = new JarCorrecting(Make.Household(), [Make.Counter], Make.Day(8), "Mira").Read(jar, new CorrectionForm { StarterBrine = "90 g" });
+        CorrectionOrder order = new JarCorrecting(Make.Household(), [Make.Counter], Make.Day(8), "Mira")
+            .Read(jar, new CorrectionForm { StarterBrine = "90 g" });
         Assert.Equal(new Starter(3, 0.09, 1.25), order.Corrected!.Starter);
-        Assert.Equal("starter brine: 60 g from jar 3 -> 90 g from jar 3", order.Corrections.Select(each => $"{each.Field}: {each.Before} -> {each.After}").Single());
-        order = new JarCorrecting(Make.Household(), [Make.Counter], Make.Day(8), "Mira").Read(jar, new CorrectionForm { StarterFrom = "", StarterBrine = "" });
+        Assert.Equal("starter brine: 60 g from jar 3 -> 90 g from jar 3",
+            order.Corrections.Select(each => $"{each.Field}: {each.Before} -> {each.After}").Single());
+        order = new JarCorrecting(Make.Household(), [Make.Counter], Make.Day(8), "Mira")
+            .Read(jar, new CorrectionForm { StarterFrom = "", StarterBrine = "" });
         Assert.Null(order.Corrected!.Starter);
     }
 

@@ -66,11 +66,13 @@ public class AnsweringTests
     {
         Jar jar = Make.Jar(1);
         jar.Observations.Add(Assert.Single(By("Mira").Moved(jar, JarStage.ThrownOut, "soft").Observations));
-        Assert.StartsWith("You sent this form before with \"thrown out: soft\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked, StringComparison.Ordinal);
+        Assert.StartsWith("You sent this form before with \"thrown out: soft\".", By("Mira").Moved(jar, JarStage.Finished, null).Asked,
+            StringComparison.Ordinal);
         Assert.Equal(jar.Observations[0].Id, Said(Again.Correction).Moved(jar, JarStage.Finished, null).Replaces);
     }
 
-    private static Answering Said(Again again) => new(Answer, new Person("Mira"), Make.Day(5.1), Make.Day(5.1), Make.Household("UTC"), MemberRole.Adult, again);
+    private static Answering Said(Again again) =>
+        new(Answer, new Person("Mira"), Make.Day(5.1), Make.Day(5.1), Make.Household("UTC"), MemberRole.Adult, again);
 
     [Fact]
     public void Seen_TheSameWithOtherWords_IsKeptAndWithoutWordsIsKnown()
@@ -116,7 +118,9 @@ public class AnsweringTests
     [Fact]
     public void Seen_ThrownOutJar_SaysSo()
     {
-        var outcome = By("Mira").Seen(Make.Jar(5, seen: new StageChange { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(2), EnteredAt = Make.Day(2), By = "Mira", Stage = JarStage.ThrownOut }), SightingKind.Film, null);
+        var outcome = By("Mira")
+            .Seen(Make.Jar(5, seen: new StageChange { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(2), EnteredAt = Make.Day(2),
+            By = "Mira", Stage = JarStage.ThrownOut }), SightingKind.Film, null);
         Assert.Equal("jar: 5 cannot be used. Enter a jar that is kept: this one is thrown out.", Assert.Single(outcome.Refusals).ToString());
     }
 
@@ -124,7 +128,8 @@ public class AnsweringTests
     public void Moved_ThrownOutWithoutAReason_IsRefused() =>
         Assert.Equal("why", Assert.Single(By("Mira").Moved(Make.Jar(1), JarStage.ThrownOut, null).Refusals).Field);
 
-    private static Answering OnAnotherForm(string name) => new(Guid.NewGuid(), new Person(name), Make.Day(4.1), Make.Day(4.1), Make.Household("UTC"), MemberRole.Adult);
+    private static Answering OnAnotherForm(string name) =>
+        new(Guid.NewGuid(), new Person(name), Make.Day(4.1), Make.Day(4.1), Make.Household("UTC"), MemberRole.Adult);
 
     private static Answering By(string name) => new(Answer, new Person(name), Make.Day(4.1), Make.Day(4.1), Make.Household("UTC"), MemberRole.Adult);
 }

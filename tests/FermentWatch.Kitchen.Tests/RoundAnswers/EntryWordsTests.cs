@@ -49,8 +49,10 @@ public class EntryWordsTests
     public void Of_StageOrTaste_SaysWhatFollows()
     {
         Observation thrown = Make.Stage(JarStage.ThrownOut, 12);
-        Assert.Equal("Written down for jar 4: thrown out. It stands among the past jars, and can be reopened there.", EntryWords.Of(Make.Jar(4, seen: thrown), thrown, DateTimeZone.Utc, null, Today));
-        var taste = new Taste { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(12), EnteredAt = Make.Day(12), By = "Mira", Verdict = TasteVerdict.Right };
+        Assert.Equal("Written down for jar 4: thrown out. It stands among the past jars, and can be reopened there.",
+            EntryWords.Of(Make.Jar(4, seen: thrown), thrown, DateTimeZone.Utc, null, Today));
+        var taste = new Taste { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Make.Day(12), EnteredAt = Make.Day(12), By = "Mira",
+            Verdict = TasteVerdict.Right };
         Assert.Equal("Written down for jar 4: tasted: right.", EntryWords.Of(Make.Jar(4, seen: taste), taste, DateTimeZone.Utc, null, Today));
     }
 

@@ -26,7 +26,8 @@ public class DayByDayTests
     public void Of_WarmerKitchen_BringsTheBubblingForward()
     {
         int[] first = [.. new double[] { 8, 17, 20, 26 }
-            .Select(celsius => Of(SampleJars.Of("cabbage"), celsius).First(note => note.Looks.StartsWith("First bubbles", StringComparison.Ordinal)).Day)];
+            .Select(celsius => Of(SampleJars.Of("cabbage"), celsius)
+                .First(note => note.Looks.StartsWith("First bubbles", StringComparison.Ordinal)).Day)];
         Assert.Equal([5, 3, 2, 1], first);
     }
 

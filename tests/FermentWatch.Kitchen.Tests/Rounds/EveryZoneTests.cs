@@ -29,7 +29,8 @@ public class EveryZoneTests(ITestOutputHelper output)
     [Fact]
     public void Rounds_TwentyTwoYears_OncePerDateAtThePromisedTime()
     {
-        string[] zones = LongRun.Asked ? [.. TzdbDateTimeZoneSource.Default.CanonicalIdMap.Values.Distinct().Order(StringComparer.Ordinal)] : OfTheShortRun;
+        string[] zones = LongRun.Asked ? [.. TzdbDateTimeZoneSource.Default.CanonicalIdMap.Values.Distinct().Order(StringComparer.Ordinal)]
+            : OfTheShortRun;
         int rounds = 0, kills = 0;
         // Each keeps the notices of 22 years: no more at once than can run at once.
         Parallel.For(0, zones.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, number =>
@@ -97,7 +98,8 @@ public class EveryZoneTests(ITestOutputHelper output)
     /// <summary>What is not as promised, a line each.</summary>
     private static List<string> Differences(KitchenInMemory kitchen, Household household)
     {
-        ILookup<Instant, Notice> told = kitchen.Notices.Where(notice => notice.Key.StartsWith("round/", StringComparison.Ordinal)).ToLookup(notice => notice.DueAt);
+        ILookup<Instant, Notice> told = kitchen.Notices.Where(notice => notice.Key.StartsWith("round/", StringComparison.Ordinal))
+            .ToLookup(notice => notice.DueAt);
         var rounds = kitchen.Rounds.Where(round => !round.Missed).ToDictionary(round => round.Date);
         var wrong = new List<string>();
         int dates = 0;

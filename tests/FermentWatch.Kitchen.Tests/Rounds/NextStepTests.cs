@@ -47,11 +47,13 @@ public class NextStepTests
 
     [Fact]
     public void Of_FilmNotSeenTo_NamesWhatSettlesIt() =>
-        Assert.Equal("After a flat white film: do what its guide says, then write down \"skimmed\". Nothing is forecast until it is settled, or a pH is measured.", On(9, [Make.Sighting(SightingKind.Film, 8.5)]).Text);
+        Assert.Equal("After a flat white film: do what its guide says, then write down \"skimmed\". Nothing is forecast until it is settled, or a "
+            + "pH is measured.", On(9, [Make.Sighting(SightingKind.Film, 8.5)]).Text);
 
     [Fact]
     public void Of_FilmSkimmed_WaitsForWellDays() =>
-        Assert.Equal("Skimmed. All well on 2 days settles it. Nothing is forecast until then.", On(9, [Make.Sighting(SightingKind.Film, 8.1), Make.Handling(HandlingKind.Skimmed, 8.2)]).Text);
+        Assert.Equal("Skimmed. All well on 2 days settles it. Nothing is forecast until then.",
+        On(9, [Make.Sighting(SightingKind.Film, 8.1), Make.Handling(HandlingKind.Skimmed, 8.2)]).Text);
 
     [Theory]
     [InlineData(5)]
@@ -131,7 +133,9 @@ public class NextStepTests
     private static LocalDate From(string produce, PassageDays target, AcidLineState state) =>
         Tasting.From(SampleJars.Of(produce), EarlyNitriteTests.BelowOnDayFour(target), SampleJars.Vienna, state);
 
-    private static Jar Settled() => Make.Jar(1, seen: [Make.Ph(3.9, PhMethod.Meter, 8), Make.Ph(3.8, PhMethod.Meter, 9), Make.Ph(3.8, PhMethod.Meter, 19.5), Make.Look(11), Make.Look(19)]);
+    private static Jar Settled() =>
+        Make.Jar(1, seen: [Make.Ph(3.9, PhMethod.Meter, 8), Make.Ph(3.8, PhMethod.Meter, 9), Make.Ph(3.8, PhMethod.Meter, 19.5), Make.Look(11),
+        Make.Look(19)]);
 
     private static NextStep On(int day, Observation[] seen, PhTool tool = PhTool.Meter) => On(day, Make.Jar(1, seen: seen), null, tool);
 

@@ -62,9 +62,11 @@ public class RoundPassTests
     [Fact]
     public async Task Run_QuietUntilNine_TellsThatPersonAtNine()
     {
-        _kitchen.Members.Add(new Member("Mira", MemberRole.Adult, new Duty { Person = "Mira", QuietFrom = new LocalTime(21, 0), QuietUntil = new LocalTime(9, 0) }));
+        _kitchen.Members.Add(
+            new Member("Mira", MemberRole.Adult, new Duty { Person = "Mira", QuietFrom = new LocalTime(21, 0), QuietUntil = new LocalTime(9, 0) }));
         await MorningAsync(1);
-        Assert.Equal([new LocalTime(7, 0), new LocalTime(9, 0)], _kitchen.Notices.OrderBy(notice => notice.Person).Select(notice => notice.DueAt.InUtc().TimeOfDay));
+        Assert.Equal([new LocalTime(7, 0), new LocalTime(9, 0)], _kitchen.Notices.OrderBy(notice => notice.Person)
+            .Select(notice => notice.DueAt.InUtc().TimeOfDay));
     }
 
     [Fact]
@@ -95,5 +97,6 @@ public class RoundPassTests
         return Told($"round/{DateOf(day):uuuu-MM-dd}");
     }
 
-    private Task<IReadOnlyList<LocalDate>> RunAsync(LocalDateTime at) => _kitchen.RoundPass().RunAsync(at.InUtc().ToInstant(), CancellationToken.None);
+    private Task<IReadOnlyList<LocalDate>> RunAsync(LocalDateTime at) =>
+        _kitchen.RoundPass().RunAsync(at.InUtc().ToInstant(), CancellationToken.None);
 }

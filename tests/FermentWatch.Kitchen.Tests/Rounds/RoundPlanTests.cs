@@ -47,7 +47,8 @@ public class RoundPlanTests
     public void Of_SevenDaysWithoutAReadingBelowTheLine_AsksToMeasure()
     {
         Assert.Contains(LookFor.MeasurePh, OnDay(7, Make.Jar(1)).LookFors);
-        Assert.DoesNotContain(LookFor.MeasurePh, OnDay(7, Make.Jar(1, seen: [Make.Ph(4.1, PhMethod.Meter, 5), Make.Ph(4.1, PhMethod.Meter, 6)])).LookFors);
+        Assert.DoesNotContain(LookFor.MeasurePh,
+            OnDay(7, Make.Jar(1, seen: [Make.Ph(4.1, PhMethod.Meter, 5), Make.Ph(4.1, PhMethod.Meter, 6)])).LookFors);
     }
 
     [Fact]
@@ -73,7 +74,8 @@ public class RoundPlanTests
     public void Of_JarsByShelf_InShelfOrder()
     {
         RoundSheet sheet = Sheet(3, Make.Jar(4, Make.Cellar), Make.Jar(2), Make.Jar(1));
-        Assert.Equal(["Counter: 1, 2", "Cellar: 4"], sheet.Shelves.Select(shelf => $"{shelf.Place.Name}: {NumberList.Say(shelf.Jars.Select(each => each.Jar.Number))}"));
+        Assert.Equal(["Counter: 1, 2", "Cellar: 4"],
+            sheet.Shelves.Select(shelf => $"{shelf.Place.Name}: {NumberList.Say(shelf.Jars.Select(each => each.Jar.Number))}"));
     }
 
     private static RoundJar OnDay(int day, Jar jar) => Sheet(day, jar).Jars.Single();
@@ -83,6 +85,7 @@ public class RoundPlanTests
         var places = new[] { Make.Counter, Make.Cellar }.ToDictionary(place => place.Id);
         LocalDate date = PackedOn.PlusDays(day);
         Instant dueAt = date.At(new LocalTime(20, 0)).InUtc().ToInstant();
-        return new RoundPlan(places, new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), [], new HashSet<Guid>(), Make.SetAside().Begin("round")).Of(date, dueAt, jars);
+        return new RoundPlan(places, new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), [], new HashSet<Guid>(), Make.SetAside()
+            .Begin("round")).Of(date, dueAt, jars);
     }
 }

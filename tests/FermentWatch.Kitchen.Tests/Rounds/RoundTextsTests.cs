@@ -81,7 +81,8 @@ public class RoundTextsTests
         if (before.Count == 0)
             await _kitchen.RoundPass().RunAsync((date + new LocalTime(6, 0)).InUtc().ToInstant(), CancellationToken.None);
         await _kitchen.RoundPass().RunAsync((date + (time ?? new LocalTime(7, 0))).InUtc().ToInstant(), CancellationToken.None);
-        var told = _kitchen.Notices.Where(notice => !before.Contains(notice.Key)).Where(notice => time is null || notice.Key.StartsWith("evening", StringComparison.Ordinal)).OrderBy(notice => notice.Person).ToList();
+        var told = _kitchen.Notices.Where(notice => !before.Contains(notice.Key))
+            .Where(notice => time is null || notice.Key.StartsWith("evening", StringComparison.Ordinal)).OrderBy(notice => notice.Person).ToList();
         Assert.NotEmpty(told);
         foreach (Notice notice in told)
             Aloud.Hold(notice.Title, notice.Body);

@@ -131,7 +131,8 @@ public class TastingPlanTests
         List<Round> rounds = [];
         for (int day = 8; day < 30; day++)
             rounds.Add(Opened(Plan(jars, Math.Clamp(day, 10, 13), 60, rounds: rounds), day));
-        Assert.Equal([10, 11, 14, 21, 28], rounds.Where(round => round.TasteAsked.Count > 0).Select(round => Period.DaysBetween(Date(0), round.Date)));
+        Assert.Equal([10, 11, 14, 21, 28], rounds.Where(round => round.TasteAsked.Count > 0)
+            .Select(round => Period.DaysBetween(Date(0), round.Date)));
     }
 
     [Fact]
@@ -195,7 +196,8 @@ public class TastingPlanTests
         jar.Observations.Add(Make.Ph(3.9, Kinetics.Observation.PhMethod.Meter, 5));
         Assert.Equal(Date(7), First(jar));
 
-        static LocalDate? First(Jar jar) => new TastingPlan([jar], new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), []).Of(jar, Date(0))!.From;
+        static LocalDate? First(Jar jar) => new TastingPlan([jar], new Dictionary<Guid, JarForecast>(), Make.Household("UTC"), [])
+            .Of(jar, Date(0))!.From;
     }
 
     private static List<Jar> Lot(int first, int count)
@@ -207,15 +209,18 @@ public class TastingPlanTests
             var jar = new Jar
             {
                 Id = like.Id, Number = number, Name = like.Name, BatchId = batch, PackedAt = like.PackedAt, Portions = like.Portions, Cut = like.Cut,
-                Salting = new Salting(SaltKnowledge.Weighed, 2 + 0.01 * first), VesselLitres = 1, Cover = like.Cover, Lid = like.Lid, Target = like.Target,
+                Salting = new Salting(SaltKnowledge.Weighed, 2 + 0.01 * first), VesselLitres = 1, Cover = like.Cover, Lid = like.Lid,
+                Target = like.Target,
             };
             jar.Placements.AddRange(like.Placements);
             return jar;
         })];
     }
 
-    private static TastingPlan Plan(List<Jar> jars, double expectedDay, double lateDay, Household? household = null, IReadOnlyList<Round>? rounds = null) =>
-        new(jars, jars.ToDictionary(jar => jar.Id, jar => Make.Forecast(jar, expectedDay - 2, expectedDay, lateDay)), household ?? Make.Household("UTC"),
+    private static TastingPlan Plan(List<Jar> jars, double expectedDay, double lateDay, Household? household = null,
+        IReadOnlyList<Round>? rounds = null) =>
+        new(jars, jars.ToDictionary(jar => jar.Id, jar => Make.Forecast(jar, expectedDay - 2, expectedDay, lateDay)), household
+            ?? Make.Household("UTC"),
             rounds ?? []);
 
     /// <summary>The round of a day as it is opened, with what it asks.</summary>
@@ -225,7 +230,8 @@ public class TastingPlanTests
         return new Round { Date = Date(day), DueAt = morning, OpenedAt = morning, Missed = false, TasteAsked = plan.AskedOn(Date(day)) };
     }
 
-    private static IEnumerable<int> AskedOn(List<Jar> jars, double expectedDay, double lateDay, TasteAskKind kind = TasteAskKind.Taste, Household? household = null)
+    private static IEnumerable<int> AskedOn(List<Jar> jars, double expectedDay, double lateDay, TasteAskKind kind = TasteAskKind.Taste,
+        Household? household = null)
     {
         TastingPlan plan = Plan(jars, expectedDay, lateDay, household);
         return Enumerable.Range(0, 32).Where(day => jars.Exists(jar => plan.Of(jar, Date(day))?.Kind == kind));

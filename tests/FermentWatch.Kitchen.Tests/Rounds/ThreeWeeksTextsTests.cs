@@ -36,7 +36,8 @@ public class ThreeWeeksTextsTests
             string morning = await MorningAsync(kitchen, day);
             AssertCalm(morning);
             Assert.DoesNotContain("pH", morning, StringComparison.Ordinal);
-            asks.Add(morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal)).Sum(line => line.Split("(for").Length - 1));
+            asks.Add(morning.Split('\n').Where(line => line.StartsWith("Taste: ", StringComparison.Ordinal))
+                .Sum(line => line.Split("(for").Length - 1));
             AssertNothingIsOrange(kitchen, day);
             Look(kitchen, day);
         }
@@ -55,7 +56,8 @@ public class ThreeWeeksTextsTests
             string morning = await MorningAsync(kitchen, day);
             AssertCalm(morning);
             Assert.InRange(morning.Split('\n').Count(line => line.StartsWith("Measure pH", StringComparison.Ordinal)), 0, 1);
-            Assert.InRange(Today(kitchen, day).Where(each => each.Step.Kind == StepKind.Measure).Select(each => each.Step.InBrief).Distinct().Count(), 0, 1);
+            Assert.InRange(Today(kitchen, day).Where(each => each.Step.Kind == StepKind.Measure).Select(each => each.Step.InBrief).Distinct()
+                .Count(), 0, 1);
             AssertNothingIsOrange(kitchen, day);
             foreach (RoundJar each in Today(kitchen, day).Where(each => each.LookFors.Contains(LookFor.MeasurePh)).ToList())
                 each.Jar.Observations.Add(Make.Ph(Math.Max(3.6, 4.6 - (0.1 * day)), PhMethod.Meter, day - 0.3));
@@ -72,7 +74,8 @@ public class ThreeWeeksTextsTests
         kitchen.Reach("Mira");
         (SightingKind Seen, HandlingKind? Done)[] troubles =
         [
-            (SightingKind.PiecesUp, HandlingKind.PressedUnder), (SightingKind.Film, HandlingKind.Skimmed), (SightingKind.BrineLow, HandlingKind.BrineToppedUp),
+            (SightingKind.PiecesUp, HandlingKind.PressedUnder), (SightingKind.Film, HandlingKind.Skimmed),
+                (SightingKind.BrineLow, HandlingKind.BrineToppedUp),
             (SightingKind.Gas, HandlingKind.GasLetOut), (SightingKind.FuzzOrUnsure, null), (SightingKind.OffSmell, null), (SightingKind.Slime, null),
         ];
         Add(kitchen, 1, troubles.Length, "cabbage", 14);
@@ -117,7 +120,8 @@ public class ThreeWeeksTextsTests
         {
             var jar = new Jar
             {
-                Id = Guid.NewGuid(), Number = number, Name = what, BatchId = batch, PackedAt = Make.Packed, Portions = [new Portion(what, 0.8)], Cut = Cut.Shredded,
+                Id = Guid.NewGuid(), Number = number, Name = what, BatchId = batch, PackedAt = Make.Packed, Portions = [new Portion(what, 0.8)],
+                    Cut = Cut.Shredded,
                 Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Weight, Lid = Lid.Vented, Target = Sourness.Sour,
             };
             jar.Placements.Add(new JarPlacement { Id = Guid.NewGuid(), JarId = jar.Id, PlaceId = Make.Counter.Id, From = jar.PackedAt });
@@ -153,7 +157,8 @@ public class ThreeWeeksTextsTests
     private static IEnumerable<RoundJar> Today(KitchenInMemory kitchen, int day)
     {
         Household household = kitchen.ReadAsync(CancellationToken.None).Result;
-        var rules = new JarRules(household, kitchen.Forecasts, new TastingPlan(kitchen.Jars, kitchen.Forecasts, household, [.. kitchen.Rounds]), new HashSet<Guid>());
+        var rules = new JarRules(household, kitchen.Forecasts, new TastingPlan(kitchen.Jars, kitchen.Forecasts, household, [.. kitchen.Rounds]),
+            new HashSet<Guid>());
         return kitchen.Jars.Select(jar => rules.On(jar, At(day, 7).InUtc().Date, At(day, 7)));
     }
 

@@ -24,5 +24,6 @@ public class ToDoLineTests
 
     private static IEnumerable<string> Said(bool isAdult) => ToDoLine.Of(Jars, isAdult).Select(line => $"{NumberList.Say(line.Jars)}: {line.What}");
 
-    private static RoundJar On(int number, NextStep step) => new(Make.Jar(number), 9, [], Opening: false, Trouble: null, DaysNotLookedAt: 0, LookedAtToday: false) { Step = step };
+    private static RoundJar On(int number, NextStep step) =>
+        new(Make.Jar(number), 9, [], Opening: false, Trouble: null, DaysNotLookedAt: 0, LookedAtToday: false) { Step = step };
 }

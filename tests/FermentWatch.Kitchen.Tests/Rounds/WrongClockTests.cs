@@ -31,7 +31,8 @@ public class WrongClockTests
     [Fact]
     public async Task RunAsync_ClockBeforeTheHouseholdWasFounded_OpensAndTakesBackNothing()
     {
-        Household household = new() { Id = Guid.CreateVersion7((Morning - Duration.FromDays(9)).ToDateTimeOffset()), Name = "Number Nine", TimeZoneId = "UTC" };
+        Household household =
+            new() { Id = Guid.CreateVersion7((Morning - Duration.FromDays(9)).ToDateTimeOffset()), Name = "Number Nine", TimeZoneId = "UTC" };
         var kitchen = new KitchenInMemory(household);
         kitchen.Jars.Add(Make.Jar(1));
         RoundPass pass = kitchen.RoundPass();
@@ -68,7 +69,8 @@ public class WrongClockTests
             await watch.LookAsync(Morning + Duration.FromDays(700), NoSign);
             await watch.LookAsync(Morning + Duration.FromDays(700.9), NoSign);
             await watch.LookAsync(Morning + Duration.FromDays(701.8), NoSign);
-            Assert.StartsWith("This machine's clock says 5 September 2028, 02:42; the last sign of life before was on 4 October 2026, 07:30.", watch.Question(DateTimeZone.Utc), StringComparison.Ordinal);
+            Assert.StartsWith("This machine's clock says 5 September 2028, 02:42; the last sign of life before was on 4 October 2026, 07:30.",
+                watch.Question(DateTimeZone.Utc), StringComparison.Ordinal);
             ends(watch);
             Assert.Null(watch.Question(DateTimeZone.Utc));
         }

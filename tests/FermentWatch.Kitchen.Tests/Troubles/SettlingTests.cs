@@ -30,7 +30,8 @@ public class SettlingTests
     [InlineData(SightingKind.OffSmell)]
     public void Of_MouldSlimeOrSmell_StaysWithdrawnUntilMeasuredWhateverWasDone(SightingKind kind)
     {
-        Jar jar = Make.Jar(1, seen: [Make.Sighting(kind, 4), .. Enum.GetValues<HandlingKind>().Select(done => Make.Handling(done, 4.1)), Make.Look(5), Make.Look(6), Make.Look(7)]);
+        Jar jar = Make.Jar(1, seen: [Make.Sighting(kind, 4), .. Enum.GetValues<HandlingKind>().Select(done => Make.Handling(done, 4.1)),
+            Make.Look(5), Make.Look(6), Make.Look(7)]);
         Assert.True(Trouble.Of(jar, DateTimeZone.Utc).ForecastWithdrawn);
         Assert.Null(Trouble.Of(jar, DateTimeZone.Utc).Remedy);
         jar.Observations.Add(Make.Ph(3.9, PhMethod.Meter, 8));
@@ -39,20 +40,26 @@ public class SettlingTests
 
     [Fact]
     public void Of_LooksOfTheSameDay_SettleNothing() =>
-        Assert.Equal((true, true, 2), Seen(Make.Jar(1, seen: [Make.Sighting(SightingKind.Film, 4), Make.Handling(HandlingKind.Skimmed, 4.05), Make.Look(4.1)])));
+        Assert.Equal((true, true, 2),
+        Seen(Make.Jar(1, seen: [Make.Sighting(SightingKind.Film, 4), Make.Handling(HandlingKind.Skimmed, 4.05), Make.Look(4.1)])));
 
     [Fact]
     public void Of_AnotherRemedyOrOneBefore_SettlesNothing()
     {
-        Jar jar = Make.Jar(1, seen: [Make.Handling(HandlingKind.Skimmed, 3), Make.Sighting(SightingKind.Film, 4), Make.Handling(HandlingKind.PressedUnder, 5), Make.Look(6), Make.Look(7), Make.Look(8)]);
+        Jar jar = Make.Jar(1,
+            seen: [Make.Handling(HandlingKind.Skimmed, 3), Make.Sighting(SightingKind.Film, 4), Make.Handling(HandlingKind.PressedUnder, 5),
+            Make.Look(6), Make.Look(7), Make.Look(8)]);
         Assert.True(Trouble.Of(jar, DateTimeZone.Utc).ForecastWithdrawn);
     }
 
     [Fact]
     public void Of_FilmSettledBesideMould_ShowsTheMould()
     {
-        Jar jar = Make.Jar(1, seen: [Make.Sighting(SightingKind.FuzzOrUnsure, 4), Make.Sighting(SightingKind.Film, 4.1), Make.Handling(HandlingKind.Skimmed, 4.2), Make.Look(5), Make.Look(6)]);
-        Assert.Equal((SightingKind.FuzzOrUnsure, true), (Trouble.Of(jar, DateTimeZone.Utc).Last!.Kind, Trouble.Of(jar, DateTimeZone.Utc).ForecastWithdrawn));
+        Jar jar = Make.Jar(1,
+            seen: [Make.Sighting(SightingKind.FuzzOrUnsure, 4), Make.Sighting(SightingKind.Film, 4.1), Make.Handling(HandlingKind.Skimmed, 4.2),
+            Make.Look(5), Make.Look(6)]);
+        Assert.Equal((SightingKind.FuzzOrUnsure, true),
+            (Trouble.Of(jar, DateTimeZone.Utc).Last!.Kind, Trouble.Of(jar, DateTimeZone.Utc).ForecastWithdrawn));
     }
 
     [Fact]

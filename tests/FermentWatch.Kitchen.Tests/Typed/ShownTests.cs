@@ -15,7 +15,8 @@ public class ShownTests
 
     [Fact]
     public void Check_ChangedMeanwhile_SaysWhatAndWhatTheFormShowed() => Assert.Equal(
-        "household: a form older than the record cannot be used. Somebody else saved meanwhile: morning round 06:30 (this form was opened with 07:00); "
+        "household: a form older than the record cannot be used. Somebody else saved meanwhile: morning round 06:30 (this form was opened with "
+        + "07:00); "
         + "week from Sunday (this form was opened with Monday). Save again to have it as it stands here.",
         Shown.Check("household", Shown.Write(Opened), [("name", "Number Nine"), ("morning round", "06:30"), ("week from", "Sunday")])?.ToString());
 

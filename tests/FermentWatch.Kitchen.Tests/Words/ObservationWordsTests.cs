@@ -13,7 +13,8 @@ public class ObservationWordsTests
         Assert.Equal("pH 3.85 by meter, checked in buffer", ObservationWords.Of(SampleJars.Ph(3.85, SampleJars.Packed)));
         Assert.Equal("pH 4.0 by strip, dark brine, blended", ObservationWords.Of(new PhMeasurement
         {
-            Id = Guid.Empty, JarId = Guid.Empty, At = SampleJars.Packed, EnteredAt = SampleJars.Packed, By = "Ada", Ph = 4, Method = PhMethod.Strip, Blended = true,
+            Id = Guid.Empty, JarId = Guid.Empty, At = SampleJars.Packed, EnteredAt = SampleJars.Packed, By = "Ada", Ph = 4, Method = PhMethod.Strip,
+                Blended = true,
         }));
     }
 

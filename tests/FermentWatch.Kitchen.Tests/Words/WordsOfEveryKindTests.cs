@@ -24,14 +24,16 @@ public class WordsOfEveryKindTests
 
     [Fact]
     public void Words_OfWarmth_TellTheWeeksOfKrautOfKrautOnly() =>
-        Assert.Equal((2, 0), (Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, SampleJars.Of("cabbage")).Contains("Kraut", StringComparison.Ordinal)),
+        Assert.Equal((2, 0), (Enum.GetValues<Warmth>()
+            .Count(each => WarmthClasses.Words(each, SampleJars.Of("cabbage")).Contains("Kraut", StringComparison.Ordinal)),
             Enum.GetValues<Warmth>().Count(each => WarmthClasses.Words(each, SampleJars.Of("carrot")).Contains("Kraut", StringComparison.Ordinal))));
 
     [Fact]
     public void Words_OfCold_NeverSayOfNapaAndDaikonThatTheyMayNotStart()
     {
         Assert.Contains("may not start", WarmthClasses.Words(Warmth.Cold, SampleJars.Of("cabbage")), StringComparison.Ordinal);
-        Assert.All(["napa", "daikon", "radish"], produce => Assert.DoesNotContain("may not", WarmthClasses.Words(Warmth.Cold, SampleJars.Of(produce)), StringComparison.Ordinal));
+        Assert.All(["napa", "daikon", "radish"], produce =>
+            Assert.DoesNotContain("may not", WarmthClasses.Words(Warmth.Cold, SampleJars.Of(produce)), StringComparison.Ordinal));
     }
 
     [Fact]

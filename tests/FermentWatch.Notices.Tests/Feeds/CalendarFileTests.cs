@@ -11,7 +11,8 @@ namespace FermentWatch.Notices.Tests.Feeds;
 /// <summary>The file as Ical.Net reads it back, and held against what RFC 5545 (Desruisseaux 2009) asks for.</summary>
 public sealed class CalendarFileTests
 {
-    private static readonly Household Kitchen = new() { Id = new Guid("33333333-3333-3333-3333-333333333333"), Name = "Number Nine", TimeZoneId = "Europe/Vienna" };
+    private static readonly Household Kitchen =
+        new() { Id = new Guid("33333333-3333-3333-3333-333333333333"), Name = "Number Nine", TimeZoneId = "Europe/Vienna" };
     private static readonly Guid Jar = new("44444444-4444-4444-4444-444444444444");
     private static readonly Instant Revised = Instant.FromUtc(2026, 10, 23, 4, 45);
     private static readonly Uri Root = new("https://kitchen.example.org");
@@ -63,7 +64,8 @@ public sealed class CalendarFileTests
                 Assert.Equal(1, Count(component, "\nUID:"));
                 Assert.Matches("\nDTSTAMP:[0-9]{8}T[0-9]{6}Z\r", component);
             }
-        Assert.Equal(8, Blocks(text, "VEVENT").Concat(Blocks(text, "VTODO")).Select(component => component.Split("UID:")[1].Split('\r')[0]).Distinct().Count());
+        Assert.Equal(8, Blocks(text, "VEVENT").Concat(Blocks(text, "VTODO")).Select(component => component.Split("UID:")[1].Split('\r')[0])
+            .Distinct().Count());
         Assert.Contains("\nDTSTART;VALUE=DATE:20261027\r", text, StringComparison.Ordinal);
         Assert.Contains("\nDTEND;VALUE=DATE:20261028\r", text, StringComparison.Ordinal);
     }
@@ -90,10 +92,12 @@ public sealed class CalendarFileTests
     [InlineData("Europe/Vienna", 2026, 10, 23, 5, 6)]
     [InlineData("Europe/Vienna", 2026, 3, 26, 6, 5)]
     [InlineData("America/Chicago", 2026, 10, 30, 12, 13)]
-    public void Of_WeekWithAChangeOfTheClocks_IsDueAtTheHouseholdsHourOnEachDay(string zoneId, int year, int month, int day, int utcHourBefore, int utcHourAfter)
+    public void Of_WeekWithAChangeOfTheClocks_IsDueAtTheHouseholdsHourOnEachDay(string zoneId, int year, int month, int day, int utcHourBefore,
+        int utcHourAfter)
     {
         var household = new Household { Id = Kitchen.Id, Name = "x", TimeZoneId = zoneId };
-        Calendar read = Calendar.Load(new CalendarFile().Of(new ComingDays(household, [], Rounds(household, new LocalDate(year, month, day))), null))!;
+        Calendar read = Calendar.Load(new CalendarFile()
+            .Of(new ComingDays(household, [], Rounds(household, new LocalDate(year, month, day))), null))!;
         Assert.All(read.Todos, todo => Assert.Equal(
             new LocalTime(7, 0), Instant.FromDateTimeUtc(DateTime.SpecifyKind(todo.Due!.AsUtc, DateTimeKind.Utc)).InZone(household.Zone).TimeOfDay));
         Assert.Equal((utcHourBefore, utcHourAfter), (read.Todos[0]!.Due!.AsUtc.Hour, read.Todos[^1]!.Due!.AsUtc.Hour));
@@ -112,13 +116,15 @@ public sealed class CalendarFileTests
     {
         LocalDate date = first.PlusDays(day);
         return new ComingRound(date, RoundCalendar.At(date, household.RoundAt, household.Zone)!.Value,
-            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{date:ddd d MMM}: 3 jars, one minute"), "Under brine? kitchen counter 1 to 3\nOpen: 2", day == 0 ? Revised : null, Revised);
+            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{date:ddd d MMM}: 3 jars, one minute"),
+            "Under brine? kitchen counter 1 to 3\nOpen: 2", day == 0 ? Revised : null, Revised);
     })];
 
     private static string Unfolded(string file) => file.Replace("\r\n ", "", StringComparison.Ordinal);
 
     private static IEnumerable<string> Blocks(string text, string kind) =>
-        text.Split($"BEGIN:{kind}\r").Skip(1).Select(block => block.Split($"END:{kind}\r")[0]).Select(block => kind == "VALARM" ? block : block.Split("BEGIN:VALARM\r")[0]);
+        text.Split($"BEGIN:{kind}\r").Skip(1).Select(block => block.Split($"END:{kind}\r")[0])
+            .Select(block => kind == "VALARM" ? block : block.Split("BEGIN:VALARM\r")[0]);
 
     private static int Count(string text, string part) => text.Split(part).Length - 1;
 }

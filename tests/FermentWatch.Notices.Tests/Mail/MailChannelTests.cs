@@ -37,7 +37,8 @@ public sealed class MailChannelTests
             A link opens a page with two buttons, all well and later, and answers for Mira until the day is over. Do not pass it on.
 
             """, letter.TextBody, ignoreLineEndingDifferences: true);
-        Assert.Contains("<p style=\"margin:0 0 8px\">Under brine? K&#252;che 1, 2; cellar 5</p><p style=\"margin:0 0 8px\">Open: 5</p>", letter.HtmlBody, StringComparison.Ordinal);
+        Assert.Contains("<p style=\"margin:0 0 8px\">Under brine? K&#252;che 1, 2; cellar 5</p><p style=\"margin:0 0 8px\">Open: 5</p>",
+            letter.HtmlBody, StringComparison.Ordinal);
         Assert.Contains("href=\"https://kitchen.example.org/answer/whole\">All well</a>", letter.HtmlBody, StringComparison.Ordinal);
     }
 
@@ -171,7 +172,8 @@ public sealed class MailChannelTests
         Assert.Equal(DeliveryOutcome.TryAgain(channel.Missing!), outcome);
     }
 
-    private static MailOptions Options(int port) => new() { Host = "localhost", Port = port, Tls = MailTls.None, From = "Number Nine <kitchen@example.org>", Timeout = TimeSpan.FromSeconds(20) };
+    private static MailOptions Options(int port) =>
+        new() { Host = "localhost", Port = port, Tls = MailTls.None, From = "Number Nine <kitchen@example.org>", Timeout = TimeSpan.FromSeconds(20) };
 
     private static Task<DeliveryOutcome> SendAsync(
         MailOptions options, bool asks = false, string? late = null, string to = "mira@example.org", string? root = "https://kitchen.example.org") =>

@@ -22,11 +22,13 @@ public sealed class MailOptionsTests
             "CertificateFile is '/nowhere.pem', where there is no file; a PEM file belongs here.",
             "User and Password go together; one of them is set and the other is not.",
         ],
-        new MailOptions { Port = 0, Timeout = TimeSpan.FromMinutes(10), Host = "mail server", From = "the kitchen", CertificateFile = "/nowhere.pem", User = "ada" }.Errors());
+        new MailOptions { Port = 0, Timeout = TimeSpan.FromMinutes(10), Host = "mail server", From = "the kitchen", CertificateFile = "/nowhere.pem",
+        User = "ada" }.Errors());
 
     [Fact]
     public void Errors_ServerWithoutSender_AsksForOne() =>
-        Assert.Equal(["From is not set and Host is 'mail.example.org'; the address letters come from belongs here."], new MailOptions { Host = "mail.example.org" }.Errors());
+        Assert.Equal(["From is not set and Host is 'mail.example.org'; the address letters come from belongs here."],
+        new MailOptions { Host = "mail.example.org" }.Errors());
 
     [Theory]
     [InlineData("mira@example.org", true)]

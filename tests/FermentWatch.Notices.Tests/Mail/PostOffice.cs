@@ -13,7 +13,8 @@ using SmtpServer.Storage;
 
 namespace FermentWatch.Notices.Tests.Mail;
 
-/// <summary>A real SMTP server on loopback that keeps what it takes. It knows no box of the name <c>nobody</c>, and <c>busy</c> is full just now.</summary>
+/// <summary>A real SMTP server on loopback that keeps what it takes. It knows no box of the name <c>nobody</c>, and <c>busy</c> is full just
+/// now.</summary>
 internal sealed class PostOffice : IAsyncDisposable
 {
     public const string User = "kitchen", Password = "four wet cabbages";
@@ -32,7 +33,8 @@ internal sealed class PostOffice : IAsyncDisposable
         ISmtpServerOptions options = new SmtpServerOptionsBuilder().ServerName("post.example.org")
             .Endpoint(endpoint =>
             {
-                endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port)).AuthenticationRequired(passwordNeeded).AllowUnsecureAuthentication(certificate is null);
+                endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port)).AuthenticationRequired(passwordNeeded)
+                    .AllowUnsecureAuthentication(certificate is null);
                 if (certificate is not null)
                     endpoint.Certificate(certificate);
             }).Build();
@@ -86,7 +88,8 @@ internal sealed class PostOffice : IAsyncDisposable
 
     private sealed class Boxes : MailboxFilter
     {
-        public override Task<bool> CanDeliverToAsync(ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken) => to.User switch
+        public override Task<bool> CanDeliverToAsync(ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken) =>
+            to.User switch
         {
             "nobody" => throw new SmtpResponseException(new SmtpResponse(SmtpReplyCode.MailboxUnavailable, "no such box here")),
             "busy" => throw new SmtpResponseException(new SmtpResponse(SmtpReplyCode.InsufficientStorage, "the box is full")),

@@ -12,7 +12,8 @@ internal sealed class ScriptedPost : IAsyncDisposable
     private readonly CancellationTokenSource _stop = new();
     private readonly Task _running;
 
-    /// <param name="answers">What it says by the first word of what came, and to <c>greeting</c> and <c>body</c>; null hangs. The rest is 250.</param>
+    /// <param name="answers">What it says by the first word of what came, and to <c>greeting</c> and <c>body</c>; null hangs. The rest is
+    /// 250.</param>
     public ScriptedPost(IReadOnlyDictionary<string, string?> answers)
     {
         _answers = answers;

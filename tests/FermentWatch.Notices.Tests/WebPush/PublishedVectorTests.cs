@@ -43,10 +43,12 @@ public class PublishedVectorTests
     [Fact]
     public void Verify_ExampleOfRfc8292_IsSignedByItsKey() =>
         Assert.Equal(
-            new VapidHeader("ES256", "https://push.example.net", 1453523768, "mailto:push@example.com", "BA1Hxzyi1RUM1b5wjxsn7nGxAszw2u61m164i3MrAIxHF6YK5h4SDYic-dRuU_RCPCfA5aq9ojSwk5Y2EmClBPs"),
+            new VapidHeader("ES256", "https://push.example.net", 1453523768, "mailto:push@example.com",
+            "BA1Hxzyi1RUM1b5wjxsn7nGxAszw2u61m164i3MrAIxHF6YK5h4SDYic-dRuU_RCPCfA5aq9ojSwk5Y2EmClBPs"),
             VapidHeader.Verify(Authorization));
 
     [Fact]
     public void Verify_ExampleOfRfc8292WithALaterEnd_IsRefused() =>
-        Assert.Throws<CryptographicException>(() => VapidHeader.Verify(Authorization.Replace("LCJleHAiOjE0NTM1", "LCJleHAiOjE0NTM2", StringComparison.Ordinal)));
+        Assert.Throws<CryptographicException>(() =>
+            VapidHeader.Verify(Authorization.Replace("LCJleHAiOjE0NTM1", "LCJleHAiOjE0NTM2", StringComparison.Ordinal)));
 }

@@ -33,7 +33,8 @@ internal sealed class PushBrowser : IDisposable
     public static PushBrowser Of(string publicKey, string privateKey, string auth)
     {
         byte[] point = Base64Url.DecodeFromChars(publicKey);
-        var key = new ECParameters { Curve = ECCurve.NamedCurves.nistP256, D = Base64Url.DecodeFromChars(privateKey), Q = new ECPoint { X = point[1..33], Y = point[33..] } };
+        var key = new ECParameters { Curve = ECCurve.NamedCurves.nistP256, D = Base64Url.DecodeFromChars(privateKey),
+            Q = new ECPoint { X = point[1..33], Y = point[33..] } };
         return new PushBrowser(ECDiffieHellman.Create(key), Base64Url.DecodeFromChars(auth));
     }
 
@@ -60,7 +61,8 @@ internal sealed class PushBrowser : IDisposable
 
     private byte[] Shared(byte[] sender)
     {
-        using var other = ECDiffieHellman.Create(new ECParameters { Curve = ECCurve.NamedCurves.nistP256, Q = new ECPoint { X = sender[1..33], Y = sender[33..] } });
+        using var other = ECDiffieHellman.Create(
+            new ECParameters { Curve = ECCurve.NamedCurves.nistP256, Q = new ECPoint { X = sender[1..33], Y = sender[33..] } });
         return _key.DeriveRawSecretAgreement(other.PublicKey);
     }
 

@@ -46,7 +46,8 @@ internal sealed class PushService : IAsyncDisposable
         using var body = new MemoryStream();
         await context.Request.Body.CopyToAsync(body);
         var request = new PushRequest(
-            context.Request.Method, context.Request.Path, context.Request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase), body.ToArray());
+            context.Request.Method, context.Request.Path, context.Request.Headers.ToDictionary(header => header.Key, header =>
+                header.Value.ToString(), StringComparer.OrdinalIgnoreCase), body.ToArray());
         Got.Enqueue(request);
         await Answer(request, context);
     }

@@ -17,18 +17,21 @@ internal sealed record VapidHeader(string Algorithm, string Audience, long Expir
     public static VapidHeader Verify(string header)
     {
         Assert.StartsWith("vapid ", header, StringComparison.Ordinal);
-        var fields = header["vapid ".Length..].Split(',').Select(field => field.Trim().Split('=', 2)).ToDictionary(field => field[0], field => field[1]);
+        var fields = header["vapid ".Length..].Split(',').Select(field => field.Trim().Split('=', 2))
+            .ToDictionary(field => field[0], field => field[1]);
         string[] parts = fields["t"].Split('.');
         Assert.Equal(3, parts.Length);
         byte[] point = Base64Url.DecodeFromChars(fields["k"]);
         Assert.Equal((65, 4), (point.Length, point[0]));
-        using var key = ECDsa.Create(new ECParameters { Curve = ECCurve.NamedCurves.nistP256, Q = new ECPoint { X = point[1..33], Y = point[33..] } });
+        using var key = ECDsa.Create(
+            new ECParameters { Curve = ECCurve.NamedCurves.nistP256, Q = new ECPoint { X = point[1..33], Y = point[33..] } });
         byte[] signature = Base64Url.DecodeFromChars(parts[2]);
         if (!key.VerifyData(Encoding.ASCII.GetBytes($"{parts[0]}.{parts[1]}"), signature, HashAlgorithmName.SHA256))
             throw new CryptographicException("The signature is not of the key that the header names.");
         JsonElement head = Json(parts[0]), claims = Json(parts[1]);
         return new VapidHeader(
-            head.GetProperty("alg").GetString()!, claims.GetProperty("aud").GetString()!, claims.GetProperty("exp").GetInt64(), claims.GetProperty("sub").GetString()!, fields["k"]);
+            head.GetProperty("alg").GetString()!, claims.GetProperty("aud").GetString()!, claims.GetProperty("exp").GetInt64(),
+            claims.GetProperty("sub").GetString()!, fields["k"]);
     }
 
     private static JsonElement Json(string part) => JsonDocument.Parse(Base64Url.DecodeFromChars(part)).RootElement;

@@ -39,7 +39,8 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
             await context.Request.Body.CopyToAsync(body);
             if (_hangs)
                 await Task.Delay(Timeout.InfiniteTimeSpan, TimeProvider.System, context.RequestAborted);
-            _got = (context.Request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase), body.ToArray());
+            _got = (context.Request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase),
+                body.ToArray());
             context.Response.StatusCode = (int)_answer;
         });
         await _receiver.StartAsync();
@@ -66,7 +67,8 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     public async Task SendAsync_Late_SaysThatItIsLate()
     {
         await SendAsync("3 hours late");
-        Assert.Equal("Sun 4 Oct: 3 jars, one minute (3 hours late)", JsonDocument.Parse(_got!.Value.Body).RootElement.GetProperty("title").GetString());
+        Assert.Equal("Sun 4 Oct: 3 jars, one minute (3 hours late)", JsonDocument.Parse(_got!.Value.Body).RootElement.GetProperty("title")
+            .GetString());
     }
 
     [Theory]
@@ -84,7 +86,9 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     {
         _hangs = true;
         DeliveryOutcome outcome = await SendAsync(null, patience: TimeSpan.FromSeconds(0.2));
-        Assert.Equal((DeliveryResult.TryAgain, $"{new Uri(_address!).GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped)} did not answer within 0.2 seconds."), (outcome.Result, outcome.Trouble));
+        Assert.Equal((DeliveryResult.TryAgain,
+            $"{new Uri(_address!).GetComponents(UriComponents.SchemeAndServer, UriFormat.UriEscaped)} did not answer within 0.2 seconds."),
+            (outcome.Result, outcome.Trouble));
     }
 
     [Fact]
@@ -106,7 +110,8 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
     }
 
     private Task<DeliveryOutcome> SendAsync(string? late, bool asks = false, TimeSpan? patience = null) =>
-        new WebhookChannel(_http, new FixedLinks("https://kitchen.example.org"), new FakeClock(Make.Now)) { Patience = patience ?? TimeSpan.FromSeconds(10) }.SendAsync(Make.Notice(asks), Route(), late, CancellationToken.None);
+        new WebhookChannel(_http, new FixedLinks("https://kitchen.example.org"), new FakeClock(Make.Now)) { Patience = patience
+            ?? TimeSpan.FromSeconds(10) }.SendAsync(Make.Notice(asks), Route(), late, CancellationToken.None);
 
     private NoticeRoute Route()
     {

@@ -66,7 +66,8 @@ public class EndPointChemistryTests
         double muchPh = ChargeBalance.Ph(much, Celsius);
         Assert.InRange(littlePh, 2.7, 3.55);
         Assert.InRange(muchPh, 3.8, 4.4);
-        Assert.True(Bearable(much) > 1.3 * Bearable(little), $"the juice with much malic acid (pH {muchPh:0.00}, {Bearable(much):0.00} of the rate left) was stopped by its acid, not by the end of its sugar; with little pH {littlePh:0.00}, {Bearable(little):0.00} left");
+        Assert.True(Bearable(much) > 1.3 * Bearable(little), $"the juice with much malic acid (pH {muchPh:0.00}, {Bearable(much):0.00} of the rate "
+            + $"left) was stopped by its acid, not by the end of its sugar; with little pH {littlePh:0.00}, {Bearable(little):0.00} left");
     }
 
     /// <summary>
@@ -92,7 +93,8 @@ public class EndPointChemistryTests
 
     private static AcidMixture Brine() => PublishedCourses.Jar(ModelParameters.Current, "cucumber", "whole in brine", 4).Native;
 
-    private static double LacticAtPercent(AcidMixture raw, double percent) => Solve(value => percent - TitratableAcidity.PercentLactic(raw with { Lactic = value }));
+    private static double LacticAtPercent(AcidMixture raw, double percent) =>
+        Solve(value => percent - TitratableAcidity.PercentLactic(raw with { Lactic = value }));
 
     private static AcidMixture JuiceWithMalic(double malic)
     {
@@ -109,7 +111,8 @@ public class EndPointChemistryTests
         double ph = ChargeBalance.Ph(mixture, Celsius);
         double h = Math.Pow(10, -ph);
         double acid = (mixture.Lactic * h / (h + k.LacticAt(Celsius))) + (ModelParameters.Current.AceticWeight * mixture.Acetic * h / (h + k.Acetic));
-        return 1 / (1 + Math.Pow(10, ModelParameters.Current.PhSteepness * (finishers.HalfPh - ph))) / (1 + Math.Pow(acid / finishers.HalfAcidMolesPerLitre, 3));
+        return 1 / (1 + Math.Pow(10, ModelParameters.Current.PhSteepness * (finishers.HalfPh - ph))) / (
+            1 + Math.Pow(acid / finishers.HalfAcidMolesPerLitre, 3));
     }
 
     /// <summary>Bisection between 0 and 0.6 mol/L of a function that falls through zero.</summary>

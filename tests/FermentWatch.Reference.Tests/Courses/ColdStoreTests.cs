@@ -15,9 +15,12 @@ public class ColdStoreTests
     [Fact]
     public void Acidity_RipeNapaAtMinusThree_KeepsForThreeMonths()
     {
-        ForecastRequest warm = new() { Recipe = JarRecipe.Of(Vegetable.Of("napa"), Cut.SaltedLeaves, 2.5), Temperatures = TemperatureCourse.Constant(20), Days = 5, Target = new ForecastTarget(TargetKind.AcidityPercentLactic, 0.65) };
+        ForecastRequest warm =
+            new() { Recipe = JarRecipe.Of(Vegetable.Of("napa"), Cut.SaltedLeaves, 2.5), Temperatures = TemperatureCourse.Constant(20), Days = 5,
+            Target = new ForecastTarget(TargetKind.AcidityPercentLactic, 0.65) };
         double ripe = Forecaster.Run(warm).Target!.Value.P50!.Value;
-        Forecast stored = Forecaster.Run(warm with { Temperatures = TemperatureCourse.Constant(20).Then(ripe, TemperatureCourse.Constant(-3)), Days = ripe + 90 });
+        Forecast stored = Forecaster.Run(
+            warm with { Temperatures = TemperatureCourse.Constant(20).Then(ripe, TemperatureCourse.Constant(-3)), Days = ripe + 90 });
         Assert.InRange(stored.Course[^1].AcidityPercentLactic.P50, 0.57 * 0.9, 0.60 * 1.1);
     }
 }

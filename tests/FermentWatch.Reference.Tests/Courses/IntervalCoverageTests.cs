@@ -9,7 +9,8 @@ public class IntervalCoverageTests
     [Fact]
     public void Interval_PublishedPoints_HoldsAboutFourInFive()
     {
-        PublishedCourse[] rows = [.. PublishedCourses.All.Where(row => row.Status is "read" or "secondary" && row.Quantity != "lab_log10_cfu_per_ml")];
+        PublishedCourse[] rows =
+            [.. PublishedCourses.All.Where(row => row.Status is "read" or "secondary" && row.Quantity != "lab_log10_cfu_per_ml")];
         int held = rows.Count(row =>
         {
             Quantiles value = PublishedForecast.ValueOf(row);

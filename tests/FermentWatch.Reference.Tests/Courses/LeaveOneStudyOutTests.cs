@@ -28,7 +28,8 @@ public class LeaveOneStudyOutTests
     public void ConstantDay_BestOfAll_ErrsMoreThanHalfOfTheRule()
     {
         var rule = OneLineRule.Fit(Trusted.Where(HasDay).ToArray());
-        double constant = Enumerable.Range(1, 400).Min(i => LeaveOneStudyOut.Median(Trusted.Where(HasDay).Select(row => Math.Log(0.1 * i / row.Day))));
+        double constant = Enumerable.Range(1, 400)
+            .Min(i => LeaveOneStudyOut.Median(Trusted.Where(HasDay).Select(row => Math.Log(0.1 * i / row.Day))));
         double ruled = LeaveOneStudyOut.Median(Trusted.Where(HasDay).Select(rule.LnDayRatio));
         Assert.True(constant > 0.5 * ruled, $"{constant:0.00} against {ruled:0.00}");
     }

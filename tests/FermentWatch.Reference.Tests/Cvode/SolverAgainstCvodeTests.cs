@@ -39,17 +39,20 @@ public class SolverAgainstCvodeTests
         jar.Run(deviates, new LaneTable(8), trace);
         double[] celsius = jar.Climate.Celsius.ToArray();
         double[] spread = jar.Climate.Spread.ToArray();
-        (double[] ph, double[] acidity, _) = CvodeReference.Instance.Solve(jar.ConstantsOf(deviates.AsSpan(0, Deviate.Count)), celsius, spread, hours, 1e-10);
+        (double[] ph, double[] acidity, _) = CvodeReference.Instance.Solve(jar.ConstantsOf(deviates.AsSpan(0, Deviate.Count)), celsius, spread,
+            hours, 1e-10);
         double offPh = Enumerable.Range(0, hours.Length).Max(i => Math.Abs(ph[i] - trace.Ph[i * 8]));
         double offAcidity = Enumerable.Range(0, hours.Length).Max(i => Math.Abs(acidity[i] - trace.Acidity[i * 8]));
         return (offPh, offAcidity);
     }
 
-    private static double Between(uint seed, uint index, double low, double high) => low + ((high - low) * Philox.Uniform(seed, RecipePurpose, 0, index));
+    private static double Between(uint seed, uint index, double low, double high) =>
+        low + ((high - low) * Philox.Uniform(seed, RecipePurpose, 0, index));
 
     private static JarRecipe RandomRecipe(uint seed) => new()
     {
-        Shares = [new ProduceShare(Vegetable.All[(int)Between(seed, 0, 0, Vegetable.All.Count - 0.001)], 1), new ProduceShare(Vegetable.Of("cabbage"), Between(seed, 1, 0.01, 1))],
+        Shares = [new ProduceShare(Vegetable.All[(int)Between(seed, 0, 0, Vegetable.All.Count - 0.001)], 1),
+            new ProduceShare(Vegetable.Of("cabbage"), Between(seed, 1, 0.01, 1))],
         Cut = (Cut)(int)Between(seed, 2, 0, 4.999),
         Salt = new SaltDose(Between(seed, 3, 1.5, 6), 0.1),
         AddedWaterKilograms = Between(seed, 4, 0, 1),
@@ -64,6 +67,7 @@ public class SolverAgainstCvodeTests
         double drift = Between(seed, 8, -5, 5);
         double noise = Between(seed, 9, 0, 0.6);
         return TemperatureCourse.FromSteps([.. Enumerable.Range(0, (int)Days * 96).Select(i => TemperatureStep.Room(Math.Clamp(
-            level + (swing * Math.Sin(2 * Math.PI * i / 96)) + (drift * Math.Sin(2 * Math.PI * i / (96 * 17))) + (noise * Philox.Normal(seed, RecipePurpose + 2, 0, (uint)i)), -5, 45)))], TypicalRoom.Usual);
+            level + (swing * Math.Sin(2 * Math.PI * i / 96)) + (drift * Math.Sin(2 * Math.PI * i / (96 * 17)))
+                + (noise * Philox.Normal(seed, RecipePurpose + 2, 0, (uint)i)), -5, 45)))], TypicalRoom.Usual);
     }
 }

@@ -21,7 +21,8 @@ public class GrowthRateTests
     {
         double optimum = OptimumRate(totalLactate: true);
         Assert.Equal(5, GrowthRateRow.All.Count(row => row.RatePerHour == 0));
-        Assert.All(GrowthRateRow.All.Where(row => row.RatePerHour == 0), row => Assert.InRange(optimum * row.ShareOfOptimum(ModelParameters.Current), 0, Unseen));
+        Assert.All(GrowthRateRow.All.Where(row => row.RatePerHour == 0), row =>
+            Assert.InRange(optimum * row.ShareOfOptimum(ModelParameters.Current), 0, Unseen));
     }
 
     /// <summary>
@@ -30,12 +31,14 @@ public class GrowthRateTests
     /// </summary>
     [Fact]
     public void Share_UndissociatedAcidAlone_ExplainsTheRowsWorse() =>
-        Assert.True(AccuracyFactor(totalLactate: false) > AccuracyFactor(totalLactate: true) + 0.05, $"{AccuracyFactor(false):0.00} against {AccuracyFactor(true):0.00}");
+        Assert.True(AccuracyFactor(totalLactate: false) > AccuracyFactor(totalLactate: true) + 0.05,
+        $"{AccuracyFactor(false):0.00} against {AccuracyFactor(true):0.00}");
 
     private static double AccuracyFactor(bool totalLactate)
     {
         double optimum = OptimumRate(totalLactate);
-        return Math.Exp(Grown().Average(row => Math.Abs(Math.Log(optimum * row.ShareOfOptimum(ModelParameters.Current, totalLactate) / row.RatePerHour))));
+        return Math.Exp(Grown()
+            .Average(row => Math.Abs(Math.Log(optimum * row.ShareOfOptimum(ModelParameters.Current, totalLactate) / row.RatePerHour))));
     }
 
     private static double OptimumRate(bool totalLactate) =>

@@ -19,7 +19,8 @@ internal sealed class CvodeReference
         using (FileStream file = File.Create(source))
             text.CopyTo(file);
         using Process compiler = Process.Start(new ProcessStartInfo("cc",
-            ["-O3", "-march=native", "-shared", "-fPIC", "-o", library, source, "-lsundials_cvode", "-lsundials_nvecserial", "-lsundials_sunmatrixdense", "-lsundials_sunlinsoldense", "-lsundials_sunnonlinsolfixedpoint", "-lm"])
+            ["-O3", "-march=native", "-shared", "-fPIC", "-o", library, source, "-lsundials_cvode", "-lsundials_nvecserial",
+            "-lsundials_sunmatrixdense", "-lsundials_sunlinsoldense", "-lsundials_sunnonlinsolfixedpoint", "-lm"])
         { RedirectStandardError = true })!;
         string errors = compiler.StandardError.ReadToEnd();
         compiler.WaitForExit();
@@ -36,11 +37,13 @@ internal sealed class CvodeReference
     public static CvodeReference Instance => Built.Value;
 
     /// <summary>Solves one member.</summary>
-    public (double[] Ph, double[] Acidity, long Calls) Solve(double[] constants, double[] celsius, double[] spread, double[] hours, double tolerance, bool adams = false)
+    public (double[] Ph, double[] Acidity, long Calls) Solve(double[] constants, double[] celsius, double[] spread, double[] hours, double tolerance,
+        bool adams = false)
     {
         double[] ph = new double[hours.Length];
         double[] acidity = new double[hours.Length];
-        int flag = _solve(constants, celsius, spread, celsius.Length, hours, hours.Length, tolerance, tolerance * 1e-2, adams ? 1 : 0, ph, acidity, out nint calls);
+        int flag = _solve(constants, celsius, spread, celsius.Length, hours, hours.Length, tolerance, tolerance * 1e-2, adams ? 1
+            : 0, ph, acidity, out nint calls);
         if (flag != 0)
             throw new InvalidOperationException($"CVODE stopped with {flag}.");
         return (ph, acidity, calls);

@@ -14,7 +14,8 @@ public static class Figures
         using CsvReader reader = CsvReader.Create(stream, new CsvReaderOptions { HasHeader = true }, leaveOpen: false);
         var rows = new List<IReadOnlyDictionary<string, string>>();
         while (reader.Read())
-            rows.Add(reader.Headers.Select((name, index) => (name, Text: index < reader.FieldCount ? reader.GetString(index) : "")).ToDictionary(pair => pair.name, pair => pair.Text));
+            rows.Add(reader.Headers.Select((name, index) => (name, Text: index < reader.FieldCount ? reader.GetString(index) : ""))
+                .ToDictionary(pair => pair.name, pair => pair.Text));
         return rows;
     }
 

@@ -29,7 +29,8 @@ internal sealed record GrowthRateRow(double Celsius, double Ph, double SaltPerce
         Guild finishers = model.Guilds[2];
         double lactate = 10 * LactatePercent / SodiumLactateGrams;
         double undissociated = lactate / (1 + Math.Pow(10, Ph - LacticPKa));
-        CardinalTemperatures temperatures = finishers.Temperature with { Minimum = finishers.Temperature.Minimum + (finishers.SaltChill * SaltPercent) };
+        CardinalTemperatures temperatures =
+            finishers.Temperature with { Minimum = finishers.Temperature.Minimum + (finishers.SaltChill * SaltPercent) };
         return temperatures.Share(Celsius)
             * SaltTerm.Share(SaltPercent, finishers.SaltLimitPercent, model.SaltPower)
             / (1 + Math.Pow(10, model.PhSteepness * (finishers.HalfPh - Ph)))

@@ -59,7 +59,8 @@ internal static class PublishedCourses
             double ph = Figures.Number(row, "ph");
             double acidityError = row["id"] == "E02" ? 0.09 : 0.12;
             double phError = row["id"] == "E02" ? 0.11 : 0.04;
-            yield return Of(row, "shredded", "acidity_percent_lactic", acidity - acidityError, acidity + acidityError) with { Id = row["id"] + " acidity" };
+            yield return Of(row, "shredded", "acidity_percent_lactic", acidity - acidityError, acidity + acidityError) with { Id = row["id"]
+                + " acidity" };
             yield return Of(row, "shredded", "ph", ph - phError, ph + phError) with { Id = row["id"] + " pH" };
         }
     }
@@ -90,7 +91,8 @@ internal static class PublishedCourses
         if (!Vegetable.TryFind(name, out Vegetable? vegetable))
             throw new InvalidOperationException($"{name} is not in the catalogue.");
         bool inBrine = cut.Contains("brine", StringComparison.Ordinal);
-        var recipe = JarRecipe.Of(vegetable, CutOf(cut, vegetable.Flora == FloraKind.Leaf), saltPercent) with { AddedWaterKilograms = inBrine ? 0.67 : 0, VesselLitres = 1 };
+        var recipe = JarRecipe.Of(vegetable, CutOf(cut, vegetable.Flora == FloraKind.Leaf), saltPercent) with { AddedWaterKilograms = inBrine ? 0.67
+            : 0, VesselLitres = 1 };
         JarContents contents = JarContents.Of(recipe, model);
         if (cut == "juice")
             contents = contents with { OuterShare = 0.98, OuterStart = 1 };

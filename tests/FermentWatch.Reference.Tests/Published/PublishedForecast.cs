@@ -6,7 +6,8 @@ using FermentWatch.Kinetics.Temperature;
 
 namespace FermentWatch.Reference.Tests.Published;
 
-/// <summary>The product's ensemble on a published row: 256 members of the prior, the salt weighed, the temperature kept within half a degree.</summary>
+/// <summary>The product's ensemble on a published row: 256 members of the prior, the salt weighed, the temperature kept within half a
+/// degree.</summary>
 internal static class PublishedForecast
 {
     private const int Members = 256;
@@ -39,7 +40,8 @@ internal static class PublishedForecast
     private static Trace Run(PublishedCourse row, ModelParameters model, double[] days, IReadOnlyList<Passage> passages)
     {
         JarContents contents = row.Contents(model);
-        var jar = new JarMembers(contents, 0.05 * contents.SaltPercent, TemperatureCourse.Constant(row.Celsius, SpreadCelsius), days[^1], model, new PriorSpread());
+        var jar = new JarMembers(contents, 0.05 * contents.SaltPercent, TemperatureCourse.Constant(row.Celsius, SpreadCelsius), days[^1], model,
+            new PriorSpread());
         var trace = new Trace(Members, days, passages);
         jar.Run(MemberPrior.Standard.Draw(1, Members), new LaneTable(Members), trace);
         return trace;

@@ -31,7 +31,8 @@ public sealed class DeliveryKillTests(ITestOutputHelper output) : IAsyncLifetime
         _listener = await Listener.StartAsync(_host, "tablet", Topic);
         _mira = await KitchenClient.SignInAsync(_host, "Mira");
         foreach (string person in _byWebhook)
-            await PostAsync("/api/v1/notice-routes", new { person, channel = "Webhook", address = $"{_receiver.Address}/{person}", secret = "kitchen" });
+            await PostAsync("/api/v1/notice-routes",
+                new { person, channel = "Webhook", address = $"{_receiver.Address}/{person}", secret = "kitchen" });
         await PostAsync("/api/v1/notice-routes", new { person = "Tablet", channel = "Mqtt", address = Topic });
         await PostAsync("/api/v1/jars", new { what = "cabbage", how_much = "800g", salt = "2.25%", vessel = "1l", place = "cellar" });
     }
@@ -53,8 +54,10 @@ public sealed class DeliveryKillTests(ITestOutputHelper output) : IAsyncLifetime
         Assert.Equal(kills * (_byWebhook.Length + 1), notices.Count(notice => IsRound(notice.GetProperty("key").GetString()!)));
         Assert.All(notices, notice => Assert.Equal("Delivered", notice.GetProperty("state").GetString()));
         Assert.Equal(kills, messages.Distinct().Count(IsRound));
-        Assert.Equal(notices.Select(notice => notice.GetProperty("key").GetString()).Order(), webhooks.Distinct().Concat(messages.Distinct()).Order());
-        Assert.All(_receiver.Got.GroupBy(posted => posted.Id), same => Assert.Single(same.Select(posted => posted.Body.GetProperty("text").GetString()).Distinct()));
+        Assert.Equal(notices.Select(notice => notice.GetProperty("key").GetString()).Order(), webhooks.Distinct().Concat(messages.Distinct())
+            .Order());
+        Assert.All(_receiver.Got.GroupBy(posted => posted.Id), same =>
+            Assert.Single(same.Select(posted => posted.Body.GetProperty("text").GetString()).Distinct()));
         Assert.True(webhooks.Count > webhooks.Distinct().Count(), "no notice came twice: the kills did not fall into delivery");
     }
 
@@ -95,11 +98,15 @@ public sealed class DeliveryKillTests(ITestOutputHelper output) : IAsyncLifetime
     }
 
     private void Report(int kills, int underWay, int notices, List<string> webhooks, List<string> messages) =>
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{kills} kills, {underWay} webhooks without an answer at them; {notices} notices; ")
-            + string.Create(CultureInfo.InvariantCulture, $"webhooks arrived {webhooks.Count}, repeats {webhooks.Count - webhooks.Distinct().Count()}; ")
-            + string.Create(CultureInfo.InvariantCulture, $"messages arrived {messages.Count}, repeats {messages.Count - messages.Distinct().Count()}"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+        $"{kills} kills, {underWay} webhooks without an answer at them; {notices} notices; ")
+            + string.Create(CultureInfo.InvariantCulture,
+            $"webhooks arrived {webhooks.Count}, repeats {webhooks.Count - webhooks.Distinct().Count()}; ")
+            + string.Create(CultureInfo.InvariantCulture,
+            $"messages arrived {messages.Count}, repeats {messages.Count - messages.Distinct().Count()}"));
 
-    private IEnumerable<string> Messages() => _listener.Payloads.Select(payload => JsonDocument.Parse(payload).RootElement.GetProperty("key").GetString()!);
+    private IEnumerable<string> Messages() =>
+        _listener.Payloads.Select(payload => JsonDocument.Parse(payload).RootElement.GetProperty("key").GetString()!);
 
     private static bool IsRound(string key) => key.StartsWith("round/", StringComparison.Ordinal);
 

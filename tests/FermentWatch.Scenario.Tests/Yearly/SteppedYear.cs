@@ -78,7 +78,8 @@ internal sealed class SteppedYear : IAsyncDisposable
     public async Task NextJarAsync()
     {
         await _mira.SignInAgainAsync();
-        await PostAsync(HttpStatusCode.Created, "/api/v1/jars", new { what = "cabbage", how_much = "800g", salt = "2.25%", vessel = "1l", place = "cellar" });
+        await PostAsync(HttpStatusCode.Created, "/api/v1/jars",
+            new { what = "cabbage", how_much = "800g", salt = "2.25%", vessel = "1l", place = "cellar" });
         if (_jar++ > 0)
             await PostAsync(HttpStatusCode.OK, "/api/v1/round/today/stage", new { jar = _jar - 1, what = "Finished" });
     }
@@ -202,7 +203,8 @@ internal sealed class SteppedYear : IAsyncDisposable
         Assert.Equal(date, _zone.Local(posted[0].SentAt).Date);
         // Where the process was killed in between, the claim it held must first end.
         Duration after = posted[0].SentAt - due;
-        Assert.True(after == Duration.Zero || (posted[0].SentAt == _now && after <= _claim) || (Kills > 0 && after <= _claim), $"{date}: {after} after the promised time");
+        Assert.True(after == Duration.Zero || (posted[0].SentAt == _now && after <= _claim)
+            || (Kills > 0 && after <= _claim), $"{date}: {after} after the promised time");
     }
 
     private async Task AssertOnceAsync(string occasion)

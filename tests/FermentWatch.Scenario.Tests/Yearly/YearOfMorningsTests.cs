@@ -76,10 +76,13 @@ public sealed class YearOfMorningsTests(ITestOutputHelper output)
     {
         string Counts(IReadOnlyDictionary<string, int> keys) => string.Create(CultureInfo.InvariantCulture, $"{keys.Values.Sum()} of {keys.Count}");
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{zone.Name} at {time:HH:mm}: {year.Dates.Count} dates, {year.Steps} steps, {year.Stops} stops, {year.Kills} kills; rounds by webhook {Counts(year.Webhooks("round/"))}, ")
+            $"{zone.Name} at {time:HH:mm}: {year.Dates.Count} dates, {year.Steps} steps, {year.Stops} stops, {year.Kills} kills; rounds by webhook "
+            + $"{Counts(year.Webhooks("round/"))}, ")
             + string.Create(CultureInfo.InvariantCulture,
-            $"by mosquitto_sub {Counts(year.Messages("round/"))}; evenings {Counts(year.Webhooks("evening/"))} and {Counts(year.Messages("evening/"))}; {took.TotalSeconds:0} s, ")
+            $"by mosquitto_sub {Counts(year.Messages("round/"))}; evenings {Counts(year.Webhooks("evening/"))} and "
+            + $"{Counts(year.Messages("evening/"))}; {took.TotalSeconds:0} s, ")
             + string.Create(CultureInfo.InvariantCulture,
-            $"processor {year.StepTime.TotalMilliseconds / year.Steps:0} ms a step, {year.StartTime.TotalMilliseconds / (year.Stops + year.Kills):0} ms a start"));
+            $"processor {year.StepTime.TotalMilliseconds / year.Steps:0} ms a step, "
+            + $"{year.StartTime.TotalMilliseconds / (year.Stops + year.Kills):0} ms a start"));
     }
 }

@@ -56,11 +56,14 @@ public sealed class LeavingTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.Unauthorized, (await _kim.PostAsync(Routes, new { })).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(calendar)).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(link)).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await stranger.PostAsync(link.Replace("/answer/", "/api/v1/answers/", StringComparison.Ordinal), new { opened = false })).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound,
+            (await stranger.PostAsync(link.Replace("/answer/", "/api/v1/answers/", StringComparison.Ordinal), new { opened = false })).StatusCode);
         Assert.Equal(HttpStatusCode.Gone, (await stranger.Http.GetAsync(guest)).StatusCode);
         Assert.Equal(["Ada"], (await _ada.GetAsync(Routes)).EnumerateArray().Select(route => route.GetProperty("person").GetString()));
-        Assert.Contains("Added by Kim, who is no adult of this household any more", await _ada.Http.GetStringAsync("/notices"), StringComparison.Ordinal);
-        Assert.Contains("Made by Kim, who is no adult of this household any more", await _ada.Http.GetStringAsync("/sensors"), StringComparison.Ordinal);
+        Assert.Contains("Added by Kim, who is no adult of this household any more", await _ada.Http.GetStringAsync("/notices"),
+            StringComparison.Ordinal);
+        Assert.Contains("Made by Kim, who is no adult of this household any more", await _ada.Http.GetStringAsync("/sensors"),
+            StringComparison.Ordinal);
 
         await _ada.SendFormAsync("/sensors", "gateway-keep-attic");
         Assert.Equal("Ada", Assert.Single(await _kitchen.Services.GetRequiredService<ISensorBook>().GatewaysAsync(default)).MadeBy);
@@ -114,7 +117,8 @@ public sealed class LeavingTests : IAsyncLifetime
     {
         await DeskAsync(desk => desk.SetRoleAsync("Kim", MemberRole.Child, CancellationToken.None));
         Assert.Equal(HttpStatusCode.Unauthorized, (await _kim.Http.GetAsync("/api/v1/jars")).StatusCode);
-        Assert.Equal(HttpStatusCode.NoContent, (await _kim.PostAsync("/api/v1/sign-in", new { user = "Kim", password = Script.Password })).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent,
+            (await _kim.PostAsync("/api/v1/sign-in", new { user = "Kim", password = Script.Password })).StatusCode);
         Assert.Equal(HttpStatusCode.Forbidden, (await _kim.PutUpAsync()).StatusCode);
         Assert.Single(await DeskAsync(desk => desk.SetRoleAsync(Script.User, MemberRole.Child, CancellationToken.None)));
     }
@@ -126,10 +130,14 @@ public sealed class LeavingTests : IAsyncLifetime
         await tablet.PostAsync("/api/v1/sign-in", new { user = "Kim", password = Script.Password });
         string calendar = await CalendarAsync(_kim), link = await AnswerLinkAsync("Kim");
 
-        HttpResponseMessage wrong = await _kim.SendFormAsync("/password", "password", ("Input.Old", "not the password"), ("Input.New", "five dry cabbages"), ("Input.Again", "five dry cabbages"));
+        HttpResponseMessage wrong =
+            await _kim.SendFormAsync("/password", "password", ("Input.Old", "not the password"), ("Input.New", "five dry cabbages"),
+            ("Input.Again", "five dry cabbages"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await tablet.Http.GetAsync("/api/v1/jars")).StatusCode);
-        HttpResponseMessage right = await _kim.SendFormAsync("/password", "password", ("Input.Old", Script.Password), ("Input.New", "five dry cabbages"), ("Input.Again", "five dry cabbages"));
+        HttpResponseMessage right =
+            await _kim.SendFormAsync("/password", "password", ("Input.Old", Script.Password), ("Input.New", "five dry cabbages"),
+            ("Input.Again", "five dry cabbages"));
         Assert.Equal(HttpStatusCode.Found, right.StatusCode);
 
         Assert.Equal(HttpStatusCode.OK, (await _kim.Http.GetAsync("/api/v1/jars")).StatusCode);
@@ -137,23 +145,30 @@ public sealed class LeavingTests : IAsyncLifetime
         using Script stranger = Script.Stranger(_kitchen);
         Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(calendar)).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await stranger.Http.GetAsync(link)).StatusCode);
-        Assert.Equal(HttpStatusCode.Unauthorized, (await stranger.PostAsync("/api/v1/sign-in", new { user = "Kim", password = Script.Password })).StatusCode);
-        Assert.Equal(HttpStatusCode.NoContent, (await stranger.PostAsync("/api/v1/sign-in", new { user = "Kim", password = "five dry cabbages" })).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized,
+            (await stranger.PostAsync("/api/v1/sign-in", new { user = "Kim", password = Script.Password })).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent,
+            (await stranger.PostAsync("/api/v1/sign-in", new { user = "Kim", password = "five dry cabbages" })).StatusCode);
     }
 
     [Fact]
     public async Task SignedOut_CookieThatWasCopied_IsDeadAndOtherBrowsersStay()
     {
         HttpResponseMessage signIn = await Script.Stranger(_kitchen).PostAsync("/api/v1/sign-in", new { user = "Kim", password = Script.Password });
-        string cookie = signIn.Headers.GetValues("Set-Cookie").Single(each => each.StartsWith("fermentwatch=", StringComparison.Ordinal)).Split(';')[0];
-        using HttpClient copy = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = new Uri(_kitchen.Address) };
+        string cookie = signIn.Headers.GetValues("Set-Cookie").Single(each => each.StartsWith("fermentwatch=", StringComparison.Ordinal))
+            .Split(';')[0];
+        using HttpClient copy =
+            new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = new Uri(_kitchen.Address) };
         copy.DefaultRequestHeaders.Add("Cookie", cookie);
         Assert.Equal(HttpStatusCode.OK, (await copy.GetAsync("/api/v1/jars")).StatusCode);
 
         HttpResponseMessage form = await copy.GetAsync("/household");
         string formCookie = form.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
-        string token = System.Text.RegularExpressions.Regex.Match(await form.Content.ReadAsStringAsync(), "action=\"sign-out\">.*?__RequestVerificationToken\" value=\"([^\"]+)\"", System.Text.RegularExpressions.RegexOptions.Singleline).Groups[1].Value;
-        using var signOut = new HttpRequestMessage(HttpMethod.Post, "/sign-out") { Content = new FormUrlEncodedContent([new("__RequestVerificationToken", token)]) };
+        string token = System.Text.RegularExpressions.Regex.Match(await form.Content.ReadAsStringAsync(),
+            "action=\"sign-out\">.*?__RequestVerificationToken\" value=\"([^\"]+)\"",
+            System.Text.RegularExpressions.RegexOptions.Singleline).Groups[1].Value;
+        using var signOut = new HttpRequestMessage(HttpMethod.Post,
+            "/sign-out") { Content = new FormUrlEncodedContent([new("__RequestVerificationToken", token)]) };
         signOut.Headers.Add("Cookie", $"{cookie}; {formCookie}");
         Assert.Equal(HttpStatusCode.Found, (await copy.SendAsync(signOut)).StatusCode);
 
@@ -177,7 +192,8 @@ public sealed class LeavingTests : IAsyncLifetime
         IMemberBook members = _kitchen.Services.GetRequiredService<IMemberBook>();
         Roster roster = await members.RosterAsync(new LocalDate(2026, 1, 1), default);
         Assert.NotEqual(MemberRole.Adult, roster.Of("Somebody").Role);
-        Assert.NotEqual(MemberRole.Adult, PersonRoles.Role(new System.Security.Claims.ClaimsPrincipal(new System.Security.Claims.ClaimsIdentity("test"))));
+        Assert.NotEqual(MemberRole.Adult,
+            PersonRoles.Role(new System.Security.Claims.ClaimsPrincipal(new System.Security.Claims.ClaimsIdentity("test"))));
         await members.WriteAsync(new Duty { Person = "Somebody" }, default);
         Assert.NotEqual(MemberRole.Adult, (await members.AllAsync(default)).Single(member => member.Name == "Somebody").Role);
     }
@@ -204,7 +220,8 @@ public sealed class LeavingTests : IAsyncLifetime
         await _ada.PutUpAsync();
         _kitchen.Clock.SetUtcNow((_kitchen.Now.InUtc().Date.PlusDays(1) + new LocalTime(7, 0)).InUtc().ToDateTimeOffset());
         await _kitchen.SettleAsync();
-        Notice round = (await _kitchen.Services.GetRequiredService<INoticeBook>().LatestAsync(10, default)).First(notice => notice.Person == person && notice.Question is not null);
+        Notice round = (await _kitchen.Services.GetRequiredService<INoticeBook>().LatestAsync(10, default))
+            .First(notice => notice.Person == person && notice.Question is not null);
         return _kitchen.Services.GetRequiredService<INoticeLinks>().Of(round)[0].Path;
     }
 }

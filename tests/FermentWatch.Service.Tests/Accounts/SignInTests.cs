@@ -13,7 +13,8 @@ public sealed class SignInTests
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script stranger = Script.Stranger(kitchen);
-        const string Unset = "Nobody can sign in yet: this kitchen is not set up. The address for it, which works once, was printed where the service was started:";
+        const string Unset = "Nobody can sign in yet: this kitchen is not set up. The address for it, which works once, was printed where the "
+            + "service was started:";
         string before = await stranger.Http.GetStringAsync("/sign-in");
         Assert.Contains(Unset, before, StringComparison.Ordinal);
         Assert.Contains("journalctl -u fermentwatch", before, StringComparison.Ordinal);
@@ -32,7 +33,8 @@ public sealed class SignInTests
         int tries = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1" ? 200 : 50;
         foreach (int[] some in Enumerable.Range(0, tries).Chunk(10))
         {
-            (HttpStatusCode Status, TimeSpan)[] wrong = await Task.WhenAll(some.Select(i => SignInAsync(kitchen, stranger, $"nobody{i}", "wrong guess 1", perStep: 1)));
+            (HttpStatusCode Status, TimeSpan)[] wrong = await Task.WhenAll(
+                some.Select(i => SignInAsync(kitchen, stranger, $"nobody{i}", "wrong guess 1", perStep: 1)));
             Assert.All(wrong, answer => Assert.Equal(HttpStatusCode.Unauthorized, answer.Status));
         }
 
@@ -90,7 +92,8 @@ public sealed class SignInTests
     }
 
     /// <summary>Tries to sign in and moves the clock by steps of some seconds until it is answered; how much of it the answer waited.</summary>
-    private static async Task<(HttpStatusCode Status, TimeSpan Waited)> SignInAsync(RunningKitchen kitchen, Script script, string user, string password, double perStep)
+    private static async Task<(HttpStatusCode Status, TimeSpan Waited)> SignInAsync(RunningKitchen kitchen, Script script, string user,
+        string password, double perStep)
     {
         DateTimeOffset begun = kitchen.Clock.GetUtcNow();
         Task<HttpResponseMessage> asked = script.PostAsync("/api/v1/sign-in", new { user, password });

@@ -31,7 +31,8 @@ public class AnswersAtOnceTests
         Assert.Equal(3, taken.Sum(each => each.GetProperty("known").GetArrayLength()));
         Observation filed = Assert.Single((await JarAsync(kitchen)).Observations);
         if (what != "stage")
-            Assert.All(taken.Where(each => each.GetProperty("filed").GetInt32() == 0), each => Assert.Contains(filed.By, each.GetProperty("known")[0].GetString(), StringComparison.Ordinal));
+            Assert.All(taken.Where(each => each.GetProperty("filed").GetInt32() == 0), each =>
+                Assert.Contains(filed.By, each.GetProperty("known")[0].GetString(), StringComparison.Ordinal));
     }
 
     [Fact]

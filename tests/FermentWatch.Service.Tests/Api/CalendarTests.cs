@@ -54,7 +54,8 @@ public sealed class CalendarTests : IAsyncLifetime
         Assert.InRange(Period.DaysBetween(expected, LocalDate.FromDateOnly(file.Events[0]!.Start!.Date)), -1, 1);
         Assert.NotEmpty(file.Todos);
         Assert.All(file.Todos, round => Assert.Equal(
-            new LocalTime(6, 30), Instant.FromDateTimeUtc(DateTime.SpecifyKind(round.Due!.AsUtc, DateTimeKind.Utc)).InZone(household.Zone).TimeOfDay));
+            new LocalTime(6, 30), Instant.FromDateTimeUtc(DateTime.SpecifyKind(round.Due!.AsUtc, DateTimeKind.Utc))
+                .InZone(household.Zone).TimeOfDay));
     }
 
     [Fact]
@@ -73,7 +74,8 @@ public sealed class CalendarTests : IAsyncLifetime
     [Fact]
     public async Task File_RoundAllWell_IsCompletedAndAsksNoMore()
     {
-        await _ada.PutUpAsync(("packed_at", _kitchen.Clock.GetUtcNow().AddDays(-3).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)));
+        await _ada.PutUpAsync(
+            ("packed_at", _kitchen.Clock.GetUtcNow().AddDays(-3).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)));
         string address = await RenewAsync();
         Todo before = Calendar.Load(await _program.Http.GetStringAsync(address))!.Todos[0]!;
         await _ada.PostAsync("/api/v1/round/today/all-well", new { opened = true });

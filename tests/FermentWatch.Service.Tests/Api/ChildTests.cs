@@ -14,13 +14,16 @@ public class ChildTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script ada = await Script.SignedInAsync(kitchen);
         using Script lena = await Script.ChildAsync(kitchen);
-        await ada.PutUpAsync(("packed_at", kitchen.Clock.GetUtcNow().AddDays(-4).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)));
+        await ada.PutUpAsync(
+            ("packed_at", kitchen.Clock.GetUtcNow().AddDays(-4).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)));
 
         Assert.Equal(HttpStatusCode.OK, (await lena.PostAsync("/api/v1/round/today/seen", new { jar = 1, what = "Film" })).StatusCode);
         Assert.Equal(HttpStatusCode.Forbidden, (await lena.PostAsync("/api/v1/jars/1/ph", new { ph = "3.9", method = "strip" })).StatusCode);
-        Assert.Equal(HttpStatusCode.Forbidden, (await lena.PostAsync("/api/v1/round/today/stage", new { jar = 1, what = "ThrownOut", note = "film" })).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden,
+            (await lena.PostAsync("/api/v1/round/today/stage", new { jar = 1, what = "ThrownOut", note = "film" })).StatusCode);
         Assert.Equal(HttpStatusCode.Forbidden, (await lena.PutUpAsync()).StatusCode);
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await lena.PostAsync("/api/v1/round/today/taste", new { jar = 1, what = "NotYet" })).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity,
+            (await lena.PostAsync("/api/v1/round/today/taste", new { jar = 1, what = "NotYet" })).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await ada.PostAsync("/api/v1/round/today/taste", new { jar = 1, what = "NotYet" })).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await lena.PostAsync("/api/v1/round/today/taste", new { jar = 1, what = "Nearly" })).StatusCode);
     }
@@ -51,7 +54,8 @@ public class ChildTests
         using Script ada = await Script.SignedInAsync(kitchen);
         Assert.Equal(HttpStatusCode.NoContent, (await ada.PutAsync("/api/v1/occasions/PhDue", new { muted = true })).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await ada.PutAsync("/api/v1/occasions/Moonrise", new { muted = true })).StatusCode);
-        Assert.Equal(["PhDue"], (await ada.GetAsync("/api/v1/occasions")).EnumerateArray().Where(kind => kind.GetProperty("muted").GetBoolean()).Select(kind => kind.GetProperty("kind").GetString()));
+        Assert.Equal(["PhDue"], (await ada.GetAsync("/api/v1/occasions")).EnumerateArray().Where(kind => kind.GetProperty("muted").GetBoolean())
+            .Select(kind => kind.GetProperty("kind").GetString()));
     }
 
     private static Task<IReadOnlyList<Notice>> LatestAsync(RunningKitchen kitchen) =>

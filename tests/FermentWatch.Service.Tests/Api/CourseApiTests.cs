@@ -18,7 +18,8 @@ public sealed class CourseApiTests : IAsyncLifetime
         _kitchen = await RunningKitchen.StartAsync();
         _script = await Script.SignedInAsync(_kitchen);
         await _script.PutUpAsync(("packed_at", Date(-9)));
-        Guid counter = (await _kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default)).First(place => place.Name == "kitchen counter").Id;
+        Guid counter = (await _kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default))
+            .First(place => place.Name == "kitchen counter").Id;
         await _kitchen.AddSensorAsync("shelf", counter, 10, day => 21 + Math.Sin(day * Math.Tau));
         (await _script.PostAsync("/api/v1/jars/1/ph", new { ph = "4.4", method = "meter", checked_in_buffer = true })).EnsureSuccessStatusCode();
         (await _script.PostAsync("/api/v1/jars/1/place", new { place = "cellar", at = Date(-4) })).EnsureSuccessStatusCode();
@@ -39,14 +40,16 @@ public sealed class CourseApiTests : IAsyncLifetime
 
         JsonElement ph = entries.EnumerateArray().Single(entry => entry.GetProperty("kind").GetString() == "Ph");
         Assert.Equal((4.4, "meter"), (ph.GetProperty("ph").GetDouble(), ph.GetProperty("method").GetString()));
-        Assert.Equal("moved to cellar", entries.EnumerateArray().Single(entry => entry.GetProperty("kind").GetString() == "Move").GetProperty("words").GetString());
+        Assert.Equal("moved to cellar", entries.EnumerateArray().Single(entry => entry.GetProperty("kind").GetString() == "Move")
+            .GetProperty("words").GetString());
         Assert.All(Rows(expected, "ph_p10", "ph_p50", "ph_p90"), row => Assert.True(row[0] <= row[1] && row[1] <= row[2], string.Join(' ', row)));
         Assert.All(Rows(expected, "low_celsius", "high_celsius"), row => Assert.True(row[0] <= row[1], string.Join(' ', row)));
         Instant moved = _kitchen.Now - Duration.FromDays(4);
         Assert.All(course.GetProperty("temperature").GetProperty("at").EnumerateArray(), at =>
             Assert.True(InstantPattern.ExtendedIso.Parse(at.GetString()!).Value < moved + Duration.FromDays(1), $"{at} is after the move"));
         Assert.Equal(4.6, course.GetProperty("acid_line_ph").GetDouble());
-        Assert.Matches(@"^It ends a few days after the days that matter; the forecast goes on to \d+ December 2026\.$", course.GetProperty("ends_because").GetString()!);
+        Assert.Matches(@"^It ends a few days after the days that matter; the forecast goes on to \d+ December 2026\.$",
+            course.GetProperty("ends_because").GetString()!);
     }
 
     /// <summary>By half days the course is warm and cold in turn; what is drawn of it must not go up and down with that.</summary>
@@ -99,7 +102,8 @@ public sealed class CourseApiTests : IAsyncLifetime
         string policy = answer.Headers.GetValues("Content-Security-Policy").Single();
         Assert.Equal(mayRun, policy.Contains("script-src 'self'; connect-src 'self'", StringComparison.Ordinal));
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
-        Assert.Equal(mayRun && path != "/history" && !path.EndsWith("beside", StringComparison.Ordinal), (await answer.Content.ReadAsStringAsync()).Contains("pictures.js?v=", StringComparison.Ordinal));
+        Assert.Equal(mayRun && path != "/history" && !path.EndsWith("beside", StringComparison.Ordinal), (await answer.Content.ReadAsStringAsync())
+            .Contains("pictures.js?v=", StringComparison.Ordinal));
     }
 
     private static IEnumerable<double[]> Rows(JsonElement columns, params string[] names)

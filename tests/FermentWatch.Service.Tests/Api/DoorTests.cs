@@ -54,7 +54,8 @@ public partial class DoorTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script script = await Script.SignedInAsync(kitchen);
         Assert.Equal(
-            "default-src 'none'; manifest-src 'self'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; script-src 'self'; worker-src 'self'; connect-src 'self'",
+            "default-src 'none'; manifest-src 'self'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'self'; frame-ancestors "
+            + "'none'; script-src 'self'; worker-src 'self'; connect-src 'self'",
             (await script.Http.GetAsync("/notices")).Headers.GetValues("Content-Security-Policy").Single());
     }
 
@@ -64,7 +65,8 @@ public partial class DoorTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script stranger = Script.Stranger(kitchen);
         HttpResponseMessage answer = await stranger.Http.GetAsync("/kitchen-worker.js");
-        Assert.Equal((HttpStatusCode.OK, "text/javascript", true), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType, answer.Headers.CacheControl!.NoStore));
+        Assert.Equal((HttpStatusCode.OK, "text/javascript", true),
+            (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType, answer.Headers.CacheControl!.NoStore));
         Assert.EndsWith("; connect-src 'self'", answer.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
     }
 
@@ -73,7 +75,8 @@ public partial class DoorTests
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script stranger = Script.Stranger(kitchen);
-        Assert.Contains("<link rel=\"manifest\" href=\"kitchen.webmanifest\"", await stranger.Http.GetStringAsync("/sign-in"), StringComparison.Ordinal);
+        Assert.Contains("<link rel=\"manifest\" href=\"kitchen.webmanifest\"", await stranger.Http.GetStringAsync("/sign-in"),
+            StringComparison.Ordinal);
         HttpResponseMessage answer = await stranger.Http.GetAsync("/kitchen.webmanifest");
         Assert.Equal((HttpStatusCode.OK, "application/manifest+json"), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType));
         JsonElement manifest = JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement;
@@ -84,7 +87,8 @@ public partial class DoorTests
             byte[] png = await stranger.Http.GetByteArrayAsync("/" + icon.GetProperty("src").GetString());
             Assert.Equal("image/png", icon.GetProperty("type").GetString());
             Assert.Equal([0x89, 0x50, 0x4E, 0x47], png[..4]);
-            int width = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)), height = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20));
+            int width = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)),
+                height = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20));
             Assert.Equal(icon.GetProperty("sizes").GetString(), FormattableString.Invariant($"{width}x{height}"));
         }
         Assert.Equal(HttpStatusCode.OK, (await stranger.Http.GetAsync("/icon-180.png")).StatusCode);
@@ -99,7 +103,8 @@ public partial class DoorTests
         await script.PutUpAsync(("how_many", "20"), ("packed_at", "2026-10-01"));
         string page = await script.Http.GetStringAsync("/");
         Assert.Contains("20 jars", page, StringComparison.Ordinal);
-        string[] brought = [.. Regex.Matches(page, "<(?:link|script|img)[^>]*?(?:href|src)=\"([^\"]+)\"").Select(each => each.Groups[1].Value).Distinct()];
+        string[] brought = [.. Regex.Matches(page, "<(?:link|script|img)[^>]*?(?:href|src)=\"([^\"]+)\"").Select(each => each.Groups[1].Value)
+            .Distinct()];
         Assert.Contains(brought, each => each.StartsWith("fermentwatch.css", StringComparison.Ordinal));
         Assert.DoesNotContain(brought, each => each.Contains("//", StringComparison.Ordinal));
         int bytes = Encoding.UTF8.GetByteCount(page);

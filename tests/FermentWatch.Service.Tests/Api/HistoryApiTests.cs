@@ -73,7 +73,8 @@ public sealed class HistoryApiTests : IAsyncLifetime
 
         Assert.Equal(JsonValueKind.Null, history.GetProperty("point_seconds").ValueKind);
         Assert.Equal(96, history.GetProperty("at").GetArrayLength());
-        Assert.All(["minimum_in_unit_of_quantity", "maximum_in_unit_of_quantity", "readings"], column => Assert.Equal(JsonValueKind.Null, history.GetProperty(column).ValueKind));
+        Assert.All(["minimum_in_unit_of_quantity", "maximum_in_unit_of_quantity", "readings"], column =>
+            Assert.Equal(JsonValueKind.Null, history.GetProperty(column).ValueKind));
     }
 
     [Theory]
@@ -96,12 +97,14 @@ public sealed class HistoryApiTests : IAsyncLifetime
 
     [Theory]
     [InlineData("", "place: Choose one of place (its name), sensor (its name in topics) or jar (its number).")]
-    [InlineData("?place=cellar&jar=1", "place: more than one of place, sensor and jar cannot be used. Choose one of place (its name), sensor (its name in topics) or jar (its number).")]
+    [InlineData("?place=cellar&jar=1", "place: more than one of place, sensor and jar cannot be used. Choose one of place (its name), sensor (its "
+        + "name in topics) or jar (its number).")]
     [InlineData("?place=attic", "place: attic cannot be used. Choose one of ")]
     [InlineData("?sensor=attic", "sensor: attic cannot be used. Choose one of cellar, shelf.")]
     [InlineData("?jar=77", "jar: 77 cannot be used. Enter the number of a jar that was put up.")]
     [InlineData("?jar=1&quantity=light", "quantity: light cannot be used. Enter temperature, ph, millivolts or humidity.")]
-    [InlineData("?jar=1&from=yesterday", "from: yesterday cannot be used. Enter a date or an instant in ISO 8601, such as 2026-10-04 or 2026-10-04T08:00:00Z.")]
+    [InlineData("?jar=1&from=yesterday",
+        "from: yesterday cannot be used. Enter a date or an instant in ISO 8601, such as 2026-10-04 or 2026-10-04T08:00:00Z.")]
     [InlineData("?jar=1&from=2026-10-04&to=2026-10-01", "from: 2026-10-04 cannot be used. Enter a date or an instant before ")]
     [InlineData("?jar=1&points=1", "points: 1 cannot be used. Enter a whole number from 2 to 5000.")]
     [InlineData("?jar=1&format=xml", "format: xml cannot be used. Enter json or csv.")]
@@ -111,7 +114,8 @@ public sealed class HistoryApiTests : IAsyncLifetime
         JsonElement problem = JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement;
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.StartsWith(words, Assert.Single(Assert.Single(problem.GetProperty("errors").EnumerateObject()).Value.EnumerateArray()).GetString(), StringComparison.Ordinal);
+        Assert.StartsWith(words, Assert.Single(Assert.Single(problem.GetProperty("errors").EnumerateObject()).Value.EnumerateArray()).GetString(),
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -131,10 +135,12 @@ public sealed class HistoryApiTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.Unauthorized, (await stranger.Http.GetAsync("/api/v1/history?jar=1")).StatusCode);
     }
 
-    private static double[] Numbers(JsonElement history, string column) => [.. history.GetProperty(column).EnumerateArray().Select(each => each.GetDouble())];
+    private static double[] Numbers(JsonElement history, string column) =>
+        [.. history.GetProperty(column).EnumerateArray().Select(each => each.GetDouble())];
 
     private string Date(int days) => LocalDatePattern.Iso.Format((_kitchen.Now + Duration.FromDays(days)).InUtc().Date);
 
-    private async Task<Guid> PlaceAsync(string name) => (await _kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default))
+    private async Task<Guid> PlaceAsync(string name) =>
+        (await _kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default))
         .First(place => place.Name == name).Id;
 }

@@ -10,7 +10,8 @@ namespace FermentWatch.Service.Tests.Api;
 public class HouseholdApiTests
 {
     [Theory]
-    [InlineData("Europe/Atlantis", "07:00", "19:00", "time zone: Europe/Atlantis cannot be used. Enter a name of the tz database, such as Europe/Vienna.")]
+    [InlineData("Europe/Atlantis", "07:00", "19:00",
+        "time zone: Europe/Atlantis cannot be used. Enter a name of the tz database, such as Europe/Vienna.")]
     [InlineData("", "07:00", "19:00", "time zone: Enter time zone, such as Europe/Vienna.")]
     [InlineData("Europe/Vienna", "25:00", "19:00", "morning round: 25:00 cannot be used. Enter a time of day, such as 07:00.")]
     [InlineData("Europe/Vienna", "07:00", "06:59", "evening: 06:59 cannot be used. Enter a time after the morning round.")]
@@ -40,7 +41,8 @@ public class HouseholdApiTests
 
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         JsonElement household = await script.GetAsync("/api/v1/household");
-        Assert.Equal(("America/New_York", round), (household.GetProperty("time_zone").GetString(), household.GetProperty("round_at").GetString()![..5]));
+        Assert.Equal(("America/New_York", round),
+            (household.GetProperty("time_zone").GetString(), household.GetProperty("round_at").GetString()![..5]));
     }
 
     [Fact]
@@ -53,7 +55,8 @@ public class HouseholdApiTests
         Assert.Contains(" 15:05<", await script.Http.GetStringAsync("/jars/1"), StringComparison.Ordinal);
         Assert.Equal("Mon", FirstDay(await script.Http.GetStringAsync("/week-sheet")));
 
-        object written = new { name = "Number Nine", time_zone = "UTC", round_at = "07:00", evening_at = "19:00", clock_face = "TwelveHours", week_start = "sunday" };
+        object written = new { name = "Number Nine", time_zone = "UTC", round_at = "07:00", evening_at = "19:00", clock_face = "TwelveHours",
+            week_start = "sunday" };
         Assert.Equal(HttpStatusCode.OK, (await script.PutAsync("/api/v1/household", written)).StatusCode);
 
         string page = await script.Http.GetStringAsync("/jars/1");
@@ -71,7 +74,8 @@ public class HouseholdApiTests
         HttpResponseMessage answer = await script.PutAsync("/api/v1/household",
             new { name = "Number Nine", time_zone = "UTC", round_at = "07:00", evening_at = "19:00", week_start = "Washday" });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.Contains("week start: Washday cannot be used. Enter a day of the week, such as Monday.", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Contains("week start: Washday cannot be used. Enter a day of the week, such as Monday.", await answer.Content.ReadAsStringAsync(),
+            StringComparison.Ordinal);
     }
 
     /// <summary>The first day that heads a column of the week sheet.</summary>

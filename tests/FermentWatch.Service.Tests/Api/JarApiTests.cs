@@ -22,7 +22,8 @@ public class JarApiTests
         JsonElement forecast = await script.GetAsync("/api/v1/jars/2/forecast");
         JsonElement day5 = forecast.GetProperty("course").EnumerateArray().Single(point => point.GetProperty("day").GetDouble() == 5);
         Assert.True(day5.GetProperty("ph_p10").GetDouble() < day5.GetProperty("ph_p90").GetDouble());
-        Assert.Contains("not measured", (await script.GetAsync("/api/v1/jars/2")).GetProperty("sour_enough_words").GetString(), StringComparison.Ordinal);
+        Assert.Contains("not measured", (await script.GetAsync("/api/v1/jars/2")).GetProperty("sour_enough_words").GetString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -32,11 +33,15 @@ public class JarApiTests
         using Script script = await Script.SignedInAsync(kitchen);
 
         JsonElement salt = await script.GetAsync("/api/v1/salt?what=carrot&how_much=600%20g&added_water=400%20g&salt=5&salt_of=brine");
-        Assert.Equal((21.053, 2.105, "21 g salt"), (Math.Round(salt.GetProperty("grams").GetDouble(), 3), Math.Round(salt.GetProperty("percent").GetDouble(), 3), salt.GetProperty("words").GetString()));
-        Assert.Equal(JsonValueKind.Null, (await script.GetAsync("/api/v1/salt?what=carrot&how_much=600%20g&salt=by%20taste")).GetProperty("grams").ValueKind);
+        Assert.Equal((21.053, 2.105, "21 g salt"),
+            (Math.Round(salt.GetProperty("grams").GetDouble(), 3), Math.Round(salt.GetProperty("percent").GetDouble(), 3), salt.GetProperty("words")
+            .GetString()));
+        Assert.Equal(JsonValueKind.Null, (await script.GetAsync("/api/v1/salt?what=carrot&how_much=600%20g&salt=by%20taste"))
+            .GetProperty("grams").ValueKind);
         HttpResponseMessage refused = await script.Http.GetAsync("/api/v1/salt?what=granite&how_much=much&salt=2");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
-        Assert.Equal(["how much", "what"], (await refused.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("errors").EnumerateObject().Select(each => each.Name).Order());
+        Assert.Equal(["how much", "what"], (await refused.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("errors").EnumerateObject()
+            .Select(each => each.Name).Order());
     }
 
     [Theory]
@@ -91,7 +96,8 @@ public class JarApiTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, (await script.Http.PutAsJsonAsync("/api/v1/jars/1", new { salt = "1.2 %" })).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await script.Http.PutAsJsonAsync("/api/v1/jars/1", new { salt = "1.2 %", it_is_right = true })).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await script.Http.GetAsync("/api/v1/jars/1/forecast")).StatusCode);
-        Assert.Contains("Salted below 1.5 %", (await script.GetAsync("/api/v1/jars/1")).GetProperty("warnings")[0].GetString(), StringComparison.Ordinal);
+        Assert.Contains("Salted below 1.5 %", (await script.GetAsync("/api/v1/jars/1")).GetProperty("warnings")[0].GetString(),
+            StringComparison.Ordinal);
 
         await script.Http.PutAsJsonAsync("/api/v1/jars/1", new { salt = "2.25 %" });
         Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/api/v1/jars/1/forecast")).StatusCode);
@@ -113,7 +119,8 @@ public class JarApiTests
         Assert.Equal("titrated: 1.50 % acid (16.65 mL x 0.1 N x 0.0901 x 100 / 10 mL)", entered.GetProperty("words").GetString());
         Assert.NotEqual(before, (await script.GetAsync("/api/v1/jars/1/forecast")).ToString());
         Assert.Equal("NotMeasured", (await script.GetAsync("/api/v1/jars/1")).GetProperty("acid_line").GetProperty("state").GetString());
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await script.Http.PostAsJsonAsync("/api/v1/jars/1/titration", new { base_millilitres = "90" })).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity,
+            (await script.Http.PostAsJsonAsync("/api/v1/jars/1/titration", new { base_millilitres = "90" })).StatusCode);
     }
 
     [Fact]
@@ -123,7 +130,9 @@ public class JarApiTests
         using Script script = await Script.SignedInAsync(kitchen);
         await script.PutUpAsync();
 
-        HttpResponseMessage answer = await script.Http.PostAsJsonAsync("/api/v1/jars/1/ph", new { ph = "3.9", method = "meter", checked_in_buffer = true, sample_temperature = "43 F" });
+        HttpResponseMessage answer =
+            await script.Http.PostAsJsonAsync("/api/v1/jars/1/ph",
+            new { ph = "3.9", method = "meter", checked_in_buffer = true, sample_temperature = "43 F" });
 
         JsonElement entered = await answer.Content.ReadFromJsonAsync<JsonElement>();
         Assert.Equal(6.1, entered.GetProperty("sample_celsius").GetDouble(), 0.05);
@@ -155,14 +164,16 @@ public class JarApiTests
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         using Script script = await Script.SignedInAsync(kitchen);
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/v1/jars") { Content = new StringContent(body, System.Text.Encoding.UTF8, "application/json") };
+        using var request = new HttpRequestMessage(HttpMethod.Post,
+            "/api/v1/jars") { Content = new StringContent(body, System.Text.Encoding.UTF8, "application/json") };
         if (key is not null)
             request.Headers.Add("Idempotency-Key", key);
 
         HttpResponseMessage answer = await script.Http.SendAsync(request);
 
         Assert.Equal((HttpStatusCode.BadRequest, "application/problem+json"), (answer.StatusCode, answer.Content.Headers.ContentType?.MediaType));
-        Assert.Equal(where, System.Text.Json.JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("detail").GetString());
+        Assert.Equal(where, System.Text.Json.JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("detail")
+            .GetString());
     }
 
     [Fact]
@@ -193,7 +204,8 @@ public class JarApiTests
 
         var entered = (await script.GetAsync("/api/v1/jars/1")).GetProperty("observations").EnumerateArray().ToList();
         Assert.Equal(2, entered.Count);
-        Assert.Equal(3.9, Assert.Single(entered, each => each.GetProperty("taken_back_at").ValueKind == JsonValueKind.Null).GetProperty("ph").GetDouble());
+        Assert.Equal(3.9, Assert.Single(entered, each => each.GetProperty("taken_back_at").ValueKind == JsonValueKind.Null).GetProperty("ph")
+            .GetDouble());
     }
 
     [Theory]

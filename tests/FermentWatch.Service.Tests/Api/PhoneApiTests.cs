@@ -46,7 +46,8 @@ public sealed class PhoneApiTests : IAsyncLifetime, IDisposable
         JsonElement route = Assert.Single((await _ada.GetAsync(Routes)).EnumerateArray());
         Assert.Equal(
             ("Ada", "WebPush", _service.Origin, false),
-            (route.GetProperty("person").GetString(), route.GetProperty("channel").GetString(), route.GetProperty("address").GetString(), route.GetProperty("has_secret").GetBoolean()));
+            (route.GetProperty("person").GetString(), route.GetProperty("channel").GetString(), route.GetProperty("address").GetString(),
+            route.GetProperty("has_secret").GetBoolean()));
         string everything = await answer.Content.ReadAsStringAsync() + route.GetRawText() + await _ada.Http.GetStringAsync("/notices");
         foreach (string secret in new[] { _browser.P256dh, _browser.Auth, _service.Endpoint })
             Assert.DoesNotContain(secret, everything, StringComparison.Ordinal);
@@ -102,7 +103,8 @@ public sealed class PhoneApiTests : IAsyncLifetime, IDisposable
         Assert.Equal(HttpStatusCode.Unauthorized, (await stranger.PostAsync(Phones, Subscription())).StatusCode);
         using Script lena = await Script.ChildAsync(_kitchen);
         Assert.Equal(HttpStatusCode.Created, (await lena.PostAsync(Phones, Subscription())).StatusCode);
-        Assert.Equal(HttpStatusCode.Forbidden, (await lena.PostAsync(Routes, new { person = "Ada", channel = "Webhook", address = "http://127.0.0.1:9/" })).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden,
+            (await lena.PostAsync(Routes, new { person = "Ada", channel = "Webhook", address = "http://127.0.0.1:9/" })).StatusCode);
     }
 
     [Fact]
@@ -159,7 +161,8 @@ public sealed class PhoneApiTests : IAsyncLifetime, IDisposable
         await MorningAsync();
         Assert.Equal(NoticeState.Refused, Assert.Single(await Book.LatestAsync(10, default)).State);
         Assert.Contains(
-            "refused by the receiver. This browser takes no notices any more (410): remove this way", await _ada.Http.GetStringAsync("/notices"), StringComparison.Ordinal);
+            "refused by the receiver. This browser takes no notices any more (410): remove this way", await _ada.Http.GetStringAsync("/notices"),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -199,7 +202,8 @@ public sealed class PhoneApiTests : IAsyncLifetime, IDisposable
 
     private INoticeBook Book => _kitchen.Services.GetRequiredService<INoticeBook>();
 
-    private Dictionary<string, string?> Subscription() => new() { ["endpoint"] = _service.Endpoint, ["p256dh"] = _browser.P256dh, ["auth"] = _browser.Auth };
+    private Dictionary<string, string?> Subscription() =>
+        new() { ["endpoint"] = _service.Endpoint, ["p256dh"] = _browser.P256dh, ["auth"] = _browser.Auth };
 
     /// <summary>A jar, and the next round at seven.</summary>
     private async Task MorningAsync()

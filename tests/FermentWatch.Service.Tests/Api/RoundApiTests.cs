@@ -15,7 +15,8 @@ public class RoundApiTests
         await script.PutUpAsync(("how_many", "3"), ("packed_at", Days(kitchen, -4)));
         var body = new { opened = false };
 
-        HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => script.PostAsync("/api/v1/round/today/all-well", body)));
+        HttpResponseMessage[] answers =
+            await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => script.PostAsync("/api/v1/round/today/all-well", body)));
 
         var filed = new List<int>();
         foreach (HttpResponseMessage answer in answers)
@@ -23,7 +24,8 @@ public class RoundApiTests
         Assert.Equal([0, 0, 0, 3], filed.Order());
         JsonElement again = await (await script.PostAsync("/api/v1/round/today/all-well", body)).Content.ReadFromJsonAsync<JsonElement>();
         Assert.Contains("was looked at by Ada at", again.GetProperty("known")[0].GetString(), StringComparison.Ordinal);
-        Assert.All((await script.GetAsync("/api/v1/round/today")).GetProperty("jars").EnumerateArray(), jar => Assert.True(jar.GetProperty("looked_at_today").GetBoolean()));
+        Assert.All((await script.GetAsync("/api/v1/round/today")).GetProperty("jars").EnumerateArray(), jar =>
+            Assert.True(jar.GetProperty("looked_at_today").GetBoolean()));
     }
 
     [Theory]

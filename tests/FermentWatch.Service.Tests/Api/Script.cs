@@ -18,7 +18,8 @@ internal sealed class Script : IDisposable
 
     private Script(RunningKitchen kitchen)
     {
-        Http = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = new Uri(kitchen.Address) };
+        Http = new HttpClient(
+            new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = new Uri(kitchen.Address) };
         Http.DefaultRequestHeaders.Add("X-FermentWatch", "test");
     }
 

@@ -23,7 +23,9 @@ public class SensorApiTests
         await kitchen.AddSensorAsync("moved", await CellarAsync(kitchen), 2, day => day < 1.99 ? 7 + (0.1 * Math.Sin(day * 50)) : 44.6);
         Sensor moved = (await kitchen.Services.GetRequiredService<ISensorBook>().FindAsync("moved", default))!;
         await kitchen.Services.GetRequiredService<IReadingIntake>().AppendAsync(
-            [.. Enumerable.Range(1, 4).Select(i => new Reading(moved.Key, Quantity.Temperature, 44.6 + (i / 10.0), kitchen.Now - Duration.FromMinutes(i), kitchen.Now, TimeSource.Payload))], default);
+            [.. Enumerable.Range(1, 4)
+                .Select(i => new Reading(moved.Key, Quantity.Temperature, 44.6 + (i / 10.0), kitchen.Now - Duration.FromMinutes(i), kitchen.Now,
+                TimeSource.Payload))], default);
         await kitchen.SettleAsync();
 
         JsonElement[] sensors = [.. (await script.GetAsync("/api/v1/sensors")).EnumerateArray()];
@@ -79,7 +81,8 @@ public class SensorApiTests
 
         Assert.Equal(Verdict.BadCalibration, await VerdictAsync(kitchen, probe));
         Assert.Equal(2, (await script.GetAsync("/api/v1/sensors/probe/calibrations")).GetArrayLength());
-        Assert.Contains("Its calibration is not accepted", (await script.GetAsync("/api/v1/sensors"))[0].GetProperty("warnings").ToString(), StringComparison.Ordinal);
+        Assert.Contains("Its calibration is not accepted", (await script.GetAsync("/api/v1/sensors"))[0].GetProperty("warnings").ToString(),
+            StringComparison.Ordinal);
         string page = await script.Http.GetStringAsync("/sensors/probe/calibration");
         Assert.Contains("Not accepted", page, StringComparison.Ordinal);
     }
@@ -108,10 +111,12 @@ public class SensorApiTests
         Assert.Equal(2, filed.GetArrayLength());
         Assert.Equal(filed[0].GetProperty("by").GetString(), filed[0].GetProperty("taken_back_by").GetString());
         Assert.Equal(JsonValueKind.Null, filed[1].GetProperty("taken_back_at").ValueKind);
-        Assert.DoesNotContain("not accepted", (await script.GetAsync("/api/v1/sensors"))[0].GetProperty("warnings").ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("not accepted", (await script.GetAsync("/api/v1/sensors"))[0].GetProperty("warnings").ToString(),
+            StringComparison.Ordinal);
         string page = await script.Http.GetStringAsync("/sensors/probe/calibration");
         Assert.Contains("<h2 id=\"last-head\">Accepted</h2>", page, StringComparison.Ordinal);
-        Assert.Contains($"by {filed[0].GetProperty("by").GetString()}.</p>", page[page.IndexOf("Taken back", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.Contains($"by {filed[0].GetProperty("by").GetString()}.</p>", page[page.IndexOf("Taken back", StringComparison.Ordinal)..],
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -141,8 +146,11 @@ public class SensorApiTests
         HttpResponseMessage wrong = await script.PostAsync("/api/v1/sensors/probe/calibrations", new { shows = "mV", buffers });
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
         Assert.Equal(["buffer 1", "shown 2", "temperature 2"],
-            (await wrong.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("refusals").EnumerateArray().Select(refusal => refusal.GetProperty("field").GetString()));
-        HttpResponseMessage one = await script.PostAsync("/api/v1/sensors/probe/calibrations", new { shows = "pH", buffers = new[] { new { buffer = "7.00", shown = "7.02", temperature = "20" } } });
+            (await wrong.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("refusals").EnumerateArray()
+                .Select(refusal => refusal.GetProperty("field").GetString()));
+        HttpResponseMessage one =
+            await script.PostAsync("/api/v1/sensors/probe/calibrations",
+            new { shows = "pH", buffers = new[] { new { buffer = "7.00", shown = "7.02", temperature = "20" } } });
         Assert.Contains("There are 1 buffers; two or three belong here.", await one.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await script.PostAsync("/api/v1/sensors/other/calibrations", Check("0", "174"))).StatusCode);
     }
@@ -150,7 +158,8 @@ public class SensorApiTests
     private static object Check(string atSeven, string atFour) => new
     {
         shows = "mV",
-        buffers = new[] { new { buffer = "7.00", shown = atSeven, temperature = "20C" }, new { buffer = "4.00", shown = atFour, temperature = "20" } },
+        buffers = new[] { new { buffer = "7.00", shown = atSeven, temperature = "20C" },
+        new { buffer = "4.00", shown = atFour, temperature = "20" } },
     };
 
     private static async Task ReadAsync(RunningKitchen kitchen, Sensor probe, double millivolts)
@@ -161,12 +170,14 @@ public class SensorApiTests
     }
 
     private static async Task<Verdict> VerdictAsync(RunningKitchen kitchen, Sensor probe) =>
-        (await kitchen.Services.GetRequiredService<IReadingLog>().LastAsync(probe.Key, default)).Single(last => last.Reading.Quantity == Quantity.Millivolts).Verdict;
+        (await kitchen.Services.GetRequiredService<IReadingLog>().LastAsync(probe.Key, default))
+            .Single(last => last.Reading.Quantity == Quantity.Millivolts).Verdict;
 
     private static Task<Guid> CounterAsync(RunningKitchen kitchen) => PlaceAsync(kitchen, "kitchen counter");
 
     private static Task<Guid> CellarAsync(RunningKitchen kitchen) => PlaceAsync(kitchen, "cellar");
 
     private static async Task<Guid> PlaceAsync(RunningKitchen kitchen, string name) =>
-        (await kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default)).Single(place => place.Name == name).Id;
+        (await kitchen.Services.GetRequiredService<FermentWatch.Acts.Households.ReadyPlaces>().MakeAsync(default))
+            .Single(place => place.Name == name).Id;
 }

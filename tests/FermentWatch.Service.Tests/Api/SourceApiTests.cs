@@ -20,22 +20,27 @@ public class SourceApiTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
         Assert.Contains("add the sensor first", await wrong.Content.ReadAsStringAsync(), StringComparison.Ordinal);
 
-        HttpResponseMessage added = await script.PostAsync("/api/v1/source-rules", new { topic = "hub/{device}/state", value_at = "/t", unit = "degF", low = "5C" });
+        HttpResponseMessage added =
+            await script.PostAsync("/api/v1/source-rules", new { topic = "hub/{device}/state", value_at = "/t", unit = "degF", low = "5C" });
         Assert.Equal(HttpStatusCode.Created, added.StatusCode);
         JsonElement rule = Assert.Single((await script.GetAsync("/api/v1/source-rules")).EnumerateArray());
-        Assert.Equal(("hub/{device}/state", "Json", "Temperature", 5.0), (rule.GetProperty("topic").GetString(), rule.GetProperty("payload").GetString(),
+        Assert.Equal(("hub/{device}/state", "Json", "Temperature", 5.0),
+            (rule.GetProperty("topic").GetString(), rule.GetProperty("payload").GetString(),
             rule.GetProperty("quantity").GetString(), rule.GetProperty("low_in_unit_of_quantity").GetDouble()));
 
         await HearAsync(kitchen, "hub/aa-01/state", "{\"t\": 68}");
-        JsonElement offer = Assert.Single((await script.GetAsync("/api/v1/offers")).EnumerateArray(), each => each.GetProperty("topic").GetString() == "hub/aa-01/state");
+        JsonElement offer = Assert.Single((await script.GetAsync("/api/v1/offers")).EnumerateArray(), each =>
+            each.GetProperty("topic").GetString() == "hub/aa-01/state");
         HttpResponseMessage taken = await script.PostAsync("/api/v1/offers/take",
-            new { topic = offer.GetProperty("topic").GetString(), value_pointer = offer.GetProperty("value_pointer").GetString(), where = "place cellar" });
+            new { topic = offer.GetProperty("topic").GetString(), value_pointer = offer.GetProperty("value_pointer").GetString(),
+            where = "place cellar" });
         Assert.Equal("aa-01", (await taken.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("slug").GetString());
         await HearAsync(kitchen, "hub/aa-01/state", "{\"t\": 59}");
         await kitchen.SettleAsync();
 
         JsonElement sensor = Assert.Single((await script.GetAsync("/api/v1/sensors")).EnumerateArray());
-        Assert.Equal(("cellar", 15.0), (sensor.GetProperty("place").GetString(), sensor.GetProperty("last")[0].GetProperty("value_in_unit_of_quantity").GetDouble()));
+        Assert.Equal(("cellar", 15.0),
+            (sensor.GetProperty("place").GetString(), sensor.GetProperty("last")[0].GetProperty("value_in_unit_of_quantity").GetDouble()));
         Assert.Single((await script.GetAsync("/api/v1/source-rules")).EnumerateArray());
         string id = rule.GetProperty("id").GetString()!;
         Assert.Equal(HttpStatusCode.NoContent, (await script.Http.DeleteAsync($"/api/v1/source-rules/{id}")).StatusCode);
@@ -51,7 +56,8 @@ public class SourceApiTests
         await HearAsync(kitchen, "garage/temperature", "51.8");
         var body = new { topic = "garage/temperature", where = "jar 1", unit = "degF" };
 
-        HttpResponseMessage[] answers = await Task.WhenAll(script.PostAsync("/api/v1/offers/take", body), script.PostAsync("/api/v1/offers/take", body));
+        HttpResponseMessage[] answers =
+            await Task.WhenAll(script.PostAsync("/api/v1/offers/take", body), script.PostAsync("/api/v1/offers/take", body));
 
         Assert.Contains(answers, answer => answer.StatusCode == HttpStatusCode.Created);
         Sensor sensor = Assert.Single(await kitchen.Services.GetRequiredService<ISensorBook>().AllAsync(default));

@@ -16,7 +16,8 @@ public class DoorActTests
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
         var doors = kitchen.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
-            .Where(door => door.RoutePattern.RawText!.StartsWith("/api/", StringComparison.Ordinal) && door.Metadata.GetMetadata<IAllowAnonymous>() is null
+            .Where(door => door.RoutePattern.RawText!.StartsWith("/api/", StringComparison.Ordinal)
+                && door.Metadata.GetMetadata<IAllowAnonymous>() is null
                 && door.Metadata.GetMetadata<IHttpMethodMetadata>()!.HttpMethods.Any(Writes.Contains)).ToList();
         Assert.True(doors.Count > 20, $"{doors.Count} doors");
         Assert.Empty(doors.Where(door => door.Metadata.GetMetadata<DoesAttribute>() is null).Select(door => door.RoutePattern.RawText));
@@ -25,5 +26,6 @@ public class DoorActTests
     [Fact]
     public void OpenToChildren_IsWhatTheyLookAtReportAndTakeBackAndTheirOwnPhone() => Assert.Equal(
         ["AnswerBoard", "EnterWeekSheet", "HandOverRound", "KeepPhoto", "ReportSeen", "ReportTaste", "SayAllWell", "TakeBackEntry", "TellPhone"],
-        typeof(DoesAttribute).Assembly.GetTypes().Where(act => act.IsDefined(typeof(OpenToChildrenAttribute), inherit: false)).Select(act => act.Name).Order());
+        typeof(DoesAttribute).Assembly.GetTypes().Where(act => act.IsDefined(typeof(OpenToChildrenAttribute), inherit: false))
+            .Select(act => act.Name).Order());
 }

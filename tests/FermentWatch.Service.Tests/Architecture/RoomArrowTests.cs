@@ -19,7 +19,8 @@ public partial class RoomArrowTests
         ["Service"] = ["Kinetics", "Kitchen", "Intake", "Storage", "Notices", "Export", "Acts", "Web"],
     };
 
-    private static readonly string[] HostPackages = ["Microsoft.Extensions", "Microsoft.AspNetCore", "Microsoft.EntityFrameworkCore", "Serilog", "MQTTnet"];
+    private static readonly string[] HostPackages =
+        ["Microsoft.Extensions", "Microsoft.AspNetCore", "Microsoft.EntityFrameworkCore", "Serilog", "MQTTnet"];
 
     public static TheoryData<string> Rooms()
     {
@@ -56,7 +57,8 @@ public partial class RoomArrowTests
         string kitchen = Path.Combine(Root(), "src", "FermentWatch.Kitchen");
         var leansOn = Directory.GetDirectories(kitchen).Where(folder => Directory.EnumerateFiles(folder, "*.cs").Any()).ToDictionary(
             folder => Path.GetFileName(folder),
-            folder => Directory.EnumerateFiles(folder, "*.cs").SelectMany(file => Usings().Matches(File.ReadAllText(file)).Select(found => found.Groups["folder"].Value)).ToHashSet());
+            folder => Directory.EnumerateFiles(folder, "*.cs")
+                .SelectMany(file => Usings().Matches(File.ReadAllText(file)).Select(found => found.Groups["folder"].Value)).ToHashSet());
         Assert.True(leansOn.Count > 20, $"{leansOn.Count} folders");
         // Whatever leans on nothing that is left is taken away; a circle is what stays.
         while (leansOn.FirstOrDefault(each => !each.Value.Any(other => other != each.Key && leansOn.ContainsKey(other))).Key is { } free)
@@ -68,7 +70,8 @@ public partial class RoomArrowTests
     [Fact]
     public void WebCommandLineAndDemo_TouchNoBook()
     {
-        string[] doors = [.. new[] { "FermentWatch.Web", Path.Combine("FermentWatch.Service", "CommandLine"), Path.Combine("FermentWatch.Service", "Demo") }
+        string[] doors = [.. new[] { "FermentWatch.Web", Path.Combine("FermentWatch.Service", "CommandLine"),
+            Path.Combine("FermentWatch.Service", "Demo") }
             .SelectMany(room => Directory.EnumerateFiles(Path.Combine(Root(), "src", room), "*", SearchOption.AllDirectories))
             .Where(file => file.EndsWith(".cs", StringComparison.Ordinal) || file.EndsWith(".razor", StringComparison.Ordinal))
             .Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))];

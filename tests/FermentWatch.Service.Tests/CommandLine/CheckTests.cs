@@ -13,13 +13,15 @@ public class CheckTests
         Call call = await Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__WEB__PORT"] = "8350" }, "check");
         Assert.Equal((0, ""), (call.ExitCode, call.Error));
         Assert.Equal("Storage:Folder = /var/lib/fermentwatch [default]", call.Lines[0]);
-        Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]", "Web:PublicAddress = (none) [default]",
+        Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]",
+            "Web:PublicAddress = (none) [default]",
             "Web:TrustedProxies = (none) [default]", "Web:AllowedHosts = (none) [default]", "Web:PathBase = (none) [default]",
             "Web:MaxPagesAtOnce = 0 [default]", "Web:MaxPagesWaiting = 100 [default]"], call.Lines[^8..]);
         Assert.Equal(
             [.. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
                 "Intake:LongestAhead", "Intake:LongestBack",
-                .. typeof(OutsideBrokerOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"OutsideBroker:{property.Name}"),
+                .. typeof(OutsideBrokerOptions).GetProperties().Where(property => property.CanWrite)
+                    .Select(property => $"OutsideBroker:{property.Name}"),
                 "HomeHub:Enabled", "HomeHub:Prefix",
                 "Influx:Address", "Influx:Token", "Influx:Org", "Influx:Bucket", "Influx:Site", "Influx:SettleTime", "Influx:Timeout",
                 .. typeof(MailOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"Mail:{property.Name}")],
@@ -45,7 +47,8 @@ public class CheckTests
     {
         var environment = new Dictionary<string, string>
         {
-            ["FERMENTWATCH__INFLUX__ADDRESS"] = "influx.home", ["FERMENTWATCH__INFLUX__TOKEN"] = "open sesame", ["FERMENTWATCH__INFLUX__ORG"] = "home",
+            ["FERMENTWATCH__INFLUX__ADDRESS"] = "influx.home", ["FERMENTWATCH__INFLUX__TOKEN"] = "open sesame",
+                ["FERMENTWATCH__INFLUX__ORG"] = "home",
         };
         Call call = await Call.WithEnvironment(environment, "check");
         Assert.Equal(2, call.ExitCode);

@@ -4,7 +4,8 @@ namespace FermentWatch.Service.Tests.CommandLine;
 
 public sealed class JarTests : IDisposable
 {
-    private static readonly string[] Cabbage = ["put-up", "--what", "cabbage", "--how-much", "800g", "--salt", "2.25%", "--vessel", "1l", "--place", "kitchen counter"];
+    private static readonly string[] Cabbage =
+        ["put-up", "--what", "cabbage", "--how-much", "800g", "--salt", "2.25%", "--vessel", "1l", "--place", "kitchen counter"];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("fermentwatch-jars").FullName;
 
@@ -14,11 +15,14 @@ public sealed class JarTests : IDisposable
     public async Task PutUp_SomethingElseThenATitration_AreWrittenDownWithTheirWords()
     {
         await Household();
-        Call okra = await Run("put-up", "--what", "something else", "--its-name", "okra", "--how-much", "700g", "--salt", "2.5%", "--vessel", "1l", "--place", "kitchen counter");
-        Assert.Equal((0, "jar 1, okra. Nothing is forecast: nobody has figures for okra here. Rounds, pH and the acid line are as for any jar.\n", ""), (okra.ExitCode, okra.Output, okra.Error));
+        Call okra = await Run("put-up", "--what", "something else", "--its-name", "okra", "--how-much", "700g", "--salt", "2.5%", "--vessel", "1l",
+            "--place", "kitchen counter");
+        Assert.Equal((0, "jar 1, okra. Nothing is forecast: nobody has figures for okra here. Rounds, pH and the acid line are as for any jar.\n",
+            ""), (okra.ExitCode, okra.Output, okra.Error));
         Assert.Equal("jar 2, cabbage\n", (await Run(Cabbage)).Output);
         // acidity_method: 10 g and 0.1 N, 11.10 mL is 1.0 %.
-        Assert.Equal("Written down for jar 2: titrated: 1.00 % acid (11.1 mL x 0.1 N x 0.0901 x 100 / 10 mL).\n", (await Run("titration", "2", "--base-ml", "11.1")).Output);
+        Assert.Equal("Written down for jar 2: titrated: 1.00 % acid (11.1 mL x 0.1 N x 0.0901 x 100 / 10 mL).\n",
+            (await Run("titration", "2", "--base-ml", "11.1")).Output);
     }
 
     [Fact]
@@ -29,7 +33,8 @@ public sealed class JarTests : IDisposable
         Call asked = await Run(little);
         Assert.Equal(2, asked.ExitCode);
         Assert.Contains("--it-is-right", Assert.Single(asked.ErrorLines), StringComparison.Ordinal);
-        Assert.StartsWith("jar 1, cabbage. Nothing is forecast: salted with 1.2 %", (await Run([.. little, "--it-is-right"])).Output, StringComparison.Ordinal);
+        Assert.StartsWith("jar 1, cabbage. Nothing is forecast: salted with 1.2 %", (await Run([.. little, "--it-is-right"])).Output,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -47,5 +52,6 @@ public sealed class JarTests : IDisposable
 
     private Task<Call> Run(params string[] args) => In(["jar", .. args]);
 
-    private Task<Call> In(params string[] args) => Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__STORAGE__FOLDER"] = _folder }, args);
+    private Task<Call> In(params string[] args) =>
+        Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__STORAGE__FOLDER"] = _folder }, args);
 }

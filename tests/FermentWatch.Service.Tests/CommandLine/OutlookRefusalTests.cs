@@ -8,10 +8,14 @@ public class OutlookRefusalTests
     private static readonly string[] Right = ["outlook", "--produce", "cabbage=1kg", "--salt", "2.25%", "--temperature", "18C"];
 
     [Theory]
-    [InlineData("--reading", "3=15:meter", "reading: 3=15:meter cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, probe or strip, such as 3=4.2:meter.")]
-    [InlineData("--reading", "3=4.2", "reading: 3=4.2 cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, probe or strip, such as 3=4.2:meter.")]
-    [InlineData("--reading", "3=4.2:tongue", "reading: 3=4.2:tongue cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, probe or strip, such as 3=4.2:meter.")]
-    [InlineData("--reading", "-1=4.2:meter", "reading: -1=4.2:meter cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, probe or strip, such as 3=4.2:meter.")]
+    [InlineData("--reading", "3=15:meter", "reading: 3=15:meter cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and "
+        + "meter, probe or strip, such as 3=4.2:meter.")]
+    [InlineData("--reading", "3=4.2", "reading: 3=4.2 cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 and meter, "
+        + "probe or strip, such as 3=4.2:meter.")]
+    [InlineData("--reading", "3=4.2:tongue", "reading: 3=4.2:tongue cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 "
+        + "and meter, probe or strip, such as 3=4.2:meter.")]
+    [InlineData("--reading", "-1=4.2:meter", "reading: -1=4.2:meter cannot be used. Enter DAY=PH:METHOD with a day from 0 to 366, a pH from 2 to 8 "
+        + "and meter, probe or strip, such as 3=4.2:meter.")]
     [InlineData("--days", "400", "days: 400 cannot be used. Enter a quarter of an hour (0.0104) to 366 days, such as 30, 2.5d or 12h.")]
     [InlineData("--days", "NaN", "days: NaN cannot be used. Enter a quarter of an hour (0.0104) to 366 days, such as 30, 2.5d or 12h.")]
     [InlineData("--every", "0", "every: 0 cannot be used. Enter a quarter of an hour (0.0104) to 366 days, such as 30, 2.5d or 12h.")]
@@ -22,9 +26,11 @@ public class OutlookRefusalTests
     [InlineData("--move", "3", "move: 3 cannot be used. Enter DAY=TEMPERATURE with a day from 0 to 366, each once, and -5 to 45 C, such as 10=18C.")]
     [InlineData("--cut", "fine", "cut: fine cannot be used. Choose one of Shredded, SaltedLeaves, Sliced, Pieces, Whole.")]
     [InlineData("--produce", "seaweed=1kg", "produce: seaweed=1kg cannot be used. Choose one of {known}.", "--produce", "carrot=1kg")]
-    [InlineData("--seasonings", "60g", "other ingredients: 0.06 kg cannot be used. Enter at most a twentieth of the vegetables, 0.05 kg: the model has no figures for them.")]
+    [InlineData("--seasonings", "60g",
+        "other ingredients: 0.06 kg cannot be used. Enter at most a twentieth of the vegetables, 0.05 kg: the model has no figures for them.")]
     [InlineData("--starter", "100g", "starter: 100g cannot be used. Enter a mass and its acid, 0 to 4 %, such as 100g=0.9%.")]
-    [InlineData("--packed", "2026-10-05", "packed: 2026-10-05 cannot be used. It says on which day a file's times begin: give --temperatures FILE.csv too, or leave it out.")]
+    [InlineData("--packed", "2026-10-05",
+        "packed: 2026-10-05 cannot be used. It says on which day a file's times begin: give --temperatures FILE.csv too, or leave it out.")]
     public async Task Outlook_ImpossibleValue_ExitsTwoAndSaysWhatWouldBeRight(string option, string value, string line, params string[] more)
     {
         Call call = await Call.Of([.. Right, option, value, .. more]);
@@ -74,6 +80,7 @@ public class OutlookRefusalTests
     public async Task Outlook_TwoVegetablesWithoutMass_AsksForTheMass()
     {
         Call call = await Call.Of("outlook", "--produce", "cabbage", "--produce", "carrot=200g", "--salt", "2.25%", "--temperature", "18C");
-        Assert.Equal("produce: cabbage cannot be used. Enter a mass above 0 and at most 250 kg, such as cabbage=2kg.", Assert.Single(call.ErrorLines));
+        Assert.Equal("produce: cabbage cannot be used. Enter a mass above 0 and at most 250 kg, such as cabbage=2kg.",
+            Assert.Single(call.ErrorLines));
     }
 }

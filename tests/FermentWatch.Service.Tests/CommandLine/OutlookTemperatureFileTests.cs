@@ -13,7 +13,8 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     public async Task Outlook_FileOfOneTemperatureByDay_GivesTheSameAsThatTemperature()
     {
         Call constant = await Outlook("--temperature", "18C");
-        Call file = await FromFile("day,temperature_c\n" + string.Join('\n', Enumerable.Range(0, 3 * 96 + 1).Select(step => FormattableString.Invariant($"{step / 96.0},18"))));
+        Call file = await FromFile("day,temperature_c\n"
+            + string.Join('\n', Enumerable.Range(0, 3 * 96 + 1).Select(step => FormattableString.Invariant($"{step / 96.0},18"))));
         Assert.Equal((0, constant.Output), (file.ExitCode, file.Output));
     }
 
@@ -50,7 +51,8 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await FromFile("time,temperature_c\n2026-09-01T06:00,18\n", "--packed", "2026-10-05");
         Assert.Equal(2, file.ExitCode);
-        Assert.Equal("packed: 2026-10-05 cannot be used. Enter a day or time not later than now, 2026-10-04T12:00:00Z.", Assert.Single(file.ErrorLines));
+        Assert.Equal("packed: 2026-10-05 cannot be used. Enter a day or time not later than now, 2026-10-04T12:00:00Z.",
+            Assert.Single(file.ErrorLines));
     }
 
     [Theory]
@@ -61,7 +63,8 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await FromFile(text);
         Assert.Equal(2, file.ExitCode);
-        Assert.Equal($"temperatures: {_path} cannot be used. Enter a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' or '2026-10-04T18:30:00Z,18.2'.", Assert.Single(file.ErrorLines));
+        Assert.Equal($"temperatures: {_path} cannot be used. Enter a header 'day,temperature_c' or 'time,temperature_c' and lines like '0.5,18.2' "
+            + "or '2026-10-04T18:30:00Z,18.2'.", Assert.Single(file.ErrorLines));
     }
 
     [Fact]
@@ -79,7 +82,8 @@ public sealed class OutlookTemperatureFileTests : IDisposable
     {
         Call file = await Outlook("--temperatures", "/nowhere/room.csv");
         Assert.Equal(2, file.ExitCode);
-        Assert.StartsWith("temperatures: /nowhere/room.csv cannot be used. Enter a file that can be read", Assert.Single(file.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith("temperatures: /nowhere/room.csv cannot be used. Enter a file that can be read", Assert.Single(file.ErrorLines),
+            StringComparison.Ordinal);
     }
 
     private async Task<Call> FromFile(string text, params string[] more)

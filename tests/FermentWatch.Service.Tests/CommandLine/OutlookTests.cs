@@ -24,7 +24,8 @@ public class OutlookTests
     public async Task Outlook_DefaultSpan_IsThirtyDaysByDays()
     {
         Call call = await Call.Of([.. Cabbage, "--csv"]);
-        Assert.Equal(Enumerable.Range(0, 31).Select(day => day.ToString(CultureInfo.InvariantCulture)), call.Lines.Skip(1).Select(line => line.Split(',')[0]));
+        Assert.Equal(Enumerable.Range(0, 31).Select(day => day.ToString(CultureInfo.InvariantCulture)), call.Lines.Skip(1)
+            .Select(line => line.Split(',')[0]));
     }
 
     [Fact]
@@ -68,7 +69,8 @@ public class OutlookTests
         Assert.Equal(new DateOnly(2026, 12, 24).AddDays(-Days("p90")), Packed("pack_by_nine_of_ten"));
         Assert.Equal(new DateOnly(2026, 12, 24).AddDays(-Days("p50")), Packed("pack_by_half"));
         Call table = await Call.Of([.. Cabbage, "--days", "60", "--target", "sour", "--ready", "2026-12-24"]);
-        Assert.Contains($"To be ready on 2026-12-24: pack by {answer.GetProperty("ready").GetProperty("pack_by_nine_of_ten")} for nine of ten", table.Output, StringComparison.Ordinal);
+        Assert.Contains($"To be ready on 2026-12-24: pack by {answer.GetProperty("ready").GetProperty("pack_by_nine_of_ten")} for nine of ten",
+            table.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -110,7 +112,8 @@ public class OutlookTests
     {
         Call call = await Call.Of([.. Cabbage, "--days", "10", "--json", "--until", "ph=4.0", "--target", "sour"]);
         JsonElement json = JsonDocument.Parse(call.Output).RootElement;
-        Assert.Equal(["model_version", "caution", "acid_line_days", "acid_line_centre_days", "ph_4_days", "until", "target", "ready", "remarks", "flagged", "course"],
+        Assert.Equal(["model_version", "caution", "acid_line_days", "acid_line_centre_days", "ph_4_days", "until", "target", "ready", "remarks",
+            "flagged", "course"],
             json.EnumerateObject().Select(property => property.Name));
         Assert.Equal(11, json.GetProperty("course").GetArrayLength());
         Assert.Equal("ph=4.0", json.GetProperty("until")[0].GetProperty("level").GetString());
@@ -124,7 +127,8 @@ public class OutlookTests
     {
         Call call = await Call.Of([.. Cabbage, "--days", "8", "--until", "acidity=3.9"]);
         Assert.Equal("", call.Error);
-        Assert.Contains("Expected, acidity=3.9: in fewer than nine of ten within 8 days, in fewer than half within 8 days, hardly at all within 8 days.", call.Lines);
+        Assert.Contains("Expected, acidity=3.9: in fewer than nine of ten within 8 days, in fewer than half within 8 days, hardly at all within 8 "
+            + "days.", call.Lines);
         Assert.Equal("Caution: A forecast is not a measurement, and it knows nothing of mould or spoilage.", call.Lines[^2]);
         Assert.Equal("Caution: Your local food-safety guidance comes first. When in doubt, throw it out.", call.Lines[^1]);
         Assert.DoesNotContain(" safe", call.Output, StringComparison.OrdinalIgnoreCase);

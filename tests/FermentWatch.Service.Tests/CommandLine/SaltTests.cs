@@ -29,7 +29,8 @@ public class SaltTests
         Assert.Equal("1.93", row["percent_typical"]);
     }
 
-    /// <summary>Top-up brine, 1.5 tablespoons in a US quart of water (USDA Guide 6, 2015; NDSU Extension), at 18 g a tablespoon (USDA SR 02047): 2.78 % by mass.</summary>
+    /// <summary>Top-up brine, 1.5 tablespoons in a US quart of water (USDA Guide 6, 2015; NDSU Extension), at 18 g a tablespoon (USDA SR
+    /// 02047): 2.78 % by mass.</summary>
     [Fact]
     public async Task Salt_TopUpBrine_IsTwoPointSevenEightPercentByMass()
     {
@@ -109,15 +110,20 @@ public class SaltTests
     }
 
     [Theory]
-    [InlineData("--produce-mass 2kg --percent 225%", "percent: 225% cannot be used. Enter 1.5 to 8 % of vegetables and added water together (less lets the wrong germs keep up, more stops the lactic acid bacteria), such as 2.25%.")]
-    [InlineData("--produce-mass -2kg --percent 2%", "produce-mass: -2kg cannot be used. Enter a mass from 1 g to 250 kg, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
-    [InlineData("--produce-mass 2 --percent 2%", "produce-mass: 2 cannot be used. Enter a mass from 1 g to 250 kg, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
+    [InlineData("--produce-mass 2kg --percent 225%", "percent: 225% cannot be used. Enter 1.5 to 8 % of vegetables and added water together (less "
+        + "lets the wrong germs keep up, more stops the lactic acid bacteria), such as 2.25%.")]
+    [InlineData("--produce-mass -2kg --percent 2%",
+        "produce-mass: -2kg cannot be used. Enter a mass from 1 g to 250 kg, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
+    [InlineData("--produce-mass 2 --percent 2%",
+        "produce-mass: 2 cannot be used. Enter a mass from 1 g to 250 kg, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz.")]
     [InlineData("--produce-mass 2kg --percent 2% --salt-kind sea", "salt-kind: sea cannot be used. Choose one of table, canning, pickling, flake.")]
-    [InlineData("--produce-mass 2kg", "what is asked: Choose one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone).")]
+    [InlineData("--produce-mass 2kg",
+        "what is asked: Choose one of --percent 2.25% (how much salt), --salt 3tbsp (how many per cent) or --brine 5% (a brine alone).")]
     [InlineData("--percent 2%", "produce-mass: Enter produce-mass, such as 2.3kg or 5lb; for a brine alone ask --brine 5%.")]
     [InlineData("--salt 3tbsp", "produce-mass: Enter produce-mass, such as 2.3kg or 5lb, or --water for a brine alone.")]
     [InlineData("--brine 27% --water 1l", "brine: 27% cannot be used. Enter 0.5 to 26 % by mass, such as 2.25%.")]
-    [InlineData("--produce-mass 2kg --salt NaNg", "salt: NaNg cannot be used. Enter a mass such as 54g or 2oz, or spoons such as 3tbsp, 2tsp or 0.75cup.")]
+    [InlineData("--produce-mass 2kg --salt NaNg",
+        "salt: NaNg cannot be used. Enter a mass such as 54g or 2oz, or spoons such as 3tbsp, 2tsp or 0.75cup.")]
     public async Task Salt_ImpossibleValue_ExitsTwoWithOneLine(string args, string line)
     {
         Call call = await Call.Of(["salt", .. args.Split(' ')]);

@@ -46,7 +46,8 @@ public sealed class SensorTests : IDisposable
         await File.WriteAllTextAsync(certificate, "");
         Call call = await Call.WithEnvironment(new Dictionary<string, string>
         {
-            ["FERMENTWATCH__STORAGE__FOLDER"] = _folder, ["FERMENTWATCH__MQTT__PLAINENABLED"] = "false", ["FERMENTWATCH__MQTT__CERTIFICATEFILE"] = certificate,
+            ["FERMENTWATCH__STORAGE__FOLDER"] = _folder, ["FERMENTWATCH__MQTT__PLAINENABLED"] = "false",
+                ["FERMENTWATCH__MQTT__CERTIFICATEFILE"] = certificate,
         }, "sensor", "add", "shed");
         Assert.Equal("broker    127.0.0.1 port 8883, TLS", call.Lines[0]);
         Assert.StartsWith("try it    mosquitto_pub -h 127.0.0.1 -p 8883 --cafile CERTIFICATE.pem -i shed ", call.Lines[4], StringComparison.Ordinal);
@@ -97,7 +98,8 @@ public sealed class SensorTests : IDisposable
     [InlineData("add Shed", "name: shed cannot be used. There is a sensor or gateway of that name already: enter another name.")]
     [InlineData("add new --place attic", "place: attic cannot be used. Choose one of kitchen counter, cellar, refrigerator.")]
     [InlineData("add new --place celler", "place: celler cannot be used. Did you mean 'cellar'?")]
-    [InlineData("add new --gateway zigbee/#/x", "gateway: zigbee/#/x cannot be used. In the topic filter 'zigbee/#/x' the '#' must stand alone at the end.")]
+    [InlineData("add new --gateway zigbee/#/x",
+        "gateway: zigbee/#/x cannot be used. In the topic filter 'zigbee/#/x' the '#' must stand alone at the end.")]
     [InlineData("remove shad", "user: shad cannot be used. Did you mean shed?")]
     public async Task Verb_WrongCall_ExitsTwoWithOneLine(string args, string line)
     {
@@ -114,7 +116,8 @@ public sealed class SensorTests : IDisposable
         await File.WriteAllTextAsync(database, "shopping list");
         Call call = await Run("list");
         Assert.Equal((1, ""), (call.ExitCode, call.Output));
-        Assert.StartsWith($"{database} was refused and left as it is: it is not a SQLite database.", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith($"{database} was refused and left as it is: it is not a SQLite database.", Assert.Single(call.ErrorLines),
+            StringComparison.Ordinal);
         Assert.Equal("shopping list", await File.ReadAllTextAsync(database));
     }
 

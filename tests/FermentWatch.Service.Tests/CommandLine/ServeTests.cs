@@ -30,7 +30,8 @@ public sealed class ServeTests : IDisposable
         string nowhere = Path.Combine(_folder, "nowhere");
         Call call = await Call.WithEnvironment(new Dictionary<string, string> { ["FERMENTWATCH__STORAGE__FOLDER"] = nowhere }, verb.Split(' '));
         Assert.Equal((1, ""), (call.ExitCode, call.Output));
-        Assert.StartsWith($"There is no household in {nowhere}: no records.db. Name its folder by Storage:Folder", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith($"There is no household in {nowhere}: no records.db. Name its folder by Storage:Folder", Assert.Single(call.ErrorLines),
+            StringComparison.Ordinal);
         Assert.False(Directory.Exists(nowhere));
     }
 
@@ -42,7 +43,8 @@ public sealed class ServeTests : IDisposable
         int port = ((IPEndPoint)taken.LocalEndpoint).Port;
         Call call = await Call.Of("demo", "--port", port.ToString(CultureInfo.InvariantCulture));
         Assert.Equal(1, call.ExitCode);
-        Assert.Equal($"Port {port} of the pages is taken: stop what has it, or take another, such as --port {port + 1}.", Assert.Single(call.ErrorLines));
+        Assert.Equal($"Port {port} of the pages is taken: stop what has it, or take another, such as --port {port + 1}.",
+            Assert.Single(call.ErrorLines));
     }
 
     [Fact]
@@ -52,7 +54,8 @@ public sealed class ServeTests : IDisposable
         await File.WriteAllTextAsync(database, "shopping list");
         Call call = await Run("serve", webPort: 0, brokerPort: 0);
         Assert.Equal(1, call.ExitCode);
-        Assert.StartsWith($"The service could not start: {database} was refused and left as it is: ", Assert.Single(call.ErrorLines), StringComparison.Ordinal);
+        Assert.StartsWith($"The service could not start: {database} was refused and left as it is: ", Assert.Single(call.ErrorLines),
+            StringComparison.Ordinal);
         Assert.Equal("shopping list", await File.ReadAllTextAsync(database));
     }
 
@@ -67,7 +70,8 @@ public sealed class ServeTests : IDisposable
         Call call = await Run("serve", ofThePages ? port : 0, ofThePages ? 0 : port);
         Assert.Equal(1, call.ExitCode);
         string of = ofThePages ? "the pages" : "the broker", setting = ofThePages ? "FERMENTWATCH__WEB__PORT" : "FERMENTWATCH__MQTT__PORT";
-        Assert.Equal($"Port {port} of {of} is taken: stop what has it, or take another, such as {setting}={port + 1}.", Assert.Single(call.ErrorLines));
+        Assert.Equal($"Port {port} of {of} is taken: stop what has it, or take another, such as {setting}={port + 1}.",
+            Assert.Single(call.ErrorLines));
     }
 
     private Task<Call> Run(string verb, int webPort, int brokerPort) => Call.WithEnvironment(

@@ -22,14 +22,16 @@ public sealed class DemoRunTests
         Assert.False(run.IsCompleted);
         string said = output.ToString();
         Assert.Contains("Nothing in it is real", said, StringComparison.Ordinal);
-        Assert.Matches("send      mosquitto_pub -h 127.0.0.1 -p [1-9][0-9]* -i kitchen -u kitchen -P [a-z2-9-]{27} -q 1 -t fermentwatch/sensor/kitchen/temperature -m 21.5\n", said);
+        Assert.Matches("send      mosquitto_pub -h 127.0.0.1 -p [1-9][0-9]* -i kitchen -u kitchen -P [a-z2-9-]{27} -q 1 -t "
+            + "fermentwatch/sensor/kitchen/temperature -m 21.5\n", said);
         Assert.Matches("sign in   name Rowan, password [a-z2-9-]{27}\n", said);
 
         using var client = new HttpClient();
         var address = new Uri(Regex.Match(said, "open      (http://127.0.0.1:[0-9]+/)\n").Groups[1].Value);
         HttpResponseMessage live = await client.GetAsync(new Uri(address, "healthz/live"), ending.Token);
         Assert.Equal(HttpStatusCode.OK, live.StatusCode);
-        string jars = await new DemoGuest(client, address).JarsAsync("Rowan", Regex.Match(said, "password ([a-z2-9-]+)\n").Groups[1].Value, ending.Token);
+        string jars = await new DemoGuest(client, address)
+            .JarsAsync("Rowan", Regex.Match(said, "password ([a-z2-9-]+)\n").Groups[1].Value, ending.Token);
         Assert.All(NumberNine.Lots, lot => Assert.Equal(!lot.IsEnded, jars.Contains(lot.Form.Name!, StringComparison.OrdinalIgnoreCase)));
         Assert.Contains("Tasting this week", jars, StringComparison.Ordinal);
         Assert.Contains("pH rising", jars, StringComparison.Ordinal);

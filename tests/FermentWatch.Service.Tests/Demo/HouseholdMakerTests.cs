@@ -28,7 +28,8 @@ public sealed class HouseholdMakerTests : IDisposable
     {
         IReadOnlyList<Jar> jars = await MakeAsync();
         Assert.Equal(Enumerable.Range(1, jars.Count), jars.Select(jar => jar.Number));
-        Assert.Equal(Enum.GetValues<SightingKind>(), jars.SelectMany(jar => jar.Standing).OfType<Sighting>().Select(sighting => sighting.Kind).Distinct().Order());
+        Assert.Equal(Enum.GetValues<SightingKind>(), jars.SelectMany(jar => jar.Standing).OfType<Sighting>().Select(sighting => sighting.Kind)
+            .Distinct().Order());
         Assert.Equal([JarStage.Fermenting, JarStage.Cold, JarStage.Finished, JarStage.ThrownOut], jars.Select(jar => jar.Stage).Distinct().Order());
         Assert.Contains(jars, jar => jar.Placements.Count > 1);
         Assert.Contains(jars, jar => AcidLine.Report(jar, Zone) is { State: AcidLineState.MeasuredBelow, Settled: true });
@@ -45,16 +46,19 @@ public sealed class HouseholdMakerTests : IDisposable
         Assert.All(entered, each => Assert.True(each.ById is not null && each.At == each.EnteredAt && each.At < Now));
         List<Jar> lastYear = [.. jars.Where(jar => jar.PackedAt < Now - Duration.FromDays(365))];
         Assert.Equal(3, lastYear.Count);
-        Assert.All(lastYear, jar => Assert.True(jar.Stage == JarStage.Finished && jar.Observations.OfType<Taste>().Any() && jar.Observations.OfType<PhMeasurement>().Any()));
+        Assert.All(lastYear, jar =>
+            Assert.True(jar.Stage == JarStage.Finished && jar.Observations.OfType<Taste>().Any() && jar.Observations.OfType<PhMeasurement>().Any()));
         Assert.All(jars.Except(lastYear), jar => Assert.True(jar.PackedAt >= Now - Duration.FromDays(36)));
-        Assert.InRange(entered.OfType<Look>().Where(look => look.At >= Now - Duration.FromDays(36)).Select(look => look.At.InZone(Zone).Date).Distinct().Count(), 28, 34);
+        Assert.InRange(entered.OfType<Look>().Where(look => look.At >= Now - Duration.FromDays(36)).Select(look => look.At.InZone(Zone).Date)
+            .Distinct().Count(), 28, 34);
         Assert.Contains(jars, jar => jar.Stage == JarStage.Finished && jar.Observations.OfType<Taste>().Any());
         Assert.True(jars.Count(jar => Trouble.Of(jar, Zone) is { CloserWatch: false } && jar.Stage == JarStage.Fermenting) >= 12);
     }
 
     private async Task<IReadOnlyList<Jar>> MakeAsync()
     {
-        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Storage:Folder"] = _folder }).Build();
+        IConfiguration configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(new Dictionary<string, string?> { ["Storage:Folder"] = _folder }).Build();
         using var error = new StringWriter();
         var past = new PastClock();
         var context = new CommandContext { Output = TextWriter.Null, Error = error, Clock = past };

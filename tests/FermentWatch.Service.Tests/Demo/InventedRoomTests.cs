@@ -22,7 +22,9 @@ public class InventedRoomTests
     public void CelsiusAt_KitchenInTheColdWeek_IsColderThanTheWeekBeforeAndAfter()
     {
         InventedRoom kitchen = Room("kitchen counter");
-        double Mean(int fromDaysAgo) => Enumerable.Range(0, 3 * 96).Average(step => kitchen.CelsiusAt(Now - Duration.FromDays(fromDaysAgo) + Duration.FromMinutes(15 * step), Now, Zone));
+        double Mean(int fromDaysAgo) =>
+            Enumerable.Range(0, 3 * 96)
+            .Average(step => kitchen.CelsiusAt(Now - Duration.FromDays(fromDaysAgo) + Duration.FromMinutes(15 * step), Now, Zone));
         double cold = Mean(11);
         Assert.True(cold < Mean(20) - 1.5, $"{cold} against {Mean(20)} before");
         Assert.True(cold < Mean(3) - 1.5, $"{cold} against {Mean(3)} after");

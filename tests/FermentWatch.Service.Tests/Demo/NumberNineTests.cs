@@ -21,7 +21,8 @@ public class NumberNineTests
     [Fact]
     public void Lots_OfSeveralAges_HoldEveryVegetableOfTheHousehold()
     {
-        Assert.Equal(["cabbage", "carrot", "cucumber", "daikon", "napa", "red cabbage"], NumberNine.Lots.Select(lot => lot.Form.What!).Distinct().Order());
+        Assert.Equal(["cabbage", "carrot", "cucumber", "daikon", "napa", "red cabbage"], NumberNine.Lots.Select(lot => lot.Form.What!).Distinct()
+            .Order());
         Assert.Equal(NumberNine.Lots.Count, NumberNine.Lots.Select(lot => lot.DaysAgo).Distinct().Count());
         Assert.All(NumberNine.Lots, lot => Assert.All(lot.Acts, act => Assert.InRange(act.Day, 0, lot.DaysAgo)));
         Assert.All(NumberNine.Lots, lot => Assert.Equal(lot.Acts.Select(act => act.Day).Order(), lot.Acts.Select(act => act.Day)));

@@ -14,7 +14,8 @@ public class SenMlPacksTests
     [Fact]
     public void Of_ThirtyDays_DecodesToEveryQuarterHourWithItsOwnTime()
     {
-        var sensor = new MadeSensor(new InventedSensor("crock", "kitchen", "autumn crock", TimeSpan.FromSeconds(10)), "", Now - Duration.FromDays(30), _ => 18.5, _ => 3.914);
+        var sensor = new MadeSensor(new InventedSensor("crock", "kitchen", "autumn crock", TimeSpan.FromSeconds(10)), "",
+            Now - Duration.FromDays(30), _ => 18.5, _ => 3.914);
         List<DecodedValue> values = Decode(sensor);
         Assert.Equal(2 * 30 * 96, values.Count);
         Assert.All(values, value => Assert.Equal(TimeSource.Payload, value.TimeSource));
@@ -26,7 +27,8 @@ public class SenMlPacksTests
     [Fact]
     public void Of_RoomSensor_HoldsWhatSmallProbesSendInsteadOfATemperature()
     {
-        var sensor = new MadeSensor(new InventedSensor("shed", "garden shed", null, TimeSpan.FromSeconds(10)), "", Now - Duration.FromDays(30), _ => 18.5, null);
+        var sensor = new MadeSensor(new InventedSensor("shed", "garden shed", null, TimeSpan.FromSeconds(10)), "", Now - Duration.FromDays(30), _ =>
+            18.5, null);
         Assert.Equal([-127.0, 18.5, 85.0], Decode(sensor).Select(value => value.Value).Distinct().Order());
     }
 

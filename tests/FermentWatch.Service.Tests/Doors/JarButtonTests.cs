@@ -47,7 +47,8 @@ public class JarButtonTests
         HttpResponseMessage added = await script.PostAsync("/api/v1/gateways", new { name = "Cellar buttons" });
         Assert.Equal(HttpStatusCode.Created, added.StatusCode);
         JsonElement gateway = await added.Content.ReadFromJsonAsync<JsonElement>();
-        Assert.Equal(("cellar-buttons", "fermentwatch/jar/+/checked"), (gateway.GetProperty("user").GetString(), gateway.GetProperty("filter").GetString()));
+        Assert.Equal(("cellar-buttons", "fermentwatch/jar/+/checked"),
+            (gateway.GetProperty("user").GetString(), gateway.GetProperty("filter").GetString()));
         string password = gateway.GetProperty("password").GetString()!;
         await using Listener device = await Listener.AtAsync(kitchen.Services.GetRequiredService<Broker>().Port!.Value, "cellar-buttons", password);
 
@@ -56,7 +57,8 @@ public class JarButtonTests
         Assert.IsType<Look>(Assert.Single((await kitchen.Services.GetRequiredService<IJarBook>().FindAsync(1, default))!.Standing));
         JsonElement listed = Assert.Single((await script.GetAsync("/api/v1/gateways")).EnumerateArray());
         Assert.Equal(["user", "filter", "made_by"], listed.EnumerateObject().Select(property => property.Name));
-        Assert.Contains("<strong>cellar-buttons</strong> may publish under <code>fermentwatch/jar/&#x2B;/checked</code>", await script.Http.GetStringAsync("/sensors"), StringComparison.Ordinal);
+        Assert.Contains("<strong>cellar-buttons</strong> may publish under <code>fermentwatch/jar/&#x2B;/checked</code>",
+            await script.Http.GetStringAsync("/sensors"), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NoContent, (await script.Http.DeleteAsync("/api/v1/gateways/cellar-buttons")).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await script.Http.DeleteAsync("/api/v1/gateways/cellar-buttons")).StatusCode);
         Assert.Empty(await kitchen.Services.GetRequiredService<ISensorBook>().GatewaysAsync(default));
@@ -68,13 +70,15 @@ public class JarButtonTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Mqtt:Enabled", "true"), ("Mqtt:Port", "0"));
         using Script script = await Script.SignedInAsync(kitchen);
         var book = kitchen.Services.GetRequiredService<ISensorBook>();
-        HttpResponseMessage added = await script.SendFormAsync("/sensors", "gateway-new", ("Form.Name", "Cellar buttons"), ("Form.Filter", "fermentwatch/jar/+/checked"));
+        HttpResponseMessage added =
+            await script.SendFormAsync("/sensors", "gateway-new", ("Form.Name", "Cellar buttons"), ("Form.Filter", "fermentwatch/jar/+/checked"));
         Assert.Equal((HttpStatusCode.OK, true), (added.StatusCode, added.Headers.CacheControl!.NoStore));
         string password = Regex.Match(await added.Content.ReadAsStringAsync(), "Password <code>([^<]+)</code>").Groups[1].Value;
         Assert.True(SensorPassword.Verify(Assert.Single(await book.GatewaysAsync(default)), password));
         Assert.DoesNotContain(password, await script.Http.GetStringAsync("/sensors"), StringComparison.Ordinal);
 
-        HttpResponseMessage again = await script.SendFormAsync("/sensors", "gateway-new", ("Form.Name", "cellar buttons"), ("Form.Filter", "zigbee/#"));
+        HttpResponseMessage again =
+            await script.SendFormAsync("/sensors", "gateway-new", ("Form.Name", "cellar buttons"), ("Form.Filter", "zigbee/#"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, again.StatusCode);
         Assert.Equal(HttpStatusCode.Redirect, (await script.SendFormAsync("/sensors", "gateway-cellar-buttons")).StatusCode);
         Assert.Empty(await book.GatewaysAsync(default));

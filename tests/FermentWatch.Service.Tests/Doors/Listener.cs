@@ -21,7 +21,8 @@ internal sealed class Listener : IAsyncDisposable
             listener.Heard[received.ApplicationMessage.Topic] = Encoding.UTF8.GetString(received.ApplicationMessage.Payload);
             return Task.CompletedTask;
         };
-        MqttClientOptionsBuilder options = new MqttClientOptionsBuilder().WithTcpServer("127.0.0.1", port).WithClientId($"listener-{Guid.NewGuid():N}");
+        MqttClientOptionsBuilder options = new MqttClientOptionsBuilder().WithTcpServer("127.0.0.1", port)
+            .WithClientId($"listener-{Guid.NewGuid():N}");
         if (user is not null)
             options = options.WithCredentials(user, password);
         Assert.Equal(MqttClientConnectResultCode.Success, (await listener._client.ConnectAsync(options.Build())).ResultCode);

@@ -99,7 +99,8 @@ public class OutsideDoorTests
                 JsonElement ph = JsonDocument.Parse(told["homeassistant/sensor/fermentwatch/jar_1_expected_ph/config"]).RootElement;
                 Assert.Equal(
                     ("fermentwatch/jar/1/state", "{{ value_json.expectedPhP50 | default('None') }}", "fermentwatch_jar_1_expected_ph"),
-                    (ph.GetProperty("state_topic").GetString(), ph.GetProperty("value_template").GetString(), ph.GetProperty("unique_id").GetString()));
+                    (ph.GetProperty("state_topic").GetString(), ph.GetProperty("value_template").GetString(), ph.GetProperty("unique_id")
+                        .GetString()));
                 // What the template names is what the state holds.
                 await using Listener listener = await Listener.AtAsync(outside.Port);
                 await Eventually.TrueAsync(

@@ -38,15 +38,19 @@ public class PhFormTests
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
-    public void Strip_BrineSaid_IsKeptAsSaid(bool pale) => Assert.Equal(pale, Read(new() { Ph = "3.9", Method = "strip", PaleBrine = pale }).Measurement!.PaleBrine);
+    public void Strip_BrineSaid_IsKeptAsSaid(bool pale) =>
+        Assert.Equal(pale, Read(new() { Ph = "3.9", Method = "strip", PaleBrine = pale }).Measurement!.PaleBrine);
 
     private static PhEntry Read(PhForm form)
     {
         var jar = new Jar
         {
-            Id = Guid.NewGuid(), Number = 1, Name = "cabbage", BatchId = Guid.NewGuid(), PackedAt = Now - Duration.FromDays(9), Portions = [new Portion("cabbage", 0.8)],
-            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
+            Id = Guid.NewGuid(), Number = 1, Name = "cabbage", BatchId = Guid.NewGuid(), PackedAt = Now - Duration.FromDays(9),
+                Portions = [new Portion("cabbage", 0.8)],
+            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = Cover.Leaf, Lid = Lid.Vented,
+            Target = Sourness.Sour,
         };
-        return PhEntry.Read(form, jar, new Household { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = "UTC" }, Now, new EntryMark(Guid.NewGuid(), new Person("Ada"), MemberRole.Adult));
+        return PhEntry.Read(form, jar, new Household { Id = Guid.NewGuid(), Name = "Number Nine", TimeZoneId = "UTC" }, Now,
+            new EntryMark(Guid.NewGuid(), new Person("Ada"), MemberRole.Adult));
     }
 }

@@ -23,7 +23,8 @@ public class WayInTests
     [Fact]
     public void QrCode_OfAnAddress_IsLinesOfHalfBlocksAlikeLong()
     {
-        string[] lines = SetUpNotice.QrCode("http://192.168.7.20:8340/set-up/0123456789abcdef0123").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        string[] lines = SetUpNotice.QrCode("http://192.168.7.20:8340/set-up/0123456789abcdef0123")
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         Assert.InRange(lines.Length, 14, 30);
         Assert.True(lines.Max(line => line.Length) >= 33, "a QR code of version 4 is 33 modules wide");
         Assert.DoesNotContain(string.Concat(lines), sign => !" █▀▄".Contains(sign, StringComparison.Ordinal));

@@ -17,7 +17,8 @@ using NodaTime;
 
 namespace FermentWatch.Service.Tests.Health;
 
-/// <summary>The invented household with weeks of records, a way to reach somebody, and rounds that have begun; made once, copied for each test.</summary>
+/// <summary>The invented household with weeks of records, a way to reach somebody, and rounds that have begun; made once, copied for each
+/// test.</summary>
 public sealed class FoundedHousehold : IAsyncLifetime
 {
     public static readonly Instant Now = Instant.FromUtc(2026, 10, 4, 12, 0);

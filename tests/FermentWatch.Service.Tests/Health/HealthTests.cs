@@ -97,7 +97,8 @@ public class HealthTests
         string told = await ready.Content.ReadAsStringAsync();
         Assert.Equal(HttpStatusCode.ServiceUnavailable, ready.StatusCode);
         JsonElement[] loops = [.. JsonDocument.Parse(told).RootElement.GetProperty("loops").EnumerateArray()];
-        Assert.Equal(["delivery"], loops.Where(loop => loop.GetProperty("state").GetString() == "failing").Select(loop => loop.GetProperty("name").GetString()));
+        Assert.Equal(["delivery"], loops.Where(loop => loop.GetProperty("state").GetString() == "failing")
+            .Select(loop => loop.GetProperty("name").GetString()));
         Assert.DoesNotContain("no such table", told, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, (await script.Http.GetAsync("/healthz/live")).StatusCode);
         Assert.Contains("Part of the service stands still.", await script.Http.GetStringAsync("/jars"), StringComparison.Ordinal);
@@ -145,7 +146,8 @@ public class HealthTests
         Assert.Throws<IOException>(() => run.Try("jar 7", () => throw new IOException("No space left on device")));
     }
 
-    private static HealthReport Report(Loop loop, FakeTimeProvider clock) => HealthReport.Of([loop.Signs], [], [], Start, clock.GetUtcNow().ToInstant());
+    private static HealthReport Report(Loop loop, FakeTimeProvider clock) =>
+        HealthReport.Of([loop.Signs], [], [], Start, clock.GetUtcNow().ToInstant());
 
     private static void Sql(RunningKitchen kitchen, string sql)
     {

@@ -67,7 +67,8 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
         await services.GetRequiredService<StatePass>().RunAsync(later, default);
         await services.GetRequiredService<AnnouncementPass>().RunAsync(default);
         await services.GetRequiredService<DeliveryPass>().RunAsync(default);
-        Assert.Contains(await services.GetRequiredService<INoticeBook>().LatestAsync(1000, default), notice => notice.Key.StartsWith("round/2026-10-05", StringComparison.Ordinal));
+        Assert.Contains(await services.GetRequiredService<INoticeBook>().LatestAsync(1000, default), notice =>
+            notice.Key.StartsWith("round/2026-10-05", StringComparison.Ordinal));
         Assert.DoesNotContain(services.GetRequiredService<SetAside>().Items, item => healthy.Any(jar => item.What == $"jar {jar.Number}"));
     }
 
@@ -95,14 +96,16 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     private Guid[] Hurt()
     {
         using SqliteConnection records = Open("records.db");
-        return [.. Rows(records, "SELECT JarId FROM jar_placement WHERE PlaceId NOT IN (SELECT Id FROM place)").Select(row => Guid.Parse((string)row[0]))];
+        return [.. Rows(records, "SELECT JarId FROM jar_placement WHERE PlaceId NOT IN (SELECT Id FROM place)")
+            .Select(row => Guid.Parse((string)row[0]))];
     }
 
     private int Poison(string file)
     {
         using SqliteConnection connection = Open(file);
         Execute(connection, "PRAGMA foreign_keys = OFF");
-        var tables = Rows(connection, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT LIKE '\\_\\_%' ESCAPE '\\' AND name NOT LIKE 'AspNet%' AND name <> 'DataProtectionKeys'")
+        var tables = Rows(connection, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT LIKE '\\_\\_%' "
+            + "ESCAPE '\\' AND name NOT LIKE 'AspNet%' AND name <> 'DataProtectionKeys'")
             .Select(row => (string)row[0]).Except(SingleRows).ToList();
         return tables.Sum(table => Poison(connection, table));
     }
@@ -120,13 +123,15 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
         string[] kept = [.. columns.Where(column => !column.IsKey).Select(column => column.Name)];
         int poisoned = 0;
         foreach (var column in columns.Where(column => !column.IsKey))
-            foreach (string odd in Odd(column.Type, HeldBy(table, column.Name), !Model.GetEntityTypes().Any(entity => entity.GetTableName() == table)))
+            foreach (string odd in Odd(column.Type, HeldBy(table, column.Name), !Model.GetEntityTypes()
+                .Any(entity => entity.GetTableName() == table)))
             {
                 string keys = string.Join(", ", columns.Select(each => each.IsKey ? NewKey(table, each.Name, each.Type, poisoned)
                     : each.Name == column.Name ? odd : Unique(table, each.Name)));
                 try
                 {
-                    poisoned += Execute(connection, $"INSERT INTO \"{table}\"({string.Join(", ", columns.Select(each => $"\"{each.Name}\""))}) SELECT {keys} FROM \"{table}\" LIMIT 1");
+                    poisoned += Execute(connection, $"INSERT INTO \"{table}\"({string.Join(", ", columns.Select(each => $"\"{each.Name}\""))}) "
+                        + $"SELECT {keys} FROM \"{table}\" LIMIT 1");
                 }
                 catch (SqliteException)
                 {
@@ -161,8 +166,10 @@ public sealed class PoisonedTablesTests(FoundedHousehold founded, ITestOutputHel
     /// <summary>A column that must be unique gets another value; any other keeps its own.</summary>
     private static string Unique(string table, string column) => (table, column) switch
     {
-        ("jar", "Number") or ("sensor", "Key") or ("reading", "seq") or ("observation_entry", "Seq") => $"(SELECT count(*) + 100000 FROM \"{table}\")",
-        ("sensor", "Slug") or ("notice", "Key") or ("told_occasion", "Key") or ("mqtt_credential", "User") => $"\"{column}\" || (SELECT count(*) FROM \"{table}\")",
+        ("jar", "Number") or ("sensor", "Key") or ("reading", "seq") or ("observation_entry", "Seq") =>
+            $"(SELECT count(*) + 100000 FROM \"{table}\")",
+        ("sensor", "Slug") or ("notice", "Key") or ("told_occasion", "Key") or ("mqtt_credential", "User") =>
+            $"\"{column}\" || (SELECT count(*) FROM \"{table}\")",
         _ => $"\"{column}\"",
     };
 

@@ -23,7 +23,8 @@ public class CoursePlotTests
     [Fact]
     public void Measured_SensorSilentForHours_LeavesTheGapOpen()
     {
-        TimedTemperature[] measured = [.. Enumerable.Range(0, 48).Where(hour => hour is < 10 or > 20).Select(hour => new TimedTemperature(hour / 24.0, 18))];
+        TimedTemperature[] measured =
+            [.. Enumerable.Range(0, 48).Where(hour => hour is < 10 or > 20).Select(hour => new TimedTemperature(hour / 24.0, 18))];
         Assert.Equal([10, 27], Drawn(measured).Select(piece => piece.Split(' ').Length));
     }
 
@@ -80,7 +81,8 @@ public class CoursePlotTests
         [
             new PhMeasurement
             {
-                Id = Guid.Empty, JarId = Guid.Empty, At = Origin + Duration.FromDays(10), EnteredAt = Origin, By = "Ada", Ph = 4, Method = PhMethod.Strip,
+                Id = Guid.Empty, JarId = Guid.Empty, At = Origin + Duration.FromDays(10), EnteredAt = Origin, By = "Ada", Ph = 4,
+                    Method = PhMethod.Strip,
             },
         ],
     }, 370);

@@ -35,7 +35,8 @@ public sealed class ForecastRenewalTests(FoundedHousehold founded) : IClassFixtu
             await _gate.Task;
             return (IReadOnlyList<JarForecast>)[];
         });
-        var renewal = ActivatorUtilities.CreateInstance<ForecastRenewal>(app.Services, ActivatorUtilities.CreateInstance<ForecastPass>(app.Services, slow), _clock);
+        var renewal = ActivatorUtilities.CreateInstance<ForecastRenewal>(app.Services,
+            ActivatorUtilities.CreateInstance<ForecastPass>(app.Services, slow), _clock);
         Jar jar = founded.Jars.First(each => each.Stage == JarStage.Fermenting);
 
         Task entry = renewal.RunAsync([jar], CancellationToken.None);
@@ -47,7 +48,8 @@ public sealed class ForecastRenewalTests(FoundedHousehold founded) : IClassFixtu
 
         _gate.SetResult();
         Assert.True(SpinWait.SpinUntil(() => !renewal.IsAtWork(jar.Id), Patience));
-        await slow.Received(1).SaveAsync(Arg.Is<IReadOnlyList<RenewedForecast>>(saved => saved.Single().Forecast.JarId == jar.Id), Arg.Any<CancellationToken>());
+        await slow.Received(1)
+            .SaveAsync(Arg.Is<IReadOnlyList<RenewedForecast>>(saved => saved.Single().Forecast.JarId == jar.Id), Arg.Any<CancellationToken>());
     }
 
     [Fact]

@@ -37,7 +37,8 @@ public sealed class OneTruthTests
 
     private static readonly Instant Start = Instant.FromUtc(2026, 11, 1, 16, 0);
 
-    private static readonly Gen<Observation> Seen = Gen.Select(Gen.Int[0, 6], Gen.Double[0, 30], Gen.Int[1, 8], Gen.Double[3.3, 5.2]).Select((what, day, kind, ph) => Of(what, Start + Duration.FromDays(day), kind, ph));
+    private static readonly Gen<Observation> Seen = Gen.Select(Gen.Int[0, 6], Gen.Double[0, 30], Gen.Int[1, 8], Gen.Double[3.3, 5.2])
+        .Select((what, day, kind, ph) => Of(what, Start + Duration.FromDays(day), kind, ph));
 
     private static readonly Gen<(Observation[] Seen, int Batch, int Lid, int Cover, int PackedDay, double P50)> AJar =
         Gen.Select(Seen.Array[0, 9], Gen.Int[0, 2], Gen.Int[1, 4], Gen.Int[1, 3], Gen.Int[0, 4], Gen.Double[0.5, 25]);
@@ -50,7 +51,8 @@ public sealed class OneTruthTests
         });
 
     [Fact]
-    public void EveryFaceOfEveryJar_OnAnyDay_SaysTheSame() => AHousehold.Sample(each => Compare(each.Day, each.Tool, each.Jars, each.Forecasts).GetAwaiter().GetResult(), iter: HouseholdDays);
+    public void EveryFaceOfEveryJar_OnAnyDay_SaysTheSame() =>
+        AHousehold.Sample(each => Compare(each.Day, each.Tool, each.Jars, each.Forecasts).GetAwaiter().GetResult(), iter: HouseholdDays);
 
     private static async Task Compare(int day, PhTool tool, Jar[] jars, JarForecast[] forecasts)
     {
@@ -71,17 +73,21 @@ public sealed class OneTruthTests
         var sensors = Substitute.For<ISensorBook>();
         sensors.AllAsync(default).ReturnsForAnyArgs([]);
         var members = Substitute.For<IMemberBook>();
-        members.RosterAsync(default, default).ReturnsForAnyArgs(new Roster([new Member("Mira", MemberRole.Adult, new Duty { Person = "Mira" })], [], []));
+        members.RosterAsync(default, default)
+            .ReturnsForAnyArgs(new Roster([new Member("Mira", MemberRole.Adult, new Duty { Person = "Mira" })], [], []));
         var log = Substitute.For<IReadingLog>();
         var opened = Substitute.For<IRoundBook>();
         opened.SinceAsync(default, default).ReturnsForAnyArgs(Opened(jars, today, day));
         var time = Substitute.For<TimeProvider>();
         time.GetUtcNow().Returns(now.ToDateTimeOffset());
-        var rounds = new RoundPass(households, opened, book, places, saved, Substitute.For<INoticeBook>(), members, new DryPlaces(sensors, log), new SetAside(clock));
+        var rounds = new RoundPass(households, opened, book, places, saved, Substitute.For<INoticeBook>(), members, new DryPlaces(sensors, log),
+            new SetAside(clock));
         RoundSheet sheet = await rounds.SheetAsync(household, today, default);
-        var pages = (await new JarReader(book, places, households, saved, opened, sensors, log, time).KeptAsync(default)).ToDictionary(view => view.Jar.Number);
+        var pages = (await new JarReader(book, places, households, saved, opened, sensors, log, time).KeptAsync(default))
+            .ToDictionary(view => view.Jar.Number);
         ComingDays calendar = await new ComingDaysReader(households, members, book, places, saved, opened, rounds).ReadAsync("Mira", now, default);
-        var asked = new NoticeQuestion(today, now + Duration.FromHours(6), [new AskedShelf(Counter.Id, Counter.Name, [.. jars.Select(jar => jar.Number)], [])]);
+        var asked = new NoticeQuestion(today, now + Duration.FromHours(6),
+            [new AskedShelf(Counter.Id, Counter.Name, [.. jars.Select(jar => jar.Number)], [])]);
         IReadOnlySet<int> waiting = asked.Waiting(jars, household.Zone);
         string message = RoundWords.Body(sheet);
         foreach (RoundJar each in sheet.Jars)
@@ -114,7 +120,8 @@ public sealed class OneTruthTests
         }
         Assert.Equal(sheet.Jars.Any(each => each.LookFors.Contains(LookFor.Taste)), message.Contains("Taste: ", StringComparison.Ordinal));
         Assert.InRange(ToDoLine.Of(sheet.Jars).Count, 0, 4);
-        Assert.Equal(sheet.Jars.Any() && sheet.Jars.All(each => each.LookedAtToday), calendar.Rounds.Any(round => round.Date == today && round.DoneAt is not null));
+        Assert.Equal(sheet.Jars.Any() && sheet.Jars.All(each => each.LookedAtToday),
+            calendar.Rounds.Any(round => round.Date == today && round.DoneAt is not null));
         foreach (Jar ended in jars.Where(jar => jar.Stage is JarStage.Finished or JarStage.ThrownOut))
         {
             JarView page = (await new JarReader(book, places, households, saved, opened, sensors, log, time).FindAsync(ended.Number, default))!;
@@ -123,7 +130,8 @@ public sealed class OneTruthTests
         }
     }
 
-    /// <summary>Rounds of the last days, which asked for whatever the forecasts of their mornings said; half of the time today's among them.</summary>
+    /// <summary>Rounds of the last days, which asked for whatever the forecasts of their mornings said; half of the time today's among
+    /// them.</summary>
     private static Round[] Opened(Jar[] jars, LocalDate today, int day) =>
     [
         .. Enumerable.Range(day % 2, day % 9).Select(ago => new Round
@@ -142,9 +150,11 @@ public sealed class OneTruthTests
             0 => new Look { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Opened = false },
             1 => new Sighting { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Kind = (SightingKind)kind },
             2 => new Taste { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Verdict = (TasteVerdict)((kind + 1) / 2) },
-            3 or 4 => new PhMeasurement { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Ph = ph, Method = PhMethod.Meter, CheckedInBuffer = true },
+            3 or 4 => new PhMeasurement { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Ph = ph, Method = PhMethod.Meter,
+            CheckedInBuffer = true },
             5 => new Handling { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Kind = (HandlingKind)((kind % 5) + 1) },
-            _ => new StageChange { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira", Stage = (JarStage)(((kind + 1) / 2) is var stage && stage == 1 ? 2 : stage) },
+            _ => new StageChange { Id = id, JarId = id, At = at, EnteredAt = at, By = "Mira",
+            Stage = (JarStage)(((kind + 1) / 2) is var stage && stage == 1 ? 2 : stage) },
         };
     }
 
@@ -153,11 +163,14 @@ public sealed class OneTruthTests
     /// <summary>A jar with what was seen of it up to the day.</summary>
     private static Jar Made(int number, (Observation[] Seen, int Batch, int Lid, int Cover, int PackedDay, double P50) from, int day)
     {
-        Instant packed = Start + Duration.FromDays(Math.Min(from.PackedDay, day)) - Duration.FromHours(10), until = Start + Duration.FromDays(day) + Duration.FromHours(2);
+        Instant packed = Start + Duration.FromDays(Math.Min(from.PackedDay, day)) - Duration.FromHours(10), until = Start + Duration.FromDays(day)
+            + Duration.FromHours(2);
         var jar = new Jar
         {
-            Id = Guid.NewGuid(), Number = number, Name = "cabbage", BatchId = Batches[from.Batch], PackedAt = packed, Portions = [new Portion(number % 2 == 0 ? "cabbage" : "carrot", 0.7)],
-            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = (Cover)from.Cover, Lid = (Lid)from.Lid, Target = Sourness.Sour,
+            Id = Guid.NewGuid(), Number = number, Name = "cabbage", BatchId = Batches[from.Batch], PackedAt = packed,
+                Portions = [new Portion(number % 2 == 0 ? "cabbage" : "carrot", 0.7)],
+            Cut = Cut.Shredded, Salting = new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 1, Cover = (Cover)from.Cover, Lid = (Lid)from.Lid,
+            Target = Sourness.Sour,
         };
         jar.Placements.Add(new JarPlacement { Id = Guid.NewGuid(), JarId = jar.Id, PlaceId = Counter.Id, From = packed });
         jar.Observations.AddRange(from.Seen.Where(each => each.At > packed && each.At <= until));
@@ -170,7 +183,8 @@ public sealed class OneTruthTests
         return new JarForecast(jar.Id, jar.PackedAt, jar.PackedAt, "", new Forecast
         {
             ModelVersion = "test", Course = [new CoursePoint(0, 20, level, level, 10, level), new CoursePoint(60, 20, level, level, 10, level)],
-            AcidLine = new(1, 2, 3), Ph4 = default, CentreAcidLine = default, CentrePh4 = default, Target = new PassageDays(p50 * 0.8, p50, p50 * 1.4), Flagged = [], Remarks = [],
+            AcidLine = new(1, 2, 3), Ph4 = default, CentreAcidLine = default, CentrePh4 = default,
+            Target = new PassageDays(p50 * 0.8, p50, p50 * 1.4), Flagged = [], Remarks = [],
         });
     }
 }

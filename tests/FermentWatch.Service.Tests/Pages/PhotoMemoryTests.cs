@@ -45,7 +45,8 @@ public sealed partial class PhotoMemoryTests(ITestOutputHelper output) : IDispos
             HttpResponseMessage[] taken = await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(_ => SendAsync(action, token, heaviest)));
             Assert.All(taken, answer => Assert.Equal("/jars/1", answer.Headers.Location!.ToString()));
             long after = PeakMegabytes(service);
-            output.WriteLine($"resident at most: {before} MB before, {after} MB with {AtOnce} of {heaviest.Length >> 10} kB and {AtOnce} of {bomb.Length >> 10} kB at once");
+            output.WriteLine($"resident at most: {before} MB before, {after} MB with {AtOnce} of {heaviest.Length >> 10} kB and {AtOnce} of "
+                + $"{bomb.Length >> 10} kB at once");
             Assert.InRange(after, 1, MostMegabytes);
         }
         finally
@@ -57,7 +58,8 @@ public sealed partial class PhotoMemoryTests(ITestOutputHelper output) : IDispos
 
     private Process Start(params string[] arguments)
     {
-        var info = new ProcessStartInfo("dotnet") { RedirectStandardInput = true, RedirectStandardOutput = true, WorkingDirectory = AppContext.BaseDirectory };
+        var info = new ProcessStartInfo("dotnet") { RedirectStandardInput = true, RedirectStandardOutput = true,
+            WorkingDirectory = AppContext.BaseDirectory };
         foreach (string argument in (string[])[Path.Combine(AppContext.BaseDirectory, "FermentWatch.Service.dll"), .. arguments])
             info.ArgumentList.Add(argument);
         info.Environment["FERMENTWATCH__STORAGE__FOLDER"] = _folder;
@@ -111,11 +113,14 @@ public sealed partial class PhotoMemoryTests(ITestOutputHelper output) : IDispos
     {
         var file = new ByteArrayContent(picture);
         file.Headers.ContentType = new MediaTypeHeaderValue("image/png");
-        return _http.PostAsync(action, new MultipartFormDataContent { { new StringContent(token), "__RequestVerificationToken" }, { new StringContent("1"), "jar" }, { file, "photo", "a.png" } });
+        return _http.PostAsync(action,
+            new MultipartFormDataContent { { new StringContent(token), "__RequestVerificationToken" }, { new StringContent("1"), "jar" },
+            { file, "photo", "a.png" } });
     }
 
     private static long PeakMegabytes(Process process) => long.Parse(
-        File.ReadLines($"/proc/{process.Id.ToString(CultureInfo.InvariantCulture)}/status").First(line => line.StartsWith("VmHWM:", StringComparison.Ordinal))["VmHWM:".Length..^2].Trim(),
+        File.ReadLines($"/proc/{process.Id.ToString(CultureInfo.InvariantCulture)}/status")
+            .First(line => line.StartsWith("VmHWM:", StringComparison.Ordinal))["VmHWM:".Length..^2].Trim(),
         CultureInfo.InvariantCulture) >> 10;
 
     [GeneratedRegex("action=\"/?(photos/[^\"]+)\"")]

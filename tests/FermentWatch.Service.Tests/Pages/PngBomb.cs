@@ -38,7 +38,8 @@ internal static class PngBomb
     /// <summary>Lines and pixels a line of the seven passes (Adam7).</summary>
     private static IEnumerable<(int Lines, int Pixels)> Passes(int width, int height)
     {
-        foreach ((int x, int y, int stepX, int stepY) in ((int, int, int, int)[])[(0, 0, 8, 8), (4, 0, 8, 8), (0, 4, 4, 8), (2, 0, 4, 4), (0, 2, 2, 4), (1, 0, 2, 2), (0, 1, 1, 2)])
+        foreach ((int x, int y, int stepX, int stepY) in ((int, int, int, int)[])[(0, 0, 8, 8), (4, 0, 8, 8), (0, 4, 4, 8), (2, 0, 4, 4),
+            (0, 2, 2, 4), (1, 0, 2, 2), (0, 1, 1, 2)])
             yield return ((height - y + stepY - 1) / stepY, (width - x + stepX - 1) / stepX);
     }
 

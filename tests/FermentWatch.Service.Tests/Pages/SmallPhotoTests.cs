@@ -80,7 +80,8 @@ public class SmallPhotoTests
         { "a PNG of a single line", PngBomb.Of(20_000_000, 1, bits: 1) },
         { "a WebP", Encoded(4000, 4000, SKEncodedImageFormat.Webp) },
         { "a progressive JPEG", Progressive(Encoded(5000, 5000, SKEncodedImageFormat.Jpeg)) },
-        { "a GIF", [.. "GIF89a"u8, 0xFF, 0xFF, 0xFF, 0xFF, 0x80, 0, 0, 0, 0, 0, 255, 255, 255, 0x2C, 0, 0, 0, 0, 0xFF, 0xFF, 0xFF, 0xFF, 0, 2, 2, 0x44, 1, 0, 0x3B] },
+        { "a GIF", [.. "GIF89a"u8, 0xFF, 0xFF, 0xFF, 0xFF, 0x80, 0, 0, 0, 0, 0, 255, 255, 255, 0x2C, 0, 0, 0, 0, 0xFF, 0xFF, 0xFF, 0xFF, 0, 2, 2,
+        0x44, 1, 0, 0x3B] },
     };
 
     [Theory]

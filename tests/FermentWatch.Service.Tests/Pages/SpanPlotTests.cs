@@ -36,7 +36,8 @@ public class SpanPlotTests
     }
 
     private static SpanPlot Plot(int days, ReadingMean[] points, TemperatureUnit unit = TemperatureUnit.Celsius) => new(
-        new HistoryAnswer("cellar", new HistorySpan(MeasuredQuantity.Ordinary.Key, From, From + Duration.FromDays(days), 700), new MeasuredHistory(Duration.FromHours(1), points), []),
+        new HistoryAnswer("cellar", new HistorySpan(MeasuredQuantity.Ordinary.Key, From, From + Duration.FromDays(days), 700),
+        new MeasuredHistory(Duration.FromHours(1), points), []),
         new Household { Id = Guid.Empty, Name = "Number Nine", TimeZoneId = "Etc/UTC", TemperatureUnit = unit }, 760);
 
     private static ReadingMean Point(int hour, double value) => new(From + Duration.FromHours(hour), value, value - 1, value + 1, 60);

@@ -9,7 +9,8 @@ public class EnvironmentExampleTests
     [Fact]
     public void Example_OfTheEnvironment_HoldsEverySettingWithItsDefault()
     {
-        string[] lines = [.. File.ReadAllLines(Path.Combine(Root(), "deploy", "fermentwatch.env.example")).Where(line => line.StartsWith("#FERMENTWATCH__", StringComparison.Ordinal))];
+        string[] lines = [.. File.ReadAllLines(Path.Combine(Root(), "deploy", "fermentwatch.env.example"))
+            .Where(line => line.StartsWith("#FERMENTWATCH__", StringComparison.Ordinal))];
         var places = new SettingsPlaces { Environment = new Dictionary<string, string>() };
         (var configuration, SettingsReading reading) = ServiceSettings.Gather(places);
         string[] settings = [.. reading.Settings.Sections

@@ -28,7 +28,8 @@ public sealed class ServiceSettingsTests : IDisposable
         (_, SettingsReading reading) = ServiceSettings.Gather(places);
         Assert.Empty(reading.Errors);
         ServiceSettings settings = reading.Settings;
-        Assert.Equal(("0.0.0.0", 2, 13, TimeSpan.FromSeconds(5)), (settings.Web.Address, settings.Web.Port, settings.Mqtt.Port, settings.Mqtt.ConnectTimeout));
+        Assert.Equal(("0.0.0.0", 2, 13, TimeSpan.FromSeconds(5)),
+            (settings.Web.Address, settings.Web.Port, settings.Mqtt.Port, settings.Mqtt.ConnectTimeout));
     }
 
     [Fact]
@@ -65,7 +66,8 @@ public sealed class ServiceSettingsTests : IDisposable
     [Fact]
     public void Gather_FileOrFolderThatIsNotThere_IsAnError()
     {
-        var places = new SettingsPlaces { File = "/nowhere/settings.json", SecretsFolder = "/nowhere/secrets", Environment = new Dictionary<string, string>() };
+        var places = new SettingsPlaces { File = "/nowhere/settings.json", SecretsFolder = "/nowhere/secrets", Environment = new Dictionary<string,
+            string>() };
         (_, SettingsReading reading) = ServiceSettings.Gather(places);
         Assert.Equal(
             [
@@ -84,7 +86,8 @@ public sealed class ServiceSettingsTests : IDisposable
         {
             ["Mqtt:Port"] = "1883", ["Web:Port"] = "1883", ["Mqtt:BindAddress"] = broker, ["Web:Address"] = web,
         }).Build();
-        Assert.Equal(wrong ? ["Mqtt:Port and Web:Port are both 1883; two different ports belong here."] : [], ServiceSettings.Read(configuration).Errors);
+        Assert.Equal(wrong ? ["Mqtt:Port and Web:Port are both 1883; two different ports belong here."]
+            : [], ServiceSettings.Read(configuration).Errors);
     }
 
     [Fact]
@@ -104,7 +107,8 @@ public sealed class ServiceSettingsTests : IDisposable
     [Fact]
     public void Of_SettingNamedASecret_IsMaskedAndTheRestNot()
     {
-        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Post:Password"] = "opensesame" }).Build();
+        IConfiguration configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(new Dictionary<string, string?> { ["Post:Password"] = "opensesame" }).Build();
         var options = new PostOptions { Password = "opensesame" };
         Assert.Equal(
             [("Post:Server", "mail", "default"), ("Post:Password", "********", "set"), ("Post:Token", "", "default")],
@@ -114,7 +118,8 @@ public sealed class ServiceSettingsTests : IDisposable
     [Fact]
     public void Read_SecretThatCannotBeRead_IsNotRepeated()
     {
-        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Pin:Token"] = "12x4" }).Build();
+        IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["Pin:Token"] = "12x4" })
+            .Build();
         var errors = new List<string>();
         SectionReader.Read<PinOptions>(configuration, "Pin", _ => [], errors);
         Assert.Equal("Pin:Token is a secret that cannot be read; a whole number belongs here.", Assert.Single(errors));

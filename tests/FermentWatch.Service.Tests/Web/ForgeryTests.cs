@@ -20,7 +20,8 @@ public sealed class ForgeryTests
             HttpResponseMessage answer = await ada.PostAsync(path, new { });
             Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
             JsonElement problem = await answer.Content.ReadFromJsonAsync<JsonElement>();
-            Assert.Equal(("The header X-FermentWatch is missing.", "application/problem+json"), (problem.GetProperty("title").GetString(), answer.Content.Headers.ContentType!.MediaType));
+            Assert.Equal(("The header X-FermentWatch is missing.", "application/problem+json"),
+                (problem.GetProperty("title").GetString(), answer.Content.Headers.ContentType!.MediaType));
             Assert.Contains("X-FermentWatch: 1", problem.GetProperty("detail").GetString(), StringComparison.Ordinal);
         }
         Assert.Equal(HttpStatusCode.OK, (await ada.Http.GetAsync("/api/v1/jars")).StatusCode);

@@ -69,7 +69,8 @@ public sealed class KeptEntriesTests : IAsyncLifetime
     [Fact]
     public async Task Board_JarInTheColdByNow_IsNotSaidToBeWritten()
     {
-        await _ada.SendFormAsync("/jars/2/on", "cold", ("Input.Id", Guid.CreateVersion7().ToString()), ("Input.Place", "refrigerator"), ("Input.Choice", "Cold"));
+        await _ada.SendFormAsync("/jars/2/on", "cold", ("Input.Id", Guid.CreateVersion7().ToString()), ("Input.Place", "refrigerator"),
+            ("Input.Choice", "Cold"));
 
         Assert.Equal("/?well=1,3&left=2", To(await SendAsync(Board, "60", AllWell("1,2,3"))));
     }
@@ -116,8 +117,10 @@ public sealed class KeptEntriesTests : IAsyncLifetime
     public async Task Stranger_Is401AndATokenOfNobodyIs400()
     {
         using Script stranger = Script.Stranger(_kitchen);
-        Assert.Equal(HttpStatusCode.Unauthorized, (await SendAsync(stranger, Board, "60", [.. AllWell("1"), ("__RequestVerificationToken", "x")])).StatusCode);
-        Assert.Equal(HttpStatusCode.BadRequest, (await SendAsync(_ada, Board, "60", [.. AllWell("1"), ("__RequestVerificationToken", "x")])).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized,
+            (await SendAsync(stranger, Board, "60", [.. AllWell("1"), ("__RequestVerificationToken", "x")])).StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest,
+            (await SendAsync(_ada, Board, "60", [.. AllWell("1"), ("__RequestVerificationToken", "x")])).StatusCode);
         Assert.Equal(HttpStatusCode.Unauthorized, (await stranger.Http.GetAsync("/api/v1/form-ticket")).StatusCode);
         Assert.Empty(await FiledAsync());
     }
@@ -127,7 +130,8 @@ public sealed class KeptEntriesTests : IAsyncLifetime
     {
         using Script lena = await Script.ChildAsync(_kitchen);
         Assert.Equal(HttpStatusCode.OK, (await SendAsync(lena, Board, "60", [.. AllWell("1"), await TicketAsync(lena)])).StatusCode);
-        Assert.Equal(HttpStatusCode.Forbidden, (await SendAsync(lena, "/jars/1/ph", "60", [.. Form("ph", ("Input.Ph", "3.9")), await TicketAsync(lena)])).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden,
+            (await SendAsync(lena, "/jars/1/ph", "60", [.. Form("ph", ("Input.Ph", "3.9")), await TicketAsync(lena)])).StatusCode);
         Assert.Equal("Lena", Assert.Single(await FiledAsync()).By);
     }
 
@@ -142,14 +146,16 @@ public sealed class KeptEntriesTests : IAsyncLifetime
 
     private static (string, string)[] AllWell(string jars) => [("Input.Id", Guid.CreateVersion7().ToString()), ("Input.Jars", jars)];
 
-    private static (string, string)[] Form(string name, params (string, string)[] fields) => [("_handler", name), ("Input.Id", Guid.CreateVersion7().ToString()), .. fields];
+    private static (string, string)[] Form(string name, params (string, string)[] fields) =>
+        [("_handler", name), ("Input.Id", Guid.CreateVersion7().ToString()), .. fields];
 
     private async Task<HttpResponseMessage> SendAsync(string path, string age, (string, string)[] fields) =>
         await SendAsync(_ada, path, age, [.. fields, await TicketAsync(_ada)]);
 
     private static async Task<HttpResponseMessage> SendAsync(Script who, string path, string age, (string Name, string Value)[] fields)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, path) { Content = new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))) };
+        using var request = new HttpRequestMessage(HttpMethod.Post,
+            path) { Content = new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))) };
         request.Headers.TryAddWithoutValidation(KeptEntries.Header, age);
         return await who.Http.SendAsync(request);
     }
@@ -165,5 +171,6 @@ public sealed class KeptEntriesTests : IAsyncLifetime
         Regex.Replace(answer.Headers.GetValues(KeptEntries.To).Single(), "&form=[0-9a-f-]{36}$", "");
 
     private async Task<IReadOnlyList<Observation>> FiledAsync() =>
-        [.. (await _kitchen.Services.GetRequiredService<IJarBook>().AllAsync(default)).SelectMany(jar => jar.Observations).Where(each => each is not StageChange)];
+        [.. (await _kitchen.Services.GetRequiredService<IJarBook>().AllAsync(default)).SelectMany(jar => jar.Observations)
+            .Where(each => each is not StageChange)];
 }

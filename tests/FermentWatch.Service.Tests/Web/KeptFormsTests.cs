@@ -50,7 +50,8 @@ public class KeptFormsTests
     {
         byte[] bytes = Encoding.UTF8.GetBytes(body);
         HttpRequest request = new DefaultHttpContext().Request;
-        (request.Method, request.Path, request.ContentType, request.ContentLength, request.Body) = (method, path, type, bytes.Length, new MemoryStream(bytes));
+        (request.Method, request.Path, request.ContentType, request.ContentLength, request.Body) = (method, path, type, bytes.Length,
+            new MemoryStream(bytes));
         return request;
     }
 }

@@ -11,13 +11,15 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace FermentWatch.Service.Tests.Web;
 
-/// <summary>Every write there is, by an opponent who has signed in as an adult: whatever is sent, the answer is not that the service failed.</summary>
+/// <summary>Every write there is, by an opponent who has signed in as an adult: whatever is sent, the answer is not that the service
+/// failed.</summary>
 public sealed partial class OpponentTests : IAsyncLifetime
 {
     private static readonly string Huge = new('x', 4 << 20);
 
     private static readonly string[] OddTexts =
-        ["", " ", "\0", "-1", "1e999", "NaN", "99999999999999999999", "9999-12-31T23:59", "0001-01-01", "\u202Eevil\r\nline", "\uD800", "😀", "' OR 1=1 --", "<script>", "../../etc", new('9', 5000)];
+        ["", " ", "\0", "-1", "1e999", "NaN", "99999999999999999999", "9999-12-31T23:59", "0001-01-01", "\u202Eevil\r\nline", "\uD800", "😀",
+        "' OR 1=1 --", "<script>", "../../etc", new('9', 5000)];
 
     private static readonly string[] OddBodies =
     [
@@ -55,10 +57,12 @@ public sealed partial class OpponentTests : IAsyncLifetime
     {
         var failed = new List<string>();
         int sent = 0;
-        foreach ((string method, string path) in Writes().Where(write => write.Path.StartsWith("/api/", StringComparison.Ordinal)).SelectMany(OfEveryKind))
+        foreach ((string method, string path) in Writes().Where(write => write.Path.StartsWith("/api/", StringComparison.Ordinal))
+            .SelectMany(OfEveryKind))
             foreach (string body in OddBodies)
             {
-                using var request = new HttpRequestMessage(new HttpMethod(method), path) { Content = new StringContent(body, Encoding.UTF8, "application/json") };
+                using var request = new HttpRequestMessage(new HttpMethod(method),
+                    path) { Content = new StringContent(body, Encoding.UTF8, "application/json") };
                 await TryAsync(request, $"{body[..Math.Min(30, body.Length)]}", failed);
                 sent++;
             }
@@ -74,7 +78,8 @@ public sealed partial class OpponentTests : IAsyncLifetime
         System.Text.Json.JsonElement schemas = description.GetProperty("components").GetProperty("schemas");
         int sent = 0;
         foreach (System.Text.Json.JsonProperty path in description.GetProperty("paths").EnumerateObject())
-            foreach (System.Text.Json.JsonProperty method in path.Value.EnumerateObject().Where(each => each.Value.TryGetProperty("requestBody", out _)))
+            foreach (System.Text.Json.JsonProperty method in path.Value.EnumerateObject()
+                .Where(each => each.Value.TryGetProperty("requestBody", out _)))
             {
                 string[] fields = FieldsOf(method.Value.GetProperty("requestBody"), schemas);
                 foreach (string field in fields)
@@ -84,7 +89,8 @@ public sealed partial class OpponentTests : IAsyncLifetime
                         string value = System.Text.Json.JsonSerializer.Serialize(odd.Replace("\uD800", "", StringComparison.Ordinal));
                         using var request = new HttpRequestMessage(new HttpMethod(method.Name.ToUpperInvariant()), Filled(path.Name))
                         {
-                            Content = new StringContent($"{{\"{field}\":{value}{(rest.Length > 0 ? "," : "")}{rest}}}", Encoding.UTF8, "application/json"),
+                            Content = new StringContent($"{{\"{field}\":{value}{(rest.Length > 0 ? "," : "")}{rest}}}", Encoding.UTF8,
+                                "application/json"),
                         };
                         await TryAsync(request, $"{field}={odd[..Math.Min(20, odd.Length)]}", failed);
                         sent++;
@@ -105,10 +111,13 @@ public sealed partial class OpponentTests : IAsyncLifetime
             if (!shown.IsSuccessStatusCode)
                 continue;
             string html = await shown.Content.ReadAsStringAsync();
-            foreach (Match form in Forms().Matches(html).Where(form => form.Value.Contains("method=\"post\"", StringComparison.Ordinal) && !form.Value.Contains("sign-out", StringComparison.Ordinal)))
+            foreach (Match form in Forms().Matches(html).Where(form => form.Value.Contains("method=\"post\"", StringComparison.Ordinal)
+                && !form.Value.Contains("sign-out", StringComparison.Ordinal)))
             {
-                string to = Action().Match(form.Value) is { Success: true } action ? new Uri(new Uri(_kitchen.Address), WebUtility.HtmlDecode(action.Groups[1].Value)).PathAndQuery : page;
-                (string Name, string Value)[] fields = [.. Inputs().Matches(form.Value).Select(each => (each.Groups[1].Value, WebUtility.HtmlDecode(ValueOf().Match(each.Value).Groups[1].Value)))];
+                string to = Action().Match(form.Value) is { Success: true } action
+                    ? new Uri(new Uri(_kitchen.Address), WebUtility.HtmlDecode(action.Groups[1].Value)).PathAndQuery : page;
+                (string Name, string Value)[] fields = [.. Inputs().Matches(form.Value)
+                    .Select(each => (each.Groups[1].Value, WebUtility.HtmlDecode(ValueOf().Match(each.Value).Groups[1].Value)))];
                 foreach ((string what, IEnumerable<(string, string)> changed) in Changes(fields))
                 {
                     using var request = new HttpRequestMessage(HttpMethod.Post, to) { Content = Encoded(changed) };
@@ -125,8 +134,10 @@ public sealed partial class OpponentTests : IAsyncLifetime
     public async Task Pages_EveryAddressWithOddWordsBehindIt_IsNeverTheServicesFault()
     {
         var failed = new List<string>();
-        string[] names = [.. typeof(FermentWatch.Web.WebOptions).Assembly.GetTypes().SelectMany(type => type.GetProperties(BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public))
-            .Select(property => (property.Name, Query: property.GetCustomAttribute<SupplyParameterFromQueryAttribute>())).Where(each => each.Query is not null)
+        string[] names = [.. typeof(FermentWatch.Web.WebOptions).Assembly.GetTypes()
+            .SelectMany(type => type.GetProperties(BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public))
+            .Select(property => (property.Name, Query: property.GetCustomAttribute<SupplyParameterFromQueryAttribute>()))
+                .Where(each => each.Query is not null)
             .Select(each => each.Query!.Name ?? each.Name).Distinct()];
         Assert.True(names.Length > 15, string.Join(' ', names));
         foreach (string page in Pages().ToList())
@@ -156,7 +167,8 @@ public sealed partial class OpponentTests : IAsyncLifetime
     public async Task FormsThatAreNone_AtEveryFormsAddress_AreNeverTheServicesFault(string type, string body)
     {
         var failed = new List<string>();
-        foreach ((string method, string path) in Writes().Where(write => !write.Path.StartsWith("/api/", StringComparison.Ordinal)).SelectMany(OfEveryKind).Concat(Pages().Select(page => ("POST", page))))
+        foreach ((string method, string path) in Writes().Where(write => !write.Path.StartsWith("/api/", StringComparison.Ordinal))
+            .SelectMany(OfEveryKind).Concat(Pages().Select(page => ("POST", page))))
         {
             using var request = new HttpRequestMessage(new HttpMethod(method), path) { Content = new ByteArrayContent(Encoding.UTF8.GetBytes(body)) };
             request.Content.Headers.TryAddWithoutValidation("Content-Type", type);
@@ -235,7 +247,8 @@ public sealed partial class OpponentTests : IAsyncLifetime
             schema = choices.EnumerateArray().Last();
         if (schema.TryGetProperty("$ref", out System.Text.Json.JsonElement reference))
             schema = schemas.GetProperty(reference.GetString()!.Split('/')[^1]);
-        return schema.TryGetProperty("properties", out System.Text.Json.JsonElement properties) ? [.. properties.EnumerateObject().Select(each => each.Name)] : [];
+        return schema.TryGetProperty("properties", out System.Text.Json.JsonElement properties)
+            ? [.. properties.EnumerateObject().Select(each => each.Name)] : [];
     }
 
     private IEnumerable<RouteEndpoint> Endpoints() => _kitchen.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
@@ -252,8 +265,10 @@ public sealed partial class OpponentTests : IAsyncLifetime
         .Select(endpoint => Filled("/" + endpoint.RoutePattern.RawText!.TrimStart('/'))).Append(_guest).Distinct();
 
     private static string Filled(string pattern) => Parameter().Replace(pattern, each =>
-        each.Value.Contains("umber", StringComparison.Ordinal) ? "1" : each.Value.Contains("lug", StringComparison.Ordinal) || each.Value.Contains("user", StringComparison.Ordinal) ? "attic"
-        : each.Value.Contains("id", StringComparison.Ordinal) || each.Value.Contains("observation", StringComparison.Ordinal) ? "01890000-0000-7000-8000-000000000001" : "token");
+        each.Value.Contains("umber", StringComparison.Ordinal) ? "1" : each.Value.Contains("lug", StringComparison.Ordinal)
+            || each.Value.Contains("user", StringComparison.Ordinal) ? "attic"
+        : each.Value.Contains("id", StringComparison.Ordinal) || each.Value.Contains("observation", StringComparison.Ordinal)
+            ? "01890000-0000-7000-8000-000000000001" : "token");
 
     /// <summary>A write with parameters that fit, and with some that do not.</summary>
     private static IEnumerable<(string, string)> OfEveryKind((string Method, string Path) write)

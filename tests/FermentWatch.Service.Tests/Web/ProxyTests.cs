@@ -15,10 +15,12 @@ public sealed class ProxyTests
     [InlineData("", false)]
     public async Task Forwarded_SchemeAndHost_AreBelievedOfTrustedProxiesOnly(string trusted, bool believed)
     {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:TrustedProxies", trusted), ("Web:AllowedHosts", "kitchen.example.org"));
+        await using RunningKitchen kitchen =
+            await RunningKitchen.StartAsync(("Web:TrustedProxies", trusted), ("Web:AllowedHosts", "kitchen.example.org"));
         using Script stranger = Script.Stranger(kitchen);
         HttpResponseMessage answer = await stranger.Http.SendAsync(Forwarded(HttpMethod.Get, "/jars"));
-        Assert.Equal(believed ? "https://kitchen.example.org/sign-in?to=%2Fjars" : $"{kitchen.Address}/sign-in?to=%2Fjars", answer.Headers.Location!.ToString());
+        Assert.Equal(believed ? "https://kitchen.example.org/sign-in?to=%2Fjars" : $"{kitchen.Address}/sign-in?to=%2Fjars",
+            answer.Headers.Location!.ToString());
     }
 
     [Theory]
@@ -26,7 +28,8 @@ public sealed class ProxyTests
     [InlineData("", false)]
     public async Task SignIn_ByTrustedProxyWithTls_GivesSecureCookiesOnly(string trusted, bool secure)
     {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:TrustedProxies", trusted), ("Web:AllowedHosts", "kitchen.example.org"));
+        await using RunningKitchen kitchen =
+            await RunningKitchen.StartAsync(("Web:TrustedProxies", trusted), ("Web:AllowedHosts", "kitchen.example.org"));
         using Script ada = await Script.SignedInAsync(kitchen);
         HttpRequestMessage signIn = Forwarded(HttpMethod.Post, "/api/v1/sign-in");
         signIn.Content = System.Net.Http.Json.JsonContent.Create(new { user = Script.User, password = Script.Password });
@@ -40,7 +43,8 @@ public sealed class ProxyTests
     [Fact]
     public async Task Forwarded_Client_IsWhoIsSlowedDownForWrongPasswords()
     {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:TrustedProxies", "127.0.0.1"), ("Web:AllowedHosts", "kitchen.example.org"));
+        await using RunningKitchen kitchen =
+            await RunningKitchen.StartAsync(("Web:TrustedProxies", "127.0.0.1"), ("Web:AllowedHosts", "kitchen.example.org"));
         using Script ada = await Script.SignedInAsync(kitchen);
         for (int i = 0; i < 3; i++)
             await SignInAsync(ada, "192.0.2.7", "wrong guess 1");
@@ -67,9 +71,12 @@ public sealed class ProxyTests
     [InlineData("kitchen.local.example.org", false)]
     public async Task Host_NamesOfTheHouseholdAndOfTheSettings_AreAnsweredAndNoOther(string host, bool answered)
     {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:PublicAddress", "https://kitchen.example.org"), ("Web:AllowedHosts", "jars.example.net, *.jars.example.com"));
+        await using RunningKitchen kitchen =
+            await RunningKitchen.StartAsync(("Web:PublicAddress", "https://kitchen.example.org"),
+            ("Web:AllowedHosts", "jars.example.net, *.jars.example.com"));
         using Script stranger = Script.Stranger(kitchen);
-        HttpResponseMessage answer = await stranger.Http.SendAsync(new HttpRequestMessage(HttpMethod.Get, "/healthz/live") { Headers = { Host = host } });
+        HttpResponseMessage answer =
+            await stranger.Http.SendAsync(new HttpRequestMessage(HttpMethod.Get, "/healthz/live") { Headers = { Host = host } });
         Assert.Equal(answered ? HttpStatusCode.OK : HttpStatusCode.BadRequest, answer.StatusCode);
         if (!answered)
             Assert.Contains("Web:AllowedHosts", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
@@ -80,7 +87,8 @@ public sealed class ProxyTests
     [InlineData("")]
     public async Task PathBase_LeftOnOrTakenOffByTheProxy_StandsInLinksFormsRedirectsAndCookies(string left)
     {
-        await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:PathBase", "kitchen/"), ("Web:PublicAddress", "https://home.example.org"));
+        await using RunningKitchen kitchen =
+            await RunningKitchen.StartAsync(("Web:PathBase", "kitchen/"), ("Web:PublicAddress", "https://home.example.org"));
         using Script ada = await Script.SignedInAsync(kitchen);
         using Script stranger = Script.Stranger(kitchen);
         Assert.Equal("/kitchen/sign-in", (await stranger.Http.GetAsync($"{left}/jars")).Headers.Location!.AbsolutePath);
@@ -88,7 +96,8 @@ public sealed class ProxyTests
         string cookie = signIn.Headers.GetValues("Set-Cookie").Single(each => each.StartsWith("fermentwatch=", StringComparison.Ordinal));
         Assert.Contains("path=/kitchen", cookie, StringComparison.Ordinal);
 
-        using HttpClient browser = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = new Uri(kitchen.Address) };
+        using HttpClient browser =
+            new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = new Uri(kitchen.Address) };
         browser.DefaultRequestHeaders.Add("Cookie", cookie.Split(';')[0]);
         browser.DefaultRequestHeaders.Add("X-FermentWatch", "test");
         string page = await browser.GetStringAsync($"{left}/household");
@@ -105,9 +114,11 @@ public sealed class ProxyTests
     public void Errors_WrongProxyHostAndPath_SayWhatBelongsThere() => Assert.Equal(
         [
             "TrustedProxies holds 'nginx'; an address or a network belongs there, like 127.0.0.1 or 192.168.1.0/24.",
-            "AllowedHosts holds 'https://kitchen.example.org'; a name without scheme and port belongs there, like kitchen.example.org, *.example.org, or * for every name.",
+            "AllowedHosts holds 'https://kitchen.example.org'; a name without scheme and port belongs there, like kitchen.example.org, "
+            + "*.example.org, or * for every name.",
             "PathBase is '/a b'; a path of letters, digits, '-', '_', '.' and '/' belongs here, like /kitchen.",
-        ], new WebOptions { TrustedProxies = "nginx, 10.0.0.1", AllowedHosts = "https://kitchen.example.org,*.example.org", PathBase = "/a b" }.Errors());
+        ], new WebOptions { TrustedProxies = "nginx, 10.0.0.1", AllowedHosts = "https://kitchen.example.org,*.example.org",
+        PathBase = "/a b" }.Errors());
 
     private static Task<HttpResponseMessage> SignInAsync(Script script, string from, string password)
     {

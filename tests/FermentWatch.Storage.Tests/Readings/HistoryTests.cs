@@ -25,7 +25,8 @@ public sealed class HistoryTests : OpenedStore
         MeasuredHistory history = await AskAsync(0, 24, 12);
 
         Assert.Equal(Duration.FromHours(2), history.Width);
-        Assert.Equal(Enumerable.Range(0, 12).Select(i => new ReadingMean(Noon + Duration.FromHours(2 * i), (2 * i) + 0.5, 2 * i, (2 * i) + 1, 120)), history.Points);
+        Assert.Equal(Enumerable.Range(0, 12).Select(i => new ReadingMean(Noon + Duration.FromHours(2 * i), (2 * i) + 0.5, 2 * i, (2 * i) + 1, 120)),
+            history.Points);
     }
 
     [Fact]
@@ -42,7 +43,8 @@ public sealed class HistoryTests : OpenedStore
     public async Task AskAsync_TwoSensorsOfUnlikeRhythm_CountAlike()
     {
         await JudgeAsync([.. Enumerable.Range(0, 60).Select(minute => Make.Timed(minute * 60, 10)), Make.Timed(30, 20, sensor: 2)]);
-        var question = new HistoryQuestion(Quantity.Temperature, [Span(1, 0, 1), Span(2, 0, 1)], 4) { From = Noon, Until = Noon + Duration.FromHours(1) };
+        var question = new HistoryQuestion(Quantity.Temperature, [Span(1, 0, 1), Span(2, 0, 1)], 4) { From = Noon,
+            Until = Noon + Duration.FromHours(1) };
 
         Assert.Equal(new ReadingMean(Noon, 15, 10, 20, 16), (await Store.Histories.AskAsync(question, default)).Points[0]);
     }
@@ -52,7 +54,8 @@ public sealed class HistoryTests : OpenedStore
     public async Task AskAsync_AnySpan_IsWhatTheReadingsGiveOneByOne()
     {
         var random = new Random(7);
-        Reading[] readings = [.. Enumerable.Range(0, 9000).Select(_ => random.Next(30 * 86_400)).Distinct().Select(second => Make.Timed(second, random.Next(100)))];
+        Reading[] readings = [.. Enumerable.Range(0, 9000).Select(_ => random.Next(30 * 86_400)).Distinct()
+            .Select(second => Make.Timed(second, random.Next(100)))];
         await JudgeAsync(readings);
         for (int turn = 0; turn < 200; turn++)
         {
@@ -66,7 +69,8 @@ public sealed class HistoryTests : OpenedStore
             long width = (long)history.Width!.Value.TotalMilliseconds;
             var expected = readings.Where(reading => reading.MeasuredAt >= question.From && reading.MeasuredAt < question.Until)
                 .GroupBy(reading => PointWidth.StartMs(width, reading.MeasuredAt.ToUnixTimeMilliseconds())).OrderBy(point => point.Key)
-                .Select(point => (point.Key, Round(point.Average(each => each.Value)), point.Min(each => each.Value), point.Max(each => each.Value), point.Count()));
+                .Select(point => (point.Key, Round(point.Average(each => each.Value)), point.Min(each => each.Value), point.Max(each => each.Value),
+                point.Count()));
             Assert.Equal(expected, history.Points.Select(point =>
                 (point.Start.ToUnixTimeMilliseconds(), Round(point.Value), point.Minimum, point.Maximum, point.Count)));
             Assert.True(history.Points.Count <= question.Points, $"{history.Points.Count} of {question.Points}");

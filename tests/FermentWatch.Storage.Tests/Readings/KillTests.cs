@@ -48,7 +48,8 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
             Assert.Empty(expected.Except(bare.Select(entry => entry.Reading.Value)));
         }
 
-        output.WriteLine($"{kills} kills: {acknowledged.Sum()} timed readings acknowledged, {timedRows} stored, none twice; {acknowledged.Sum()} bare ones acknowledged, {bareRows} stored, {bareRows - acknowledged.Sum()} of them sent again after a kill");
+        output.WriteLine($"{kills} kills: {acknowledged.Sum()} timed readings acknowledged, {timedRows} stored, none twice; {acknowledged.Sum()} "
+            + $"bare ones acknowledged, {bareRows} stored, {bareRows - acknowledged.Sum()} of them sent again after a kill");
         Assert.Equal("ok", TemporaryFolder.Sql(DatabasePath, "PRAGMA integrity_check"));
     }
 

@@ -78,7 +78,8 @@ public class OrderIndependenceTests
         connection.Open();
         return
         [
-            .. Rows(connection, "SELECT 'reading', sensor, quantity, instant_ms, value, received_ms, time_source, verdict FROM reading ORDER BY 2, 3, 4"),
+            .. Rows(connection, "SELECT 'reading', sensor, quantity, instant_ms, value, received_ms, time_source, verdict FROM reading ORDER BY "
+                + "2, 3, 4"),
             .. Rows(connection, "SELECT 'mean', span, sensor, quantity, start_ms, value, minimum, maximum, count FROM mean ORDER BY 2, 3, 4, 5"),
             .. Rows(connection, "SELECT 'verdicts', * FROM verdict_count WHERE count <> 0 ORDER BY 2, 3"),
             .. Rows(connection, "SELECT 'counted', sensor, verdict, count(*) FROM reading GROUP BY 2, 3 ORDER BY 2, 3"),

@@ -6,7 +6,8 @@ public sealed class ReadingFileTests : IDisposable
 {
     /// <summary>What makes of a log of this version one of the first.</summary>
     internal const string BackToTheFirstVersion =
-        "DELETE FROM mean WHERE span > 60; ALTER TABLE state ADD COLUMN judged_seq INTEGER NOT NULL DEFAULT 0; DROP TABLE heard; DROP INDEX reading_waiting; ALTER TABLE mean DROP COLUMN revision; "
+        "DELETE FROM mean WHERE span > 60; ALTER TABLE state ADD COLUMN judged_seq INTEGER NOT NULL DEFAULT 0; DROP TABLE heard; DROP INDEX "
+        + "reading_waiting; ALTER TABLE mean DROP COLUMN revision; "
         + "ALTER TABLE state DROP COLUMN pair; ALTER TABLE state DROP COLUMN opened; PRAGMA user_version = 1;";
 
     /// <summary>What makes of a log of this version one of the third, which had no roll-ups longer than an hour.</summary>
@@ -28,7 +29,8 @@ public sealed class ReadingFileTests : IDisposable
         Assert.Equal(["readings.db"], Directory.GetFiles(Path.GetDirectoryName(path)!).Select(Path.GetFileName));
         Assert.Equal("ok", TemporaryFolder.Sql(path, "PRAGMA integrity_check"));
         if (!OperatingSystem.IsWindows())
-            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(Path.GetDirectoryName(path)!));
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute,
+                File.GetUnixFileMode(Path.GetDirectoryName(path)!));
     }
 
     [Fact]

@@ -76,7 +76,8 @@ public sealed class ReadingStoreTests : OpenedStore
     public async Task ReadAsync_Span_TakesItsStartAndLeavesItsEnd()
     {
         await AppendAsync(Make.Timed(0, 0), Make.Timed(1, 1), Make.Timed(2, 2), Make.Timed(3, 3));
-        var read = await Store.Log.ReadAsync(1, Quantity.Temperature, Make.Noon + Duration.FromSeconds(1), Make.Noon + Duration.FromSeconds(3), default);
+        var read = await Store.Log.ReadAsync(1, Quantity.Temperature, Make.Noon + Duration.FromSeconds(1), Make.Noon + Duration.FromSeconds(3),
+            default);
         Assert.Equal([1.0, 2.0], read.Select(entry => entry.Reading.Value));
         var finer = await Store.Log.ReadAsync(
             1, Quantity.Temperature, Make.Noon + Duration.FromTicks(1), Make.Noon + Duration.FromSeconds(3) + Duration.FromTicks(1), default);
@@ -87,14 +88,16 @@ public sealed class ReadingStoreTests : OpenedStore
     public async Task LastAsync_SeveralQuantities_GivesTheLastMeasuredOfEach()
     {
         await AppendAsync(Make.Timed(5, 18), Make.Timed(3, 17), Make.Timed(1, 4.2, quantity: Quantity.Ph), Make.Timed(9, 30, sensor: 2));
-        Assert.Equal([(Quantity.Temperature, 18.0), (Quantity.Ph, 4.2)], (await Store.Log.LastAsync(1, default)).Select(entry => (entry.Reading.Quantity, entry.Reading.Value)));
+        Assert.Equal([(Quantity.Temperature, 18.0), (Quantity.Ph, 4.2)], (await Store.Log.LastAsync(1, default))
+            .Select(entry => (entry.Reading.Quantity, entry.Reading.Value)));
         Assert.Empty(await Store.Log.LastAsync(3, default));
     }
 
     [Fact]
     public async Task RejectAsync_SameTopicAndReason_CountsAndKeepsTheLast()
     {
-        var first = new Reject("fermentwatch/sensor/shelf/temperature", RejectReason.NotParseable, "warm", Make.Noon, null, "'warm' is not a number; 18.5 would be one.");
+        var first = new Reject("fermentwatch/sensor/shelf/temperature", RejectReason.NotParseable, "warm", Make.Noon, null,
+            "'warm' is not a number; 18.5 would be one.");
         var second = first with { Example = "hot", ReceivedAt = Make.Noon + Duration.FromSeconds(1), SensorKey = 3 };
         var other = first with { Reason = RejectReason.NoValue, Example = "NaN", ReceivedAt = Make.Noon + Duration.FromSeconds(2) };
         foreach (var reject in new[] { first, second, other })
@@ -107,7 +110,8 @@ public sealed class ReadingStoreTests : OpenedStore
     public async Task RejectAsync_EndlessTopics_KeepsTheThousandHeardLast()
     {
         await Task.WhenAll(Enumerable.Range(0, 1100).Select(index => Store.RejectAsync(
-            new Reject($"made/up/{index}", RejectReason.UnknownSensor, "1", Make.Noon + Duration.FromSeconds(index), null, "Nobody has told us of it."), default)));
+            new Reject($"made/up/{index}", RejectReason.UnknownSensor, "1", Make.Noon + Duration.FromSeconds(index), null,
+            "Nobody has told us of it."), default)));
 
         var kept = await Store.Log.RejectsAsync(default);
         Assert.Equal(1000, kept.Count);

@@ -27,7 +27,8 @@ public sealed class SettleTests : OpenedStore
         await Store.AppendAsync([Make.Timed(0, 0), Make.Timed(1, 1)], default);
         await Store.Log.SettleAsync([Make.Timed(0, 0).Judged(Verdict.Counts)], 1, default);
 
-        Assert.Equal("2:1,3:0", TemporaryFolder.Sql(DatabasePath, "SELECT group_concat(seq || ':' || CAST(value AS INTEGER) ORDER BY seq) FROM reading"));
+        Assert.Equal("2:1,3:0",
+            TemporaryFolder.Sql(DatabasePath, "SELECT group_concat(seq || ':' || CAST(value AS INTEGER) ORDER BY seq) FROM reading"));
     }
 
     [Fact]
@@ -73,7 +74,8 @@ public sealed class SettleTests : OpenedStore
     public async Task VerdictCountsAsync_AfterRevisions_AgreesWithTheReadings()
     {
         await Store.AppendAsync([Make.Timed(0, 18), Make.Timed(1, 85), Make.Timed(2, 19), Make.Timed(3, 20), Make.Timed(0, 1, sensor: 2)], default);
-        await Store.Log.SettleAsync([Make.Timed(0, 18).Judged(Verdict.Counts), Make.Timed(1, 85).Judged(Verdict.Counts), Make.Timed(2, 19).Judged(Verdict.Jump)], 5, default);
+        await Store.Log.SettleAsync(
+            [Make.Timed(0, 18).Judged(Verdict.Counts), Make.Timed(1, 85).Judged(Verdict.Counts), Make.Timed(2, 19).Judged(Verdict.Jump)], 5, default);
         await Store.Log.SettleAsync([Make.Timed(1, 85).Judged(Verdict.Sentinel)], 5, default);
 
         Assert.Equal(

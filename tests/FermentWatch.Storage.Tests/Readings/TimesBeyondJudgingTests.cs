@@ -34,7 +34,8 @@ public class TimesBeyondJudgingTests
             var counts = await store.Log.VerdictCountsAsync(1, default);
             Assert.Equal((1L, 3L, 0L), (counts[Verdict.Counts], counts[Verdict.ClockNotBelieved], counts.GetValueOrDefault(Verdict.Pending)));
         }
-        Assert.Equal(["1 7", "1 7", "1 1", "1 7"], Rows(path, "SELECT sensor || ' ' || verdict FROM reading WHERE quantity = 1 ORDER BY instant_ms DESC"));
+        Assert.Equal(["1 7", "1 7", "1 1", "1 7"],
+            Rows(path, "SELECT sensor || ' ' || verdict FROM reading WHERE quantity = 1 ORDER BY instant_ms DESC"));
     }
 
     [Fact]

@@ -15,7 +15,8 @@ public sealed class AccountTests : OpenedRecords
         await using (var scope = Scope())
         {
             var users = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
-            var created = await users.CreateAsync(new Account { Id = Guid.CreateVersion7(), UserName = "ada", DisplayName = "Ada" }, "Brine-over-the-solids-1");
+            var created = await users.CreateAsync(new Account { Id = Guid.CreateVersion7(), UserName = "ada", DisplayName = "Ada" },
+                "Brine-over-the-solids-1");
             Assert.True(created.Succeeded, string.Join(' ', created.Errors.Select(error => error.Description)));
             Assert.False((await users.CreateAsync(new Account { Id = Guid.CreateVersion7(), UserName = "ADA", DisplayName = "Another" })).Succeeded);
         }

@@ -43,11 +43,14 @@ public sealed class RecordsFileTests : IDisposable
             context.GetService<IMigrator>().Migrate("Initial");
         TemporaryFolder.Sql(DatabasePath, $"PRAGMA application_id = {RecordsDatabase.ApplicationId}");
         foreach (string name in new[] { "Ada", "Lena" })
-            TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUsers (Id, UserName, DisplayName, EmailConfirmed, PhoneNumberConfirmed, TwoFactorEnabled, LockoutEnabled, AccessFailedCount) "
+            TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUsers (Id, UserName, DisplayName, EmailConfirmed, PhoneNumberConfirmed, "
+                + "TwoFactorEnabled, LockoutEnabled, AccessFailedCount) "
                 + $"VALUES ('{name}', '{name}', '{name}', 0, 0, 0, 0, 0)");
-        TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUserClaims (UserId, ClaimType, ClaimValue) VALUES ('Lena', 'http://schemas.microsoft.com/ws/2008/06/identity/claims/role', 'Child')");
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUserClaims (UserId, ClaimType, ClaimValue) VALUES ('Lena', "
+            + "'http://schemas.microsoft.com/ws/2008/06/identity/claims/role', 'Child')");
         Open();
-        Assert.Equal("Ada Adult, Lena Child", TemporaryFolder.Sql(DatabasePath, "SELECT group_concat(UserId || ' ' || ClaimValue, ', ' ORDER BY UserId) FROM AspNetUserClaims"));
+        Assert.Equal("Ada Adult, Lena Child",
+            TemporaryFolder.Sql(DatabasePath, "SELECT group_concat(UserId || ' ' || ClaimValue, ', ' ORDER BY UserId) FROM AspNetUserClaims"));
     }
 
     [Fact]
@@ -87,7 +90,8 @@ public sealed class RecordsFileTests : IDisposable
     {
         Open();
         TemporaryFolder.Sql(DatabasePath, "INSERT INTO __EFMigrationsHistory VALUES('99991231000000_Future', '99.0.0')");
-        AssertRefused(null, "it was written by a newer version of FermentWatch (migration 99991231000000_Future is not known here). Start that version again.");
+        AssertRefused(null, "it was written by a newer version of FermentWatch (migration 99991231000000_Future is not known here). Start that "
+            + "version again.");
     }
 
     [Fact]
@@ -118,7 +122,8 @@ public sealed class RecordsFileTests : IDisposable
         using (var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWrite))
             context.GetService<IMigrator>().Migrate("SignInsAndWhoMadeWhat");
         for (int i = 0; i < methods.Length; i++)
-            TemporaryFolder.Sql(DatabasePath, $"PRAGMA foreign_keys = OFF; INSERT INTO observation(Id, JarId, At, EnteredAt, By, kind, Ph, Method, CheckedInBuffer, PaleBrine, Blended) VALUES('{i}', 'jar', 0, 0, 'Ada', 'ph', 3.9, '{methods[i]}', 1, 1, 0)");
+            TemporaryFolder.Sql(DatabasePath, "PRAGMA foreign_keys = OFF; INSERT INTO observation(Id, JarId, At, EnteredAt, By, kind, Ph, Method, "
+                + $"CheckedInBuffer, PaleBrine, Blended) VALUES('{i}', 'jar', 0, 0, 'Ada', 'ph', 3.9, '{methods[i]}', 1, 1, 0)");
         Open();
         Assert.Equal(tool, TemporaryFolder.Sql(DatabasePath, "SELECT PhTool FROM household"));
     }
@@ -129,11 +134,14 @@ public sealed class RecordsFileTests : IDisposable
         Open();
         using (var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWrite))
             context.GetService<IMigrator>().Migrate("WhatWhoeverSawItWas");
-        TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUsers (Id, UserName, DisplayName, EmailConfirmed, PhoneNumberConfirmed, TwoFactorEnabled, LockoutEnabled, AccessFailedCount) "
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO AspNetUsers (Id, UserName, DisplayName, EmailConfirmed, PhoneNumberConfirmed, "
+            + "TwoFactorEnabled, LockoutEnabled, AccessFailedCount) "
             + "VALUES ('of-lena', 'lena', 'Lena', 0, 0, 0, 0, 0)");
         foreach (string by in new[] { "Lena", "Tom", "Ben (guest)" })
-            TemporaryFolder.Sql(DatabasePath, $"PRAGMA foreign_keys = OFF; INSERT INTO observation(Id, JarId, At, EnteredAt, By, kind, Opened) VALUES('{by}', 'jar', 0, 0, '{by}', 'look', 0); "
-                + $"INSERT INTO photo(ObservationId, Jpeg, By) VALUES('{by}', x'00', '{by}'); INSERT INTO mqtt_credential(Id, User, PasswordHash, TopicFilter, MadeBy) VALUES('{by}', '{by}', '', '#', '{by}'); "
+            TemporaryFolder.Sql(DatabasePath, "PRAGMA foreign_keys = OFF; INSERT INTO observation(Id, JarId, At, EnteredAt, By, kind, Opened) "
+                + $"VALUES('{by}', 'jar', 0, 0, '{by}', 'look', 0); "
+                + $"INSERT INTO photo(ObservationId, Jpeg, By) VALUES('{by}', x'00', '{by}'); INSERT INTO mqtt_credential(Id, User, PasswordHash, "
+                + $"TopicFilter, MadeBy) VALUES('{by}', '{by}', '', '#', '{by}'); "
                 + $"INSERT INTO notice_route(Id, Person, Channel, Address, MadeBy) VALUES('{by}', '{by}', 1, '', '{by}')");
         Open();
         foreach (string of in new[] { "ById FROM observation", "ById FROM photo", "MadeById FROM mqtt_credential", "MadeById FROM notice_route" })

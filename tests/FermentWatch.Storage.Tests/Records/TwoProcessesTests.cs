@@ -70,7 +70,8 @@ public sealed class TwoProcessesTests : OpenedRecords
         var keys = new List<int>();
         for (int i = 0; i < Tries; i++)
             keys.AddRange((await BothAsync<Sensor, ISensorBook>(book => book.AddAsync(
-                new Sensor { Id = Guid.CreateVersion7(), Slug = $"sensor-{Interlocked.Increment(ref made)}", Name = "shelf", AddedAt = Noon }, null, default))).Select(sensor => sensor.Key));
+                new Sensor { Id = Guid.CreateVersion7(), Slug = $"sensor-{Interlocked.Increment(ref made)}", Name = "shelf", AddedAt = Noon }, null,
+                default))).Select(sensor => sensor.Key));
         Assert.Equal(2 * Tries, keys.Distinct().Count());
     });
 
@@ -80,7 +81,8 @@ public sealed class TwoProcessesTests : OpenedRecords
         await Get<INoticeBook>().QueueAsync([.. Enumerable.Range(0, 2 * Tries).Select(index => Notice($"{index}"))], default);
         var claimed = new List<string>();
         for (int i = 0; i < Tries; i++)
-            claimed.AddRange((await BothAsync<IReadOnlyList<Notice>, INoticeBook>(book => book.ClaimAsync(Noon, Noon + Duration.FromMinutes(2), 1, default)))
+            claimed.AddRange((await BothAsync<IReadOnlyList<Notice>,
+                INoticeBook>(book => book.ClaimAsync(Noon, Noon + Duration.FromMinutes(2), 1, default)))
                 .SelectMany(each => each).Select(notice => notice.Key));
         Assert.Equal(Enumerable.Range(0, 2 * Tries).Select(index => $"{index}").Order(), claimed.Order());
     });
@@ -104,7 +106,8 @@ public sealed class TwoProcessesTests : OpenedRecords
         {
             LocalDate date = new LocalDate(2025, 10, 4).PlusDays(i);
             Assert.Equal([false, true], (await BothAsync<bool, IRoundBook>(book =>
-                book.OpenAsync(new Round { Date = date, DueAt = Noon, OpenedAt = Noon, Missed = false }, [Notice($"{date} {Guid.NewGuid()}")], default))).Order());
+                book.OpenAsync(new Round { Date = date, DueAt = Noon, OpenedAt = Noon, Missed = false }, [Notice($"{date} {Guid.NewGuid()}")],
+                default))).Order());
         }
         Assert.Equal(Tries, (await Get<INoticeBook>().LatestAsync(10 * Tries, default)).Count);
     });
@@ -113,7 +116,8 @@ public sealed class TwoProcessesTests : OpenedRecords
     public Task OccasionBookTell_OfOneCause_IsDoneByOneWithItsNotices() => WithTheOtherAsync(async () =>
     {
         for (int i = 0; i < Tries; i++)
-            Assert.Equal([false, true], (await BothAsync<bool, IOccasionBook>(book => book.TellAsync([Told($"{i}")], [Notice($"{i} {Guid.NewGuid()}")], default))).Order());
+            Assert.Equal([false, true],
+                (await BothAsync<bool, IOccasionBook>(book => book.TellAsync([Told($"{i}")], [Notice($"{i} {Guid.NewGuid()}")], default))).Order());
         Assert.Equal(Tries, (await Get<INoticeBook>().LatestAsync(10 * Tries, default)).Count);
     });
 

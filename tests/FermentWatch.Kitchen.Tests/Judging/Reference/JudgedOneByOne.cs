@@ -4,7 +4,8 @@ using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Judging.Reference;
 
-/// <summary>What <see cref="ReadingJudge"/> must say, each reading with its neighbours gathered anew: readings times neighbours, and plain to read.</summary>
+/// <summary>What <see cref="ReadingJudge"/> must say, each reading with its neighbours gathered anew: readings times neighbours, and plain
+/// to read.</summary>
 internal static class JudgedOneByOne
 {
     /// <summary>A power-up value is told from a real 85 C by neighbours this warm.</summary>

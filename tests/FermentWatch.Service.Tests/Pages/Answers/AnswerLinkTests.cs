@@ -58,7 +58,8 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     {
         string path = Links(await MorningAsync()).First().Path;
         Dictionary<string, string> first = await FormAsync(path), second = await FormAsync(path);
-        await Task.WhenAll(_stranger.Http.PostAsync(path, new FormUrlEncodedContent(first)), _stranger.Http.PostAsync(path, new FormUrlEncodedContent(second)));
+        await Task.WhenAll(_stranger.Http.PostAsync(path, new FormUrlEncodedContent(first)),
+            _stranger.Http.PostAsync(path, new FormUrlEncodedContent(second)));
         Assert.Equal(3, (await LooksAsync()).Count);
     }
 
@@ -113,10 +114,12 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
         HttpResponseMessage pressed = await _stranger.Http.PostAsync(path, new FormUrlEncodedContent(form));
         Assert.Contains("Asked again in two hours.", await _stranger.Http.GetStringAsync(pressed.Headers.Location), StringComparison.Ordinal);
         JsonElement said = await (await _stranger.PostAsync(Api(path), new { later = true })).Content.ReadFromJsonAsync<JsonElement>();
-        Assert.Equal((0, (morning.DueAt + Duration.FromHours(2)).ToString()), (said.GetProperty("filed").GetInt32(), said.GetProperty("asked_again_at").GetString()));
+        Assert.Equal((0, (morning.DueAt + Duration.FromHours(2)).ToString()),
+            (said.GetProperty("filed").GetInt32(), said.GetProperty("asked_again_at").GetString()));
 
         Notice again = Assert.Single(await Book.LatestAsync(10, default), notice => notice.Key.StartsWith("later/", StringComparison.Ordinal));
-        Assert.Equal((morning.Title, morning.Body, morning.Person, morning.DueAt + Duration.FromHours(2)), (again.Title, again.Body, again.Person, again.DueAt));
+        Assert.Equal((morning.Title, morning.Body, morning.Person, morning.DueAt + Duration.FromHours(2)),
+            (again.Title, again.Body, again.Person, again.DueAt));
         Assert.Empty(await LooksAsync());
         Assert.Equal(3, await FiledByApiAsync(Links(again).First().Path));
     }
@@ -150,7 +153,8 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
         string page = await _ada.Http.GetStringAsync("/");
         Assert.Contains("Later: ask me again in two hours", page, StringComparison.Ordinal);
         string form = LaterForm().Match(page).Value;
-        var fields = HiddenInPage().Matches(form).ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
+        var fields = HiddenInPage().Matches(form)
+            .ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
         HttpResponseMessage pressed = await _ada.Http.PostAsync("/", new FormUrlEncodedContent(fields));
         Assert.Contains("Asked again at 09:00.", await _ada.Http.GetStringAsync(pressed.Headers.Location), StringComparison.Ordinal);
         Assert.DoesNotContain("Later: ask me again", await _ada.Http.GetStringAsync("/"), StringComparison.Ordinal);
@@ -206,7 +210,8 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     {
         await using PostOffice post = PostOffice.Open();
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync(
-            ("Mail:Host", "localhost"), ("Mail:Port", post.Port.ToString(CultureInfo.InvariantCulture)), ("Mail:Tls", "None"), ("Mail:From", "kitchen@example.org"),
+            ("Mail:Host", "localhost"), ("Mail:Port", post.Port.ToString(CultureInfo.InvariantCulture)), ("Mail:Tls", "None"),
+            ("Mail:From", "kitchen@example.org"),
             ("Web:PublicAddress", "https://kitchen.example.org"));
         using Script ada = await Script.SignedInAsync(kitchen), stranger = Script.Stranger(kitchen);
         await PrepareAsync(kitchen, ada, "Email", "mira@example.org");
@@ -242,7 +247,8 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     }
 
     private async Task<List<(int Jar, Look Look)>> LooksAsync() =>
-        [.. (await _kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(default)).SelectMany(jar => jar.Standing.OfType<Look>().Select(look => (jar.Number, look)))];
+        [.. (await _kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(default))
+            .SelectMany(jar => jar.Standing.OfType<Look>().Select(look => (jar.Number, look)))];
 
     private async Task<int> FiledByApiAsync(string path)
     {
@@ -263,7 +269,8 @@ public sealed partial class AnswerLinkTests : IAsyncLifetime
     {
         string page = await _stranger.Http.GetStringAsync(path);
         Assert.Equal(2, ButtonInPage().Count(page));
-        return HiddenInPage().Matches(page).ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
+        return HiddenInPage().Matches(page)
+            .ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
     }
 
     private static string Api(string path) => path.Replace("/answer/", "/api/v1/answers/", StringComparison.Ordinal);

@@ -23,7 +23,8 @@ public sealed class EstimateLogTests : OpenedStore
     [Fact]
     public async Task NoteAsync_TwoOfOneJarInOneMillisecond_TakeTheNextFreeOne()
     {
-        await Store.Estimates.NoteAsync([Estimate(First, 0, "a"), Estimate(First, 0, "b"), Estimate(First, 1, "c"), Estimate(Second, 0, "d")], default);
+        await Store.Estimates.NoteAsync([Estimate(First, 0, "a"), Estimate(First, 0, "b"), Estimate(First, 1, "c"), Estimate(Second, 0, "d")],
+            default);
         var slice = await Store.Estimates.AfterAsync(0, 10, default);
         Assert.Equal(
             [("a", 0), ("b", 1), ("c", 2), ("d", 0)],
@@ -33,7 +34,8 @@ public sealed class EstimateLogTests : OpenedStore
     [Fact]
     public async Task MoveAsync_Estimates_ForgetsWhatWasPassedOnButTheLastOfEachJar()
     {
-        await Store.Estimates.NoteAsync([Estimate(First, 0, "a"), Estimate(First, 1, "b"), Estimate(Second, 0, "c"), Estimate(First, 2, "d")], default);
+        await Store.Estimates.NoteAsync([Estimate(First, 0, "a"), Estimate(First, 1, "b"), Estimate(Second, 0, "c"), Estimate(First, 2, "d")],
+            default);
         await Store.ForwardCursors.MoveAsync(SeriesKind.Estimate, 3, [], default);
 
         Assert.Equal(["c", "d"], (await Store.Estimates.AfterAsync(0, 10, default)).Entries.Select(estimate => estimate.Inputs));

@@ -167,7 +167,8 @@ public sealed class LogWriterTests(ITestOutputHelper output) : IAsyncLifetime, I
         double seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
 
         int readings = each * callers;
-        output.WriteLine($"{callers} callers, one reading a call: {readings / seconds:0} readings/s, {(double)readings / _writer.Commits:0.0} readings a commit, {seconds / _writer.Commits * 1000:0.000} ms a commit");
+        output.WriteLine($"{callers} callers, one reading a call: {readings / seconds:0} readings/s, {(double)readings / _writer.Commits:0.0} "
+            + $"readings a commit, {seconds / _writer.Commits * 1000:0.000} ms a commit");
         Assert.Equal((long)readings, Count());
         Assert.InRange(_writer.Commits, 1, readings);
     }

@@ -19,7 +19,8 @@ public sealed class ForecastBookTests : OpenedRecords
         await RestartAsync();
 
         Assert.Equivalent(saved, await Book.LatestAsync(Jar, default), strict: true);
-        Assert.Equal(BitConverter.DoubleToInt64Bits(0.1 + 0.2), BitConverter.DoubleToInt64Bits((await Book.LatestAsync(Jar, default))!.Forecast.AcidLine.P50!.Value));
+        Assert.Equal(BitConverter.DoubleToInt64Bits(0.1 + 0.2),
+            BitConverter.DoubleToInt64Bits((await Book.LatestAsync(Jar, default))!.Forecast.AcidLine.P50!.Value));
         Assert.Null(await Book.LatestAsync(Guid.CreateVersion7(), default));
     }
 

@@ -24,7 +24,8 @@ public sealed class HouseholdBookTests : OpenedRecords
     public async Task WriteAsync_EveryField_IsReadBackAfterARestart()
     {
         var household = await Book.ReadAsync(default);
-        (household.Name, household.TimeZoneId, household.RoundAt, household.EveningAt) = ("Number Nine", "Europe/Vienna", new LocalTime(6, 30), new LocalTime(20, 15, 30));
+        (household.Name, household.TimeZoneId, household.RoundAt, household.EveningAt) = ("Number Nine", "Europe/Vienna", new LocalTime(6, 30),
+            new LocalTime(20, 15, 30));
         (household.TemperatureUnit, household.MassUnit) = (TemperatureUnit.Fahrenheit, MassUnit.Pound);
         await Book.WriteAsync(household, default);
         await RestartAsync();

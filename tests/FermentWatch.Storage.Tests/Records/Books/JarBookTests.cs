@@ -27,7 +27,8 @@ public sealed class JarBookTests : OpenedRecords
         Assert.Equal(first.Portions, read.Portions);
         Assert.Equal((first.Id, first.BatchId, first.Name), (read.Id, read.BatchId, read.Name));
         Assert.Equal((first.Salting, first.Cut, first.AddedWaterKilograms), (read.Salting, read.Cut, read.AddedWaterKilograms));
-        Assert.Equal((first.PackedAt, first.VesselLitres, first.Cover, first.Lid, first.Target), (read.PackedAt, read.VesselLitres, read.Cover, read.Lid, read.Target));
+        Assert.Equal((first.PackedAt, first.VesselLitres, first.Cover, first.Lid, first.Target),
+            (read.PackedAt, read.VesselLitres, read.Cover, read.Lid, read.Target));
         Assert.Equal(place.Id, read.PlacementAt(Noon).PlaceId);
         Assert.Null(await Book.FindAsync(4, default));
     }
@@ -44,7 +45,8 @@ public sealed class JarBookTests : OpenedRecords
     {
         var jar = await AddAsync();
         var cellar = await AddPlaceAsync("cellar");
-        await Book.MoveAsync(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = Noon + Duration.FromDays(2) }, default);
+        await Book.MoveAsync(
+            new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = Noon + Duration.FromDays(2) }, default);
 
         var read = Assert.Single(await Book.KeptAsync(default));
         Assert.NotEqual(cellar.Id, read.PlacementAt(Noon + Duration.FromDays(1)).PlaceId);
@@ -61,14 +63,16 @@ public sealed class JarBookTests : OpenedRecords
         right.Salting = new Salting(SaltKnowledge.ByTaste, null);
         right.Starter = new Starter(3, 0.06, 1.25);
         right.Vinegar = new Vinegar(0.06, 5);
-        var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "vegetables", Before = "cabbage", After = "red cabbage", EnteredAt = At(1), By = "Ada" };
+        var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "vegetables", Before = "cabbage",
+            After = "red cabbage", EnteredAt = At(1), By = "Ada" };
         await Book.PutRightAsync(right, [correction], default);
 
         var read = (await Book.FindAsync(jar.Number, default))!;
         Assert.Equal(right.Portions, read.Portions);
         Assert.Equal((new Starter(3, 0.06, 1.25), new Vinegar(0.06, 5)), (read.Starter!, read.Vinegar!));
         Assert.Equal((right.Salting, cellar.Id), (read.Salting, Assert.Single(read.Placements).PlaceId));
-        Assert.Equal((jar.BatchId, "cabbage", "red cabbage", "Ada"), (read.BatchId, Assert.Single(read.Corrections).Before, read.Corrections[0].After, read.Corrections[0].By));
+        Assert.Equal((jar.BatchId, "cabbage", "red cabbage", "Ada"),
+            (read.BatchId, Assert.Single(read.Corrections).Before, read.Corrections[0].After, read.Corrections[0].By));
     }
 
     [Fact]
@@ -79,7 +83,8 @@ public sealed class JarBookTests : OpenedRecords
         var move = new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = At(2) };
         await Book.MoveAsync(move, default);
         await Book.MoveAsync(move, default);
-        var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "place", Before = "cellar", After = "kitchen", Since = At(2), EnteredAt = At(3), By = "Ada" };
+        var correction = new JarCorrection { Id = Guid.CreateVersion7(), JarId = jar.Id, Field = "place", Before = "cellar", After = "kitchen",
+            Since = At(2), EnteredAt = At(3), By = "Ada" };
         Assert.True(await Book.TakeBackMoveAsync(move.Id, correction, default));
         Assert.False(await Book.TakeBackMoveAsync(move.Id, correction, default));
 
@@ -96,8 +101,10 @@ public sealed class JarBookTests : OpenedRecords
         [
             new Look { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", Opened = true, Note = "fizz" },
             Ph(jar, 1, 4.25),
-            new PhMeasurement { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(1.5), EnteredAt = At(2), By = "Ada", Ph = 3.9, Method = PhMethod.Meter, CheckedInBuffer = true, SampleCelsius = 21.5 },
-            new Titration { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(1.6), EnteredAt = At(2), By = "Ada", PercentLactic = 1.2, BaseMillilitres = 13.3, BaseNormality = 0.1, SampleMillilitres = 10 },
+            new PhMeasurement { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(1.5), EnteredAt = At(2), By = "Ada", Ph = 3.9,
+            Method = PhMethod.Meter, CheckedInBuffer = true, SampleCelsius = 21.5 },
+            new Titration { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(1.6), EnteredAt = At(2), By = "Ada", PercentLactic = 1.2,
+            BaseMillilitres = 13.3, BaseNormality = 0.1, SampleMillilitres = 10 },
             new Sighting { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(2), EnteredAt = At(3), By = "Ada", Kind = SightingKind.BrineLow },
             new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(3), EnteredAt = At(3), By = "Ada", Stage = JarStage.Cold },
             new Taste { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(4), EnteredAt = At(4), By = "Ada", Verdict = TasteVerdict.Nearly },
@@ -151,7 +158,8 @@ public sealed class JarBookTests : OpenedRecords
     public async Task KeptAsync_JarFinishedThenTakenBack_IsKeptAgain()
     {
         var jar = await AddAsync();
-        var finished = new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(9), EnteredAt = At(9), By = "Ada", Stage = JarStage.Finished };
+        var finished = new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(9), EnteredAt = At(9), By = "Ada",
+            Stage = JarStage.Finished };
         await Book.ObserveAsync([finished], default);
         Assert.Empty(await Book.KeptAsync(default));
         Assert.Equal(At(9), Assert.Single(await Book.AllAsync(default)).EndedAt);
@@ -165,8 +173,10 @@ public sealed class JarBookTests : OpenedRecords
     {
         var place = await AddPlaceAsync();
         IReadOnlyList<Jar> jars = await Book.AddAsync([Jar(place), Jar(place), Jar(place), Jar(place)], default);
-        Observation Ended(Jar jar, int day, JarStage stage) => new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Stage = stage };
-        await Book.ObserveAsync([Ended(jars[0], 9, JarStage.Finished), Ended(jars[1], 5, JarStage.ThrownOut), Ended(jars[2], 7, JarStage.Finished), Ended(jars[3], 8, JarStage.Cold)], default);
+        Observation Ended(Jar jar, int day, JarStage stage) =>
+            new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Stage = stage };
+        await Book.ObserveAsync([Ended(jars[0], 9, JarStage.Finished), Ended(jars[1], 5, JarStage.ThrownOut), Ended(jars[2], 7, JarStage.Finished),
+            Ended(jars[3], 8, JarStage.Cold)], default);
         IReadOnlyList<Jar> ended = await Book.EndedLastAsync(2, default);
         Assert.Equal([1, 3], ended.Select(jar => jar.Number));
         Assert.All(ended, jar => Assert.Single(jar.Observations));
@@ -219,13 +229,16 @@ public sealed class JarBookTests : OpenedRecords
                     await Book.ObserveAsync([LookAt(jar)], default);
                     break;
                 case 1:
-                    await Book.MoveAsync(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = Noon + Duration.FromHours(step) }, default);
+                    await Book.MoveAsync(
+                        new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = cellar.Id, From = Noon + Duration.FromHours(step) },
+                        default);
                     break;
                 case 2 when jar.Standing.OfType<Look>().FirstOrDefault() is { } look:
                     await Book.CorrectAsync(look.Id, Noon, "Mira", LookAt(jar), default);
                     break;
                 case 3 when !ended.ContainsKey(jar.Number):
-                    var end = new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon + Duration.FromDays(3), EnteredAt = Noon, By = "Mira", Stage = JarStage.Finished };
+                    var end = new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon + Duration.FromDays(3), EnteredAt = Noon,
+                        By = "Mira", Stage = JarStage.Finished };
                     await Book.ObserveAsync([end], default);
                     ended.Add(jar.Number, end.Id);
                     break;
@@ -246,7 +259,8 @@ public sealed class JarBookTests : OpenedRecords
 
     private static string Told(IEnumerable<Jar> jars) => System.Text.Json.JsonSerializer.Serialize(jars.Select(jar => new
     {
-        jar.Number, jar.Name, Placed = jar.Placements.Select(each => each.Id), Seen = jar.Observations.Select(each => (each.Id, each.VoidedAt).ToString()),
+        jar.Number, jar.Name, Placed = jar.Placements.Select(each => each.Id),
+            Seen = jar.Observations.Select(each => (each.Id, each.VoidedAt).ToString()),
         Corrected = jar.Corrections.Select(each => each.Id),
     }));
 
@@ -282,7 +296,8 @@ public sealed class JarBookTests : OpenedRecords
         {
             Id = id ?? Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = Noon,
             Portions = [new Portion("cabbage", 1.9), new Portion("caraway", 0.1 + 0.2)], Cut = Cut.Shredded, AddedWaterKilograms = 0.25,
-            Salting = salting ?? new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 2, Cover = Cover.Leaf, Lid = Lid.Vented, Target = Sourness.Sour,
+            Salting = salting ?? new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 2, Cover = Cover.Leaf, Lid = Lid.Vented,
+            Target = Sourness.Sour,
         };
         jar.Placements.Add(new JarPlacement { Id = Guid.CreateVersion7(), JarId = jar.Id, PlaceId = place.Id, From = Noon });
         return jar;

@@ -21,11 +21,13 @@ public sealed class MemberBookTests : OpenedRecords
     {
         await AddAccountAsync("Lena", child: true);
         await AddAccountAsync("Ada", child: false);
-        await Book.WriteAsync(new Duty { Person = "Lena", Days = Weekdays.Saturday, QuietFrom = new LocalTime(20, 0), QuietUntil = new LocalTime(7, 30) }, default);
+        await Book.WriteAsync(
+            new Duty { Person = "Lena", Days = Weekdays.Saturday, QuietFrom = new LocalTime(20, 0), QuietUntil = new LocalTime(7, 30) }, default);
         await Book.WriteAsync(new Duty { Person = "Grandmother", Days = Weekdays.Sunday }, default);
         await Book.WriteAsync(new Duty { Person = "Grandmother", Days = Weekdays.Monday }, default);
         Assert.Equal(
-            [("Ada", MemberRole.Adult, Weekdays.All, null), ("Grandmother", MemberRole.Child, Weekdays.Monday, null), ("Lena", MemberRole.Child, Weekdays.Saturday, new QuietHours(new LocalTime(20, 0), new LocalTime(7, 30)))],
+            [("Ada", MemberRole.Adult, Weekdays.All, null), ("Grandmother", MemberRole.Child, Weekdays.Monday, null),
+            ("Lena", MemberRole.Child, Weekdays.Saturday, new QuietHours(new LocalTime(20, 0), new LocalTime(7, 30)))],
             (await Book.AllAsync(default)).Select(member => (member.Name, member.Role, member.Duty.Days, member.Duty.Quiet)));
     }
 
@@ -66,7 +68,8 @@ public sealed class MemberBookTests : OpenedRecords
 
     private static GuestLink Guest(string name, int days) => new()
     {
-        Id = Guid.CreateVersion7(), Name = name, SecretHash = GuestLink.HashOf(name), MadeBy = "Ada", MadeAt = Noon, ExpiresAt = Noon + Duration.FromDays(days),
+        Id = Guid.CreateVersion7(), Name = name, SecretHash = GuestLink.HashOf(name), MadeBy = "Ada", MadeAt = Noon,
+            ExpiresAt = Noon + Duration.FromDays(days),
     };
 
     private async Task AddAccountAsync(string name, bool child)

@@ -20,7 +20,8 @@ public sealed class NoticeBookTests : OpenedRecords
     public async Task ClaimAsync_ManyClaimers_NoTwoGetTheSame()
     {
         await Book.QueueAsync([.. Enumerable.Range(0, 40).Select(index => Notice($"{index}"))], default);
-        var claimed = await Task.WhenAll(Enumerable.Range(0, 12).Select(_ => Task.Run(() => Book.ClaimAsync(Noon, Noon + Duration.FromMinutes(2), 5, default))));
+        var claimed = await Task.WhenAll(Enumerable.Range(0, 12)
+            .Select(_ => Task.Run(() => Book.ClaimAsync(Noon, Noon + Duration.FromMinutes(2), 5, default))));
         Assert.Equal(40, claimed.Sum(each => each.Count));
         Assert.Equal(40, claimed.SelectMany(each => each).Select(notice => notice.Key).Distinct().Count());
     }
@@ -57,14 +58,16 @@ public sealed class NoticeBookTests : OpenedRecords
         Assert.Equal(NoticeState.Queued, Assert.Single(await Book.LatestAsync(10, default)).State);
         (holder.State, holder.SettledAt) = (NoticeState.Delivered, first);
         await Book.SettleAsync(holder, default);
-        Assert.Equal((NoticeState.Delivered, null), (Assert.Single(await Book.LatestAsync(10, default)).State, (await Book.LatestAsync(10, default))[0].LastTrouble));
+        Assert.Equal((NoticeState.Delivered, null),
+            (Assert.Single(await Book.LatestAsync(10, default)).State, (await Book.LatestAsync(10, default))[0].LastTrouble));
     }
 
     [Fact]
     public async Task FindAsync_NoticeThatAsks_GivesItsQuestionBack()
     {
         Notice asks = Notice("round"), tells = Notice("told");
-        asks.Question = new NoticeQuestion(new LocalDate(2026, 10, 4), Noon + Duration.FromHours(9), [new AskedShelf(Guid.CreateVersion7(), "Küche", [1, 2, 14], [14])]);
+        asks.Question = new NoticeQuestion(new LocalDate(2026, 10, 4), Noon + Duration.FromHours(9),
+            [new AskedShelf(Guid.CreateVersion7(), "Küche", [1, 2, 14], [14])]);
         await Book.QueueAsync([asks, tells], default);
         Assert.Equivalent(asks, await Book.FindAsync(asks.Id, default), strict: true);
         Assert.Null((await Book.FindAsync(tells.Id, default))!.Question);

@@ -18,7 +18,8 @@ public sealed class ObservationLogTests : OpenedRecords
         await ObserveAsync(Ph(jar, Noon, 4.2));
         var first = await Log.AfterAsync(0, 10, default);
         // Entered later, seen earlier, with the id of a clock that ran behind.
-        await ObserveAsync(new Look { Id = Guid.CreateVersion7(DateTimeOffset.UnixEpoch), JarId = jar.Id, At = Noon - Duration.FromDays(2), EnteredAt = Noon, By = "Ada", Opened = false });
+        await ObserveAsync(new Look { Id = Guid.CreateVersion7(DateTimeOffset.UnixEpoch), JarId = jar.Id, At = Noon - Duration.FromDays(2),
+            EnteredAt = Noon, By = "Ada", Opened = false });
 
         var late = await Log.AfterAsync(first.Cursor, 10, default);
 

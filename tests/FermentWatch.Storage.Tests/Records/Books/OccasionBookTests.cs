@@ -45,6 +45,7 @@ public sealed class OccasionBookTests : OpenedRecords
 
     private static Notice Notice(string key) => new()
     {
-        Id = Guid.CreateVersion7(), Key = key, RouteId = Guid.Empty, Person = "Ada", Title = key, Body = "", DueAt = Noon, ExpiresAt = Noon, NextAttemptAt = Noon,
+        Id = Guid.CreateVersion7(), Key = key, RouteId = Guid.Empty, Person = "Ada", Title = key, Body = "", DueAt = Noon, ExpiresAt = Noon,
+            NextAttemptAt = Noon,
     };
 }

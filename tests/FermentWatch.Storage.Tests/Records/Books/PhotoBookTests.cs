@@ -16,7 +16,8 @@ public sealed class PhotoBookTests : OpenedRecords
     {
         Guid seen = await SeenAsync();
         Assert.Equal(PhotoKept.Kept, await Photos.KeepAsync(Of(seen, 1, "Lena"), false, default));
-        TemporaryFolder.Sql(DatabasePath, "CREATE TRIGGER full_disk BEFORE INSERT ON photo BEGIN SELECT RAISE(ABORT, 'database or disk is full'); END");
+        TemporaryFolder.Sql(DatabasePath,
+            "CREATE TRIGGER full_disk BEFORE INSERT ON photo BEGIN SELECT RAISE(ABORT, 'database or disk is full'); END");
 
         await Assert.ThrowsAsync<DbUpdateException>(() => Photos.KeepAsync(Of(seen, 2, "Lena"), false, default));
         Assert.Equal(1, (await Photos.FindAsync(seen, default))!.Jpeg.Single());

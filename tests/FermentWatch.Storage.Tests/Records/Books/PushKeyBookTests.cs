@@ -12,7 +12,8 @@ public sealed class PushKeyBookTests : OpenedRecords
     [Fact]
     public async Task KeepAsync_ManyAtOnce_OneStaysAndEverybodyGetsIt()
     {
-        PushKeyPair[] kept = await Task.WhenAll(Enumerable.Range(1, 12).Select(number => Task.Run(() => Book.KeepAsync(Pair((byte)number), default))));
+        PushKeyPair[] kept = await Task.WhenAll(Enumerable.Range(1, 12)
+            .Select(number => Task.Run(() => Book.KeepAsync(Pair((byte)number), default))));
         Assert.Single(kept.Select(pair => pair.PublicKey[1]).Distinct());
         Assert.Equivalent(kept[0], await Book.FindAsync(default), strict: true);
     }

@@ -32,7 +32,9 @@ public sealed class SensorBookTests : OpenedRecords
         var shelf = await AddPlaceAsync("shelf");
         var cellar = await AddPlaceAsync("cellar");
         var sensor = await AddSensorAsync("one", shelf.Id);
-        await Book.PlaceAsync(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = cellar.Id, From = Noon + Duration.FromDays(1) }, default);
+        await Book.PlaceAsync(
+            new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = cellar.Id, From = Noon + Duration.FromDays(1) },
+            default);
 
         var found = await Book.FindAsync("one", default);
         Assert.Equal([shelf.Id, cellar.Id], found!.Placements.Select(placement => placement.PlaceId!.Value));
