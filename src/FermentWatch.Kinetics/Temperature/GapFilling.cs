@@ -2,9 +2,16 @@ using System.Globalization;
 
 namespace FermentWatch.Kinetics.Temperature;
 
+/// <summary>
+/// Fills what was not measured from the room's own cycle and level. The cycle is learned from before the gap, or until two days after one
+/// that comes early: days that follow later fill it no other way, so that a forecast can go on from where it stood.
+/// </summary>
 internal static class GapFilling
 {
     private const double HoursToForget = 18;
+
+    /// <summary>So much of a room tells its cycle.</summary>
+    private const int EnoughSteps = 2 * TemperatureCourse.StepsPerDay, LeastKnownSteps = TemperatureCourse.StepsPerDay / 4;
 
     /// <summary>Up to an hour without a mean is a slow sensor, not a gap worth a word.</summary>
     private const int LongestQuietGapSteps = 4;
@@ -20,7 +27,8 @@ internal static class GapFilling
         if (missing > 0 && missing < counted.Length)
             remarks.Add(string.Create(CultureInfo.InvariantCulture,
                 $"{missing / 4.0:0.##} h of temperature were not measured: filled from the room's own cycle, with a wider spread"));
-        RoomCycle cycle = RoomCycle.Learn(counted, fallback);
+        var cycles = new Dictionary<int, RoomCycle>();
+        int[] knownBefore = KnownBefore(counted);
         int[] toPrevious = Distances(counted, forward: true);
         int[] toNext = Distances(counted, forward: false);
         var filled = new TemperatureStep[steps.Count];
@@ -30,10 +38,11 @@ internal static class GapFilling
 
         TemperatureStep Between(int i)
         {
+            RoomCycle cycle = CycleAt(i);
             // The room's level on each side fades with the distance to it; what neither side tells is the room's own spread.
             double before = Memory(toPrevious[i]);
             double after = Memory(toNext[i]);
-            double level = (before > 0 ? before * Level(i - toPrevious[i]) : 0) + (after > 0 ? after * Level(i + toNext[i]) : 0);
+            double level = (before > 0 ? before * Level(cycle, i - toPrevious[i]) : 0) + (after > 0 ? after * Level(cycle, i + toNext[i]) : 0);
             double weight = Math.Max(1, before + after);
             double unknown = 1 - Math.Max(before, after);
             double spread = Math.Sqrt(Square(steps[i].SpreadCelsius) + (unknown * (2 - unknown) * Square(cycle.LevelSpreadCelsius)));
@@ -41,7 +50,25 @@ internal static class GapFilling
                 steps[i].InsideJar);
         }
 
-        double Level(int at) => counted[at]!.Value - cycle.At(at);
+        double Level(RoomCycle cycle, int at) => counted[at]!.Value - cycle.At(at);
+
+        RoomCycle CycleAt(int i)
+        {
+            int begin = toPrevious[i] == int.MaxValue ? 0 : i - toPrevious[i], end = toNext[i] == int.MaxValue ? counted.Length : i + toNext[i];
+            int doubled = begin < EnoughSteps ? 0 : EnoughSteps << (int)Math.Log2(begin / (double)EnoughSteps);
+            // Of what was known before it more than half, in spans that double, so that few are learned.
+            int until = knownBefore[doubled] >= LeastKnownSteps ? doubled : Math.Min(counted.Length, end + EnoughSteps);
+            return cycles.TryGetValue(until, out RoomCycle? known) ? known : cycles[until] = RoomCycle.Learn(counted.AsSpan(0, until), fallback);
+        }
+    }
+
+    /// <summary>How many steps before each were measured.</summary>
+    private static int[] KnownBefore(double?[] counted)
+    {
+        int[] known = new int[counted.Length + 1];
+        for (int i = 0; i < counted.Length; i++)
+            known[i + 1] = known[i] + (counted[i] is null ? 0 : 1);
+        return known;
     }
 
     private static int StepsInLongGaps(double?[] counted)

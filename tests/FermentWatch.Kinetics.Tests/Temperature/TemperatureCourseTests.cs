@@ -15,6 +15,22 @@ public class TemperatureCourseTests
         Assert.Contains("10 h", Assert.Single(course.Remarks), StringComparison.Ordinal);
     }
 
+    /// <summary>Gaps early and late, long and short, and of a sensor that reports by the hour.</summary>
+    [Fact]
+    public void FromSteps_GapThatIsOver_IsFilledAsItWasWhateverFollows()
+    {
+        TemperatureStep[] steps = [.. Enumerable.Range(0, 40 * 96).Select(i => TemperatureStep.Room(
+            i is >= 30 and < 60 or >= 400 and < 800 || (i > 1500 && i % 4 != 0) ? null : 19 + (2 * Math.Sin(2 * Math.PI * i / 96)) + (0.05 * i / 96)))];
+        TemperatureCourse whole = TemperatureCourse.FromSteps(steps, TypicalRoom.Usual);
+        foreach (int days in new[] { 3, 11, 12, 17, 18, 25, 39 })
+        {
+            TemperatureCourse until = TemperatureCourse.FromSteps(steps[..(days * 96)], TypicalRoom.Usual);
+            // A gap in the first two days is settled two days after it; any other as soon as it is over.
+            int settled = (days * 96) - (days == 3 ? 2 * 96 : 4);
+            Assert.All(Enumerable.Range(0, settled), i => Assert.Equal(whole[i], until[i]));
+        }
+    }
+
     [Fact]
     public void FromSteps_NothingMeasured_IsTheTypicalRoom()
     {
