@@ -38,6 +38,9 @@ internal static class HouseholdBenchmark
             (double processorAfter, long writtenAfter) = Used(service);
             Console.WriteLine($"left alone for {span.TotalMinutes:F0} minutes: {100 * (processorAfter - processor) / span.TotalSeconds:F1} % of a "
                 + $"processor, {(writtenAfter - written) / span.TotalDays / 1e9:F2} GB written a day; {Memory(service)}");
+            string health = await (await person.GetAsync("/healthz/ready")).Content.ReadAsStringAsync();
+            if (!health.Contains("\"ready\":true", StringComparison.Ordinal))
+                throw new InvalidOperationException(health);
             await EnterAsync(person);
             Console.WriteLine($"after the entries: {Memory(service)}");
             await ends.CancelAsync();
