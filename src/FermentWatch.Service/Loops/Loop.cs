@@ -66,10 +66,11 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
         {
             while (await _wakings.Reader.WaitToReadAsync(stoppingToken))
             {
-                Volatile.Write(ref _asked, 0);
                 while (_wakings.Reader.TryRead(out TaskCompletionSource? waiter))
                     if (waiter is not null)
                         waiters.Add(waiter);
+                // Only after the wakings are taken: one that comes between would be taken with them and keep every later one from being written.
+                Interlocked.Exchange(ref _asked, 0);
                 await RunOnceAsync(stoppingToken);
                 waiters.ForEach(waiter => waiter.TrySetResult());
                 waiters.Clear();
