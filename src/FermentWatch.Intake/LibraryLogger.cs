@@ -1,7 +1,7 @@
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Kitchen.Typed;
-using MQTTnet.Diagnostics.Logger;
 using Microsoft.Extensions.Logging;
+using MQTTnet.Diagnostics.Logger;
 
 namespace FermentWatch.Intake;
 

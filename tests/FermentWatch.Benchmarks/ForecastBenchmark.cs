@@ -1,4 +1,3 @@
-using Trace = FermentWatch.Kinetics.Simulation.Trace;
 using FermentWatch.Kinetics.Ensemble;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Guilds;
@@ -8,6 +7,7 @@ using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kinetics.Simulation;
 using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Reference.Tests.Published;
+using Trace = FermentWatch.Kinetics.Simulation.Trace;
 
 namespace FermentWatch.Benchmarks;
 

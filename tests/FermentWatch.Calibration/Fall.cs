@@ -1,7 +1,5 @@
-using FermentWatch.Kinetics.Ensemble;
 using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Kinetics.Simulation;
-using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Reference.Tests.Published;
 
 namespace FermentWatch.Calibration;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using FermentWatch.Calibration;
 using FermentWatch.Calibration.Score;
-using FermentWatch.Kinetics.Guilds;
 using FermentWatch.Reference.Tests.Published;
 
 // Refits the model from the published rows and prints everything the fit knows: parameters, residuals, and both again

@@ -2,8 +2,8 @@ using System.Text.Json;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mqtt;
-using NSubstitute;
 using NodaTime;
+using NSubstitute;
 
 namespace FermentWatch.Notices.Tests;
 

@@ -1,5 +1,4 @@
 using FermentWatch.Acts.Jars;
-using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;

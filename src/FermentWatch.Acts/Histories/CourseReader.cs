@@ -1,7 +1,6 @@
 using System.Globalization;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Forecasting;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;

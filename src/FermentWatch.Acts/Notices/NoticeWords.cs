@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Notices;
 
 namespace FermentWatch.Acts.Notices;

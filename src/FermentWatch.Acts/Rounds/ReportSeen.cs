@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
-using FermentWatch.Kitchen.Rounds;
 
 namespace FermentWatch.Acts.Rounds;
 

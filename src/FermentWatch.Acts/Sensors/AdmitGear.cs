@@ -1,5 +1,4 @@
 using FermentWatch.Acts.Households;
-using FermentWatch.Acts.Rounds;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;

@@ -1,7 +1,6 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Kitchen.Topics;
 using FermentWatch.Kitchen.Typed;
 using NodaTime;
 

@@ -1,17 +1,15 @@
 using System.Buffers;
 using System.Collections;
 using System.Net;
-using FermentWatch.Intake.Credentials;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Embedded.Listening;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.Topics;
 using FermentWatch.Kitchen.Typed;
+using Microsoft.Extensions.Logging;
 using MQTTnet.Packets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
-using Microsoft.Extensions.Logging;
 using NodaTime;
 
 namespace FermentWatch.Intake.Embedded;

@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using FermentWatch.Intake.Door;
 using FermentWatch.Intake.Sources;
-using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Topics;
 using Microsoft.Extensions.Logging;
 using MQTTnet;

@@ -2,10 +2,8 @@ using System.Text;
 using System.Text.Json;
 using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Decoding.SenMl;
-using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
-using Json.Pointer;
 using NodaTime;
 
 namespace FermentWatch.Intake.Sources;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Intake.Decoding;
 using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;

@@ -5,7 +5,6 @@ using FermentWatch.Kinetics.Temperature;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
-using NodaTime;
 
 namespace FermentWatch.Kitchen.Forecasts;
 

@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Jars;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Notices;

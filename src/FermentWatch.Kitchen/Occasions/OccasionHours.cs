@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;

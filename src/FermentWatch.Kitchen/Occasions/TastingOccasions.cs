@@ -3,7 +3,6 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Words;
-using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;
 

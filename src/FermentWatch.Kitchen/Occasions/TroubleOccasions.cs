@@ -1,7 +1,6 @@
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;

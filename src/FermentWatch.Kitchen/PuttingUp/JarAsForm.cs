@@ -4,7 +4,6 @@ using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
-using NodaTime;
 
 namespace FermentWatch.Kitchen.PuttingUp;
 

@@ -3,7 +3,6 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Rounds;
 
 namespace FermentWatch.Kitchen.RoundAnswers;
 

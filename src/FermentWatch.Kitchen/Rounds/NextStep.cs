@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
 using NodaTime;

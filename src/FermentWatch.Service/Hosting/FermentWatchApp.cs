@@ -1,9 +1,9 @@
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
-using FermentWatch.Web.Accounts;
 using FermentWatch.Web;
-using NodaTime.Extensions;
+using FermentWatch.Web.Accounts;
 using NodaTime;
+using NodaTime.Extensions;
 using Serilog;
 
 namespace FermentWatch.Service.Hosting;

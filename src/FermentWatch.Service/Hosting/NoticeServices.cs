@@ -1,12 +1,12 @@
+using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Publishing;
-using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Notices.Feeds;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Notices.Mqtt;
 using FermentWatch.Notices.Outside;
-using FermentWatch.Notices.WebPush;
 using FermentWatch.Notices.Webhooks;
+using FermentWatch.Notices.WebPush;
 using FermentWatch.Web;
 using FermentWatch.Web.Pages.Answers;
 using NodaTime;

@@ -4,7 +4,6 @@ using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
 using FermentWatch.Web.Gates;
-using FermentWatch.Web.Pages.Sensors;
 
 namespace FermentWatch.Web.Api;
 

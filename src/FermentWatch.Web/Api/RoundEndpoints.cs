@@ -8,7 +8,6 @@ using FermentWatch.Kitchen.Typed;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
 using FermentWatch.Web.Gates;
-using FermentWatch.Web.Pages.Shared;
 using Microsoft.AspNetCore.Mvc;
 
 namespace FermentWatch.Web.Api;

@@ -9,8 +9,8 @@ using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
-using NSubstitute;
 using NodaTime;
+using NSubstitute;
 
 namespace FermentWatch.Kitchen.Tests.Doubles;
 

@@ -1,8 +1,8 @@
-using FermentWatch.Kitchen.Tests.Words;
 using CsCheck;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

@@ -6,7 +6,6 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Tests.Doubles;
-using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Forecasts;
 

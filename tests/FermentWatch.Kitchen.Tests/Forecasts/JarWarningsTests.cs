@@ -1,10 +1,10 @@
-using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Tests.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Forecasts;

@@ -1,8 +1,8 @@
-using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Tests.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Guides;

@@ -2,9 +2,9 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Tests.Doubles;
-using NSubstitute;
 using NodaTime;
 using NodaTime.Testing;
+using NSubstitute;
 
 namespace FermentWatch.Kitchen.Tests.Notices;
 

@@ -6,8 +6,8 @@ using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Tests.Doubles;
-using NSubstitute;
 using NodaTime;
+using NSubstitute;
 
 namespace FermentWatch.Kitchen.Tests.Occasions;
 

@@ -8,7 +8,6 @@ using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Tests.Doubles;
 using FermentWatch.Kitchen.Tests.Golden;
 using FermentWatch.Kitchen.Troubles;
-using FermentWatch.Scenario.Tests;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Occasions;

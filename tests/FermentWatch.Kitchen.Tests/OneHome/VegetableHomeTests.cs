@@ -1,5 +1,4 @@
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Guides;
 
 namespace FermentWatch.Kitchen.Tests.OneHome;

@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Tests.Doubles;
 using NodaTime;

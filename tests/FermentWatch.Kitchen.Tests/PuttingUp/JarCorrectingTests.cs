@@ -1,4 +1,3 @@
-using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.PuttingUp;

@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Tests.Doubles;
 

@@ -4,7 +4,6 @@ using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Tests.Doubles;
-using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.RoundAnswers;
 

@@ -1,5 +1,4 @@
 using FermentWatch.Kinetics.Observation;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Rounds;

@@ -1,6 +1,6 @@
-using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Rounds;
+using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
 

@@ -1,5 +1,3 @@
-using FermentWatch.Kitchen.Tests.Guides;
-using FermentWatch.Kitchen.Tests.Words;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
 using FermentWatch.Kitchen.AcidLines;
@@ -9,6 +7,8 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Tests.Doubles;
+using FermentWatch.Kitchen.Tests.Guides;
+using FermentWatch.Kitchen.Tests.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Tests.Rounds;

@@ -2,7 +2,6 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
-using FermentWatch.Kitchen.Notices;
 
 namespace FermentWatch.Notices.Tests.WebPush;
 

@@ -6,7 +6,6 @@ using FermentWatch.Notices.WebPush;
 using Microsoft.AspNetCore.Http;
 using NodaTime;
 using NodaTime.Testing;
-using Channel = FermentWatch.Kitchen.Notices.Channel;
 
 namespace FermentWatch.Notices.Tests.WebPush;
 

@@ -79,6 +79,16 @@ public partial class RoomArrowTests
         Assert.Empty(doors.SelectMany(file => Books().Matches(File.ReadAllText(file)).Select(found => $"{Path.GetFileName(file)}: {found.Value}")));
     }
 
+    /// <summary>Pages are leant on by nobody: what the API and the command line share with them lives in acts or in the kitchen.</summary>
+    [Fact]
+    public void ApiAndCommandLine_LeanOnNoPage()
+    {
+        string[] others = [.. new[] { Path.Combine("FermentWatch.Web", "Api"), Path.Combine("FermentWatch.Service", "CommandLine") }
+            .SelectMany(room => Directory.EnumerateFiles(Path.Combine(Root(), "src", room), "*.cs", SearchOption.AllDirectories))];
+        Assert.True(others.Length > 50, $"{others.Length} files");
+        Assert.Empty(others.Where(file => File.ReadAllText(file).Contains("FermentWatch.Web.Pages", StringComparison.Ordinal)).Select(Path.GetFileName));
+    }
+
     [GeneratedRegex(@"\bI[A-Z]\w*Book\b|\bIReadingLog\b|\bIReadingHistory\b|\bIReadingIntake\b")]
     private static partial Regex Books();
 

@@ -1,5 +1,5 @@
-using FermentWatch.Service.CommandLine;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

@@ -18,10 +18,10 @@ using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
-using NSubstitute;
 using NodaTime;
 using NodaTime.Extensions;
 using NodaTime.Testing;
+using NSubstitute;
 
 namespace FermentWatch.Service.Tests.Pages;
 

@@ -4,8 +4,8 @@ using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
-using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Jars;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Service.CommandLine.Records;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using FermentWatch.Kinetics.Forecasting;
-using FermentWatch.Web.Pages.Charts;
 
 namespace FermentWatch.Service.CommandLine.Outlook;
 

@@ -1,7 +1,6 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Guides;
-using FermentWatch.Web.Pages.Charts;
 using NodaTime;
 using NodaTime.Text;
 using Spectre.Console;

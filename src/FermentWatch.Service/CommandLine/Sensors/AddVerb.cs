@@ -3,7 +3,6 @@ using FermentWatch.Acts.Sensors;
 using FermentWatch.Kinetics;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Hosting;
-using FermentWatch.Web.Pages.Sensors;
 
 namespace FermentWatch.Service.CommandLine.Sensors;
 
