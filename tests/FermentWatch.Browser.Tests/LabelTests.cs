@@ -91,6 +91,8 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
             await chromium.Browser.NewContextAsync(
             new() { JavaScriptEnabled = true, ViewportSize = new() { Width = 1280, Height = 900 }, DeviceScaleFactor = 3 });
         IPage page = await context.NewPageAsync();
+        // By the steered clock the answer waits for the forecast of every jar.
+        page.SetDefaultTimeout((float)TimeSpan.FromMinutes(3).TotalMilliseconds);
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", howMany: jars, daysAgo: 9);
         return page;

@@ -43,4 +43,7 @@ public sealed class Round
 
     /// <summary>Jars that were asked to be tasted on it, by id; each stood for its lot.</summary>
     public IReadOnlyList<Guid> TasteAsked { get; init; } = [];
+
+    /// <summary>Jars past their tasting days that were asked about as a decision on it, by id; each stood for its lot.</summary>
+    public IReadOnlyList<Guid> DecideAsked { get; init; } = [];
 }

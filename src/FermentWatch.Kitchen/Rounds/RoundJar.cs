@@ -44,6 +44,9 @@ public sealed record RoundSheet(LocalDate Date, IReadOnlyList<RoundShelf> Shelve
     /// <summary>Jars that are asked to be tasted, by id, each for its lot.</summary>
     public IReadOnlyList<Guid> TasteAsked { get; init; } = [];
 
+    /// <summary>Jars that are asked about as a decision, by id, each for its lot.</summary>
+    public IReadOnlyList<Guid> DecideAsked { get; init; } = [];
+
     public IEnumerable<RoundJar> Jars => Shelves.SelectMany(shelf => shelf.Jars);
 }
 

@@ -40,7 +40,8 @@ public sealed class RoundPass(
             Roster roster = await members.RosterAsync(date, cancellationToken);
             bool isMissed = date < today;
             RoundSheet? sheet = isMissed || roster.PauseOn(date) is not null ? null : await SheetAsync(household, date, dueAt, cancellationToken);
-            var round = new Round { Date = date, DueAt = dueAt, OpenedAt = now, Missed = isMissed, TasteAsked = sheet?.TasteAsked ?? [] };
+            var round = new Round { Date = date, DueAt = dueAt, OpenedAt = now, Missed = isMissed, TasteAsked = sheet?.TasteAsked ?? [],
+                DecideAsked = sheet?.DecideAsked ?? [] };
             if (await rounds.OpenAsync(round, await MorningAsync(household, roster, sheet, dueAt, cancellationToken), cancellationToken))
                 opened.Add(date);
         }

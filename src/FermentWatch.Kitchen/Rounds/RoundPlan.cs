@@ -33,7 +33,7 @@ public sealed class RoundPlan(
                 .Select(shelf => new RoundShelf(shelf.First().Place, [.. shelf.Select(entry => entry.Jar).OrderBy(entry => entry.Jar.Number)]))
                 .OrderBy(shelf => shelf.Place.ShelfOrder).ThenBy(shelf => shelf.Place.Name, StringComparer.Ordinal)])
         {
-            TasteAsked = tasting.AskedOn(date),
+            TasteAsked = tasting.AskedOn(date), DecideAsked = tasting.DecidedOn(date),
         };
     }
 

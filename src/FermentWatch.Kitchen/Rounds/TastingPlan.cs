@@ -26,7 +26,7 @@ public sealed class TastingPlan
     private readonly List<Jar> _kept;
     private readonly IReadOnlyDictionary<Guid, JarForecast> _forecasts;
     private readonly List<Lot> _lots;
-    private readonly SortedDictionary<LocalDate, IReadOnlyList<Guid>> _told;
+    private readonly SortedDictionary<LocalDate, Round> _told = [];
     private readonly Dictionary<LocalDate, IReadOnlyList<Guid>> _workedOut = [];
 
     /// <param name="jars">Every kept jar, whole.</param>
@@ -40,9 +40,8 @@ public sealed class TastingPlan
         _kept = [.. jars];
         _lots = LotsOf(_kept);
         // The day on which a household begins was no round, yet its page asks as on any other.
-        _told = [];
         foreach (Round round in rounds.Where(round => !round.Missed || round.OpenedAt.InZone(household.Zone).Date > round.Date))
-            _told[round.Date] = round.TasteAsked;
+            _told[round.Date] = round;
     }
 
     private List<Lot> LotsOf(List<Jar> kept)
@@ -69,23 +68,37 @@ public sealed class TastingPlan
         // What was asked in the morning is asked until it is answered, though the forecast has moved on; never before it may be tasted.
         LocalDate? from = asked && !(lot.TastedOn >= date) && NotBefore(lot.By) <= date ? LocalDate.Min(lot.From ?? date, date) : lot.From;
         TasteAskKind kind = !stands || lot.From is null ? TasteAskKind.Nothing
-            : lot.PastFrom == date ? TasteAskKind.Decide
+            : DecidedOn(date).Any(lot.Tasted.Contains) && !(lot.TastedOn >= date) ? TasteAskKind.Decide
             : asked && from <= date && !lot.IsPast(date) ? TasteAskKind.Taste : TasteAskKind.Nothing;
         return new TasteAsk(lot.By.Number, lot.Numbers, lot.From is null ? null : from, lot.PastFrom, lot.SaidRight, kind);
     }
 
     /// <summary>The jars that are asked to be tasted on a date, each for its lot, as things stood when the day began.</summary>
-    public IReadOnlyList<Guid> AskedOn(LocalDate date) => _told.TryGetValue(date, out IReadOnlyList<Guid>? told) ? told
+    public IReadOnlyList<Guid> AskedOn(LocalDate date) => _told.TryGetValue(date, out Round? told) ? told.TasteAsked
         : _workedOut.TryGetValue(date, out IReadOnlyList<Guid>? known) ? known : _workedOut[date] = WorkOut(date);
+
+    /// <summary>
+    /// The jars that are asked about as a decision on a date, each for its lot, as things stood when the day began: on the first day that
+    /// finds it past its tasting days, once since it was tasted last.
+    /// </summary>
+    public IReadOnlyList<Guid> DecidedOn(LocalDate date)
+    {
+        if (_told.TryGetValue(date, out Round? told))
+            return told.DecideAsked;
+        LocalDate next = _told.Keys.Where(day => day < date).Select(day => day.PlusDays(1)).DefaultIfEmpty(LocalDate.MinIsoValue).Max();
+        return [.. LotsAt(date).Where(lot => lot.PastFrom is { } past && LocalDate.Max(past, next) == date
+            && !_told.Any(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.DecideAsked.Any(lot.Tasted.Contains)))
+            .Select(lot => lot.By.Id)];
+    }
 
     /// <summary>The jars asked for on a date whose round is not opened yet, by going through the days that lie between.</summary>
     private List<Guid> WorkOut(LocalDate date)
     {
         List<Lot> open = [.. LotsAt(date).Where(lot => lot.From <= date)];
         var asked = open.ToDictionary(lot => lot, lot =>
-            _told.Where(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.Any(lot.Tasted.Contains))
+            _told.Where(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.TasteAsked.Any(lot.Tasted.Contains))
             .Select(day => day.Key).ToList());
-        var all = _told.Where(day => day.Key < date).ToDictionary(day => day.Key, day => day.Value.Count);
+        var all = _told.Where(day => day.Key < date).ToDictionary(day => day.Key, day => day.Value.TasteAsked.Count);
         LocalDate begin = _told.Keys.Where(day => day < date).Select(day => day.PlusDays(1))
             .Append(open.Select(lot => lot.From!.Value).DefaultIfEmpty(date).Min()).Max();
         List<Guid> today = [];

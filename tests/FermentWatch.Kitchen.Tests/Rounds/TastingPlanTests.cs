@@ -81,6 +81,20 @@ public class TastingPlanTests
         Assert.Empty(AskedOn(lot, 10, 20, TasteAskKind.Decide));
     }
 
+    /// <summary>The last day moves with the weather: over a day, or away again once it was asked about.</summary>
+    [Theory]
+    [InlineData(20, 21, 22, 23, 24, 25)]
+    [InlineData(24, 24, 24, 20, 20, 20)]
+    [InlineData(30, 30, 18, 18, 40, 18)]
+    public void Of_PastItsDays_IsAskedOnceThoughTheForecastMoves(params int[] lateDays)
+    {
+        List<Jar> lot = Lot(1, 4);
+        List<Round> rounds = [];
+        for (int day = 10; day < 40; day++)
+            rounds.Add(Opened(Plan(lot, 10, lateDays[Math.Clamp(day - 20, 0, lateDays.Length - 1)], rounds: rounds), day));
+        Assert.Equal([lot[0].Id], Assert.Single(rounds, round => round.DecideAsked.Count > 0).DecideAsked);
+    }
+
     [Fact]
     public void Of_NotTastingThisWeek_PassesOverSevenDays()
     {
@@ -227,7 +241,8 @@ public class TastingPlanTests
     private static Round Opened(TastingPlan plan, int day)
     {
         Instant morning = Make.Packed.Plus(Duration.FromDays(day));
-        return new Round { Date = Date(day), DueAt = morning, OpenedAt = morning, Missed = false, TasteAsked = plan.AskedOn(Date(day)) };
+        return new Round { Date = Date(day), DueAt = morning, OpenedAt = morning, Missed = false, TasteAsked = plan.AskedOn(Date(day)),
+            DecideAsked = plan.DecidedOn(Date(day)) };
     }
 
     private static IEnumerable<int> AskedOn(List<Jar> jars, double expectedDay, double lateDay, TasteAskKind kind = TasteAskKind.Taste,

@@ -139,6 +139,7 @@ public sealed class OneTruthTests
             Date = today.PlusDays(-ago), DueAt = today.PlusDays(-ago).At(new LocalTime(7, 0)).InUtc().ToInstant(),
             OpenedAt = today.PlusDays(-ago).At(new LocalTime(7, 0)).InUtc().ToInstant(), Missed = ago == 5,
             TasteAsked = [.. jars.Where(jar => ago != 5 && (jar.Number + ago + day) % 3 == 0).Select(jar => jar.Id).Take(3)],
+            DecideAsked = [.. jars.Where(jar => ago is 0 or 3 && (jar.Number + day) % 4 == 0).Select(jar => jar.Id)],
         }),
     ];
 

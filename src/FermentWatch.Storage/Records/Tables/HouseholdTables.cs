@@ -51,6 +51,7 @@ internal sealed class RoundTable : IEntityTypeConfiguration<Round>
         builder.ToTable("round");
         builder.HasKey(round => round.Date);
         builder.Property(round => round.TasteAsked).HasConversion(new GuidsConverter(), GuidsConverter.Comparer);
+        builder.Property(round => round.DecideAsked).HasConversion(new GuidsConverter(), GuidsConverter.Comparer);
     }
 }
 
