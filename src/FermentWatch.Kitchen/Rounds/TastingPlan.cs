@@ -27,7 +27,7 @@ public sealed class TastingPlan
     private readonly IReadOnlyDictionary<Guid, JarForecast> _forecasts;
     private readonly List<Lot> _lots;
     private readonly SortedDictionary<LocalDate, Round> _told = [];
-    private readonly Dictionary<LocalDate, IReadOnlyList<Guid>> _workedOut = [];
+    private readonly Dictionary<LocalDate, IReadOnlyList<Guid>> _workedOut = [], _decisions = [];
 
     /// <param name="jars">Every kept jar, whole.</param>
     /// <param name="forecasts">The latest forecasts by jar.</param>
@@ -81,10 +81,11 @@ public sealed class TastingPlan
     /// The jars that are asked about as a decision on a date, each for its lot, as things stood when the day began: on the first day that
     /// finds it past its tasting days, once since it was tasted last.
     /// </summary>
-    public IReadOnlyList<Guid> DecidedOn(LocalDate date)
+    public IReadOnlyList<Guid> DecidedOn(LocalDate date) => _told.TryGetValue(date, out Round? told) ? told.DecideAsked
+        : _decisions.TryGetValue(date, out IReadOnlyList<Guid>? known) ? known : _decisions[date] = WorkOutDecisions(date);
+
+    private List<Guid> WorkOutDecisions(LocalDate date)
     {
-        if (_told.TryGetValue(date, out Round? told))
-            return told.DecideAsked;
         LocalDate next = _told.Keys.Where(day => day < date).Select(day => day.PlusDays(1)).DefaultIfEmpty(LocalDate.MinIsoValue).Max();
         return [.. LotsAt(date).Where(lot => lot.PastFrom is { } past && LocalDate.Max(past, next) == date
             && !_told.Any(day => day.Key < date && !(day.Key <= lot.TastedOn) && day.Value.DecideAsked.Any(lot.Tasted.Contains)))
