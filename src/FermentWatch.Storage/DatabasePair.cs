@@ -1,3 +1,5 @@
+using FermentWatch.Storage.Readings;
+using FermentWatch.Storage.Records;
 using Microsoft.Data.Sqlite;
 
 namespace FermentWatch.Storage;
@@ -8,6 +10,7 @@ namespace FermentWatch.Storage;
 /// </summary>
 internal static class DatabasePair
 {
+    private const string SomeRecord = "SELECT 1 FROM jar UNION ALL SELECT 1 FROM sensor UNION ALL SELECT 1 FROM AspNetUsers";
     private const string StartAnew = "To start anew, move both files away.";
 
     /// <summary>Refuses what does not belong together. Files that hold nothing yet are nobody's and may be taken.</summary>
@@ -28,13 +31,9 @@ internal static class DatabasePair
     /// <exception cref="DatabaseRefusedException">They are of two households.</exception>
     internal static void Join(StorageOptions options)
     {
-        string household = Text(options.RecordsPath, "SELECT Id FROM household LIMIT 1") ?? "";
-        string? pair = Text(options.ReadingsPath, "SELECT pair FROM state");
+        (string household, string? pair) = RefuseStrangers(options);
         if (pair == household)
             return;
-        if (pair is not null && HasReadings(options.ReadingsPath))
-            throw new DatabaseRefusedException(options.ReadingsPath,
-                $"it belongs to other records than those in {options.RecordsPath}. Restore both files from one backup. {StartAnew}");
         using SqliteConnection connection = Open(options.ReadingsPath);
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = "UPDATE state SET pair = $1";
@@ -42,8 +41,27 @@ internal static class DatabasePair
         command.ExecuteNonQuery();
     }
 
+    /// <summary>Refuses two files that are of two households, and gives the ids that they bear. Changes nothing.</summary>
+    /// <exception cref="DatabaseRefusedException">They are.</exception>
+    internal static (string Household, string? Pair) RefuseStrangers(StorageOptions options)
+    {
+        string household = Text(options.RecordsPath, "SELECT Id FROM household LIMIT 1") ?? "";
+        string? pair = Text(options.ReadingsPath, "SELECT pair FROM state");
+        return pair is null || pair == household || !HasReadings(options.ReadingsPath) ? (household, pair)
+            : throw new DatabaseRefusedException(options.ReadingsPath,
+                $"it belongs to other records than those in {options.RecordsPath}. Restore both files from one backup. {StartAnew}");
+    }
+
+    /// <summary>Whether there is a household, or half of one, in the folder.</summary>
+    /// <exception cref="DatabaseRefusedException">What is there is no file of ours, or damaged: nobody may take its place.</exception>
+    internal static bool HoldsAnything(StorageOptions options) =>
+        (DatabaseFile.Inspect(options.RecordsPath, RecordsDatabase.ApplicationId)
+            && Text(options.RecordsPath, $"SELECT count(*) FROM ({SomeRecord} UNION ALL SELECT 1 FROM place)") != "0")
+        || (DatabaseFile.Inspect(options.ReadingsPath, ReadingSchema.ApplicationId)
+            && Text(options.ReadingsPath, "SELECT count(*) FROM (SELECT 1 FROM reading LIMIT 1)") != "0");
+
     private static bool HasRecords(string path) =>
-        Text(path, "SELECT 1 FROM jar UNION ALL SELECT 1 FROM sensor UNION ALL SELECT 1 FROM AspNetUsers LIMIT 1") is not null;
+        Text(path, $"{SomeRecord} LIMIT 1") is not null;
 
     private static bool HasReadings(string path) => Text(path, "SELECT 1 FROM reading LIMIT 1") is not null;
 

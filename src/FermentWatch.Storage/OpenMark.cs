@@ -12,12 +12,7 @@ internal sealed class OpenMark : IDisposable
 
     public OpenMark(StorageOptions options, StorageRemarks remarks)
     {
-        _files =
-        [
-            (options.ReadingsPath, "SELECT coalesce(opened, 0) FROM state", "UPDATE state SET opened = {0}"),
-            // EF Core keeps no version there; a number in the header needs no table.
-            (options.RecordsPath, "PRAGMA user_version", "PRAGMA user_version = {0}"),
-        ];
+        _files = MarksOf(options);
         foreach ((string path, string ask, string set) in _files)
         {
             bool journal = File.Exists(path + "-wal");
@@ -28,6 +23,16 @@ internal sealed class OpenMark : IDisposable
                     + "shortly before may be missing. If the journal was moved, stop the service, put it back beside its file, and start again; "
                     + "nothing was entered since then.");
             Mark(connection, set, 1);
+        }
+    }
+
+    /// <summary>Takes the marks of a copy away: the files that it was copied from are open, it is not.</summary>
+    internal static void Clear(StorageOptions copy)
+    {
+        foreach ((string path, _, string set) in MarksOf(copy))
+        {
+            using SqliteConnection connection = Open(path);
+            Mark(connection, set, 0);
         }
     }
 
@@ -49,6 +54,13 @@ internal sealed class OpenMark : IDisposable
             }
         }
     }
+
+    private static (string Path, string Ask, string Set)[] MarksOf(StorageOptions options) =>
+    [
+        (options.ReadingsPath, "SELECT coalesce(opened, 0) FROM state", "UPDATE state SET opened = {0}"),
+        // EF Core keeps no version there; a number in the header needs no table.
+        (options.RecordsPath, "PRAGMA user_version", "PRAGMA user_version = {0}"),
+    ];
 
     /// <summary>Sets the mark in the file itself: in the journal alone it would be lost with it.</summary>
     private static void Mark(SqliteConnection connection, string set, int value)

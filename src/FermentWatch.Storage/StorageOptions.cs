@@ -1,3 +1,5 @@
+using FermentWatch.Storage.Archives.Taking;
+
 namespace FermentWatch.Storage;
 
 /// <summary>Where the two databases are kept.</summary>
@@ -12,6 +14,9 @@ public sealed class StorageOptions
     internal string ReadingsPath => Path.Combine(Folder, "readings.db");
 
     internal string RecordsPath => Path.Combine(Folder, "records.db");
+
+    /// <summary>Whether there are records in the folder, or such as only have to be moved in. Nothing is opened or made.</summary>
+    public bool HasHousehold => File.Exists(RecordsPath) || PreparedHousehold.Waits(this);
 
     /// <summary>Everything wrong with the settings: which, what came, what would be right.</summary>
     public IEnumerable<string> Errors()

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Archives;
 using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Forwarding;
@@ -13,8 +14,11 @@ using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Probes;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
+using FermentWatch.Kitchen.Recipes;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
+using FermentWatch.Storage.Archives;
+using FermentWatch.Storage.Archives.Taking;
 using FermentWatch.Storage.Readings;
 using FermentWatch.Storage.Records;
 using FermentWatch.Storage.Records.Books;
@@ -50,9 +54,11 @@ public static class StorageServices
         services.AddSingleton<IForwardCursors>(provider => provider.GetRequiredService<ReadingStore>().ForwardCursors);
         services.AddSingleton<IForwardLog<LoggedObservation>, ObservationLog>();
 
+        services.AddSingleton<IHouseholdArchive, HouseholdArchive>();
         services.AddDbContextFactory<RecordsContext>(builder => RecordsConnection.Configure(builder, options.RecordsPath));
         services.AddSingleton<IHouseholdBook, HouseholdBook>();
         services.AddSingleton<IPlaceBook, PlaceBook>();
+        services.AddSingleton<IRecipeBook, RecipeBook>();
         services.AddSingleton<ISensorBook, SensorBook>();
         services.AddSingleton<ISourceRuleBook, SourceRuleBook>();
         services.AddSingleton<IProbeBook, ProbeBook>();
@@ -95,10 +101,13 @@ public static class StorageServices
     public static void OpenStorage(this IServiceProvider provider, bool asService = false)
     {
         var options = provider.GetRequiredService<StorageOptions>();
+        PreparedHousehold.MoveIn(options);
         DatabasePair.Check(options);
         RecordsDatabase.CreateOrUpgrade(options.RecordsPath, provider.GetRequiredService<TimeProvider>());
         ReadingSchema.CreateOrCheck(options.ReadingsPath);
         DatabasePair.Join(options);
+        if (NetworkShare.Remark(options.Folder) is { } share)
+            provider.GetRequiredService<StorageRemarks>().Add(share);
         // Before the store, so that it is disposed of after it.
         if (asService)
             provider.GetRequiredService<OpenMark>();

@@ -12,10 +12,8 @@ public sealed class StorageTrouble : IDiskTrouble
     // ENOSPC and EDQUOT of Linux's errno.h, as .NET passes them on in the low bits of HResult on Unix.
     private const int NoSpace = 28, QuotaExceeded = 122;
 
-    string? IDiskTrouble.WordsOf(Exception? trouble) => WordsOf(trouble);
-
-    /// <summary>The words for a failure; null where it has another cause.</summary>
-    public static string? WordsOf(Exception? trouble)
+    /// <inheritdoc/>
+    public string? WordsOf(Exception? trouble)
     {
         for (Exception? cause = trouble; cause is not null; cause = cause.InnerException)
             if (Words(cause) is { } words)

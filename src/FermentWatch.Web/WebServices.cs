@@ -63,6 +63,7 @@ public static class WebServices
         app.Use(ForgeryGate.PassFormAsync);
         app.Use(DoneAlready.LeadAsync);
         app.MapHealth();
+        app.MapExportForm();
         app.MapPost("/sign-out", SignOutAsync).Does<SignInDesk>().ExcludeFromDescription();
         app.MapBoardTap();
         app.MapUnsent();

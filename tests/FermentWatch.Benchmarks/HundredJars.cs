@@ -39,7 +39,7 @@ internal static class HundredJars
             await services.GetRequiredService<IPlaceBook>().AddAsync(place, default);
             var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = $"s{place.ShelfOrder}", Name = place.Name, AddedAt = began };
             sensor.Placements.Add(new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = sensor.Id, PlaceId = place.Id, From = began });
-            IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
+            IssuedCredential issued = new CredentialIssuer().ForSensor(sensor);
             sensors.Add((await services.GetRequiredService<ISensorBook>().AddAsync(sensor, issued.Credential, default), issued.Password));
         }
         for (Instant day = began; day < now; day += Duration.FromDays(1))

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FermentWatch.Benchmarks;
+using FermentWatch.Benchmarks.Archives;
 using FermentWatch.Benchmarks.Crowd;
 using FermentWatch.Benchmarks.History;
 using FermentWatch.Benchmarks.Intake;
@@ -29,6 +30,18 @@ switch (args)
     case ["history", string sensors, string days] when int.TryParse(sensors, out int howMany) && int.TryParse(days, out int howLong):
         await HistoryBenchmark.RunAsync(howMany, howLong);
         return 0;
+    case ["old-readings"]:
+        await OldReadingsBenchmark.RunAsync(1_000_000);
+        return 0;
+    case ["old-readings", string count] when int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out int many):
+        await OldReadingsBenchmark.RunAsync(many);
+        return 0;
+    case ["archive"]:
+        await ArchiveBenchmark.RunAsync(sensors: 1, days: 366);
+        return 0;
+    case ["archive", string sensors, string days] when int.TryParse(sensors, out int howMany) && int.TryParse(days, out int howLong):
+        await ArchiveBenchmark.RunAsync(howMany, howLong);
+        return 0;
     case ["quarter"]:
         await QuarterBenchmark.RunAsync();
         return 0;
@@ -46,6 +59,7 @@ switch (args)
         return 0;
     default:
         Console.Error.WriteLine("benchmarks: 'forecast', 'room FILE' (a CSV of timestamp,fahrenheit), 'intake', 'intake memory', 'morning', "
-            + "'history-judging', 'history', 'history SENSORS DAYS', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
+            + "'history-judging', 'history', 'history SENSORS DAYS', 'old-readings', 'old-readings COUNT', 'archive', "
+            + "'archive SENSORS DAYS', 'quarter', 'household', 'household MINUTES' or 'crowd' would be right");
         return 2;
 }

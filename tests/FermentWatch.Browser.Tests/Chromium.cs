@@ -11,19 +11,31 @@ public sealed class Chromium : IAsyncLifetime
             "--disable-sync",
     ];
 
+    // Tests run beside each other on few cores, and by the steered clock an answer may wait for the forecast of every jar.
+    private static readonly float PatienceMilliseconds = (float)TimeSpan.FromMinutes(3).TotalMilliseconds;
+
     private IPlaywright? _playwright;
 
-    public IBrowser Browser { get; private set; } = null!;
+    private IBrowser _browser = null!;
 
     public async Task InitializeAsync()
     {
         _playwright = await Playwright.CreateAsync();
-        Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = OnPath("chromium"), Args = Flags });
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = OnPath("chromium"), Args = Flags });
+        Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
+    }
+
+    /// <summary>A browser that nobody has used yet, with patience.</summary>
+    public async Task<IBrowserContext> NewContextAsync(BrowserNewContextOptions? options = null)
+    {
+        IBrowserContext context = await _browser.NewContextAsync(options);
+        context.SetDefaultTimeout(PatienceMilliseconds);
+        return context;
     }
 
     public async Task DisposeAsync()
     {
-        await Browser.DisposeAsync();
+        await _browser.DisposeAsync();
         _playwright?.Dispose();
     }
 

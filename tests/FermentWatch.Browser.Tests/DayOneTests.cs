@@ -142,13 +142,13 @@ public sealed partial class DayOneTests(Chromium chromium) : IClassFixture<Chrom
     }
 
     private Task<IBrowserContext> NoScriptAsync() =>
-        chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+        chromium.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
 
     [Fact]
     public async Task PutUp_AsTheAmountIsTyped_SaysHowMuchSaltToWeigh()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
         IPage page = await context.NewPageAsync();
         var wrong = new List<string>();
         page.Console += (_, said) => wrong.Add(said.Text);

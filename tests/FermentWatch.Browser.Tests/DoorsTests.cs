@@ -42,7 +42,7 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task SetUp_ThatHasScript_OffersTheZoneOfTheBrowserAndTakesIt()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { TimezoneId = "America/Lima" });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { TimezoneId = "America/Lima" });
         IPage page = await context.NewPageAsync();
         var wrong = new List<string>();
         page.Console += (_, said) => wrong.Add(said.Text);
@@ -150,7 +150,7 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Seen_BackAndAnotherAnswer_IsAskedAboutAndThenTakesItsPlace()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 8);
@@ -174,7 +174,7 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Onward_BackAndAnotherEnd_IsAskedAboutAndASecondTapOnReopenShowsTheJarAsItStands()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 8);
@@ -187,12 +187,12 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Thrown out" }).ClickAsync();
         await page.ArriveAnsweredAsync(kitchen, 1);
 
-        await left.GetByRole(AriaRole.Button, new() { Name = "Finished or given away" }).ClickAsync();
+        await left.GetByRole(AriaRole.Button, new() { Name = "Eaten up" }).ClickAsync();
         Assert.Contains("You sent this form before with \"thrown out: taken for jar 2\".", await left.InnerTextAsync(".wrong-box"),
             StringComparison.Ordinal);
         await left.GetByRole(AriaRole.Button, new() { Name = "It was wrong: this takes its place" }).ClickAsync();
         await left.ArriveAnsweredAsync(kitchen, 1);
-        Assert.StartsWith("Finished on ", await left.InnerTextAsync(".now-words"), StringComparison.Ordinal);
+        Assert.StartsWith("Eaten up on ", await left.InnerTextAsync(".now-words"), StringComparison.Ordinal);
 
         await page.GotoAsync(kitchen.Address + "/jars/1");
         await left.GetByRole(AriaRole.Button, new() { Name = "Reopen jar 1" }).ClickAsync();
@@ -241,7 +241,7 @@ public sealed class DoorsTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     private Task<IBrowserContext> NoScriptAsync() =>
-        chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+        chromium.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
 
     private static async Task SignInAsync(IPage page, string name)
     {

@@ -66,8 +66,8 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
             foreach (string part in new[] { "3", "Celery", "packed 1", "taste from ", "salt 2.5 %, under a leaf, vented lid", "pH 4.2 by meter, ",
                 "contains celery" })
                 Assert.Contains(part, label, StringComparison.Ordinal);
-            string[] codes = [.. await Task.WhenAll((await page.Locator("article.label .qr").AllAsync()).Select(ReadAsync))];
-            Assert.Equal([$"{kitchen.Address}/jars/1", $"{kitchen.Address}/jars/3"], codes);
+            Assert.Equal($"{kitchen.Address}/jars/1", await ReadAsync(page.Locator("article.label .qr").First));
+            Assert.Equal($"{kitchen.Address}/jars/3", await ReadAsync(page.Locator("article.label .qr").Last));
             await page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, $"labels-{sheet}.png"), FullPage = true });
         }
     }
@@ -88,11 +88,9 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
     private async Task<IPage> FilledAsync(RunningKitchen kitchen, int jars)
     {
         IBrowserContext context =
-            await chromium.Browser.NewContextAsync(
+            await chromium.NewContextAsync(
             new() { JavaScriptEnabled = true, ViewportSize = new() { Width = 1280, Height = 900 }, DeviceScaleFactor = 3 });
         IPage page = await context.NewPageAsync();
-        // By the steered clock the answer waits for the forecast of every jar.
-        page.SetDefaultTimeout((float)TimeSpan.FromMinutes(3).TotalMilliseconds);
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", howMany: jars, daysAgo: 9);
         return page;
@@ -111,12 +109,19 @@ public sealed class LabelTests(Chromium chromium) : IClassFixture<Chromium>
         return (box.X * MillimetresPerPixel, box.Y * MillimetresPerPixel);
     }
 
-    /// <summary>What a camera reads of a code.</summary>
+    /// <summary>What a camera reads of a code. Like a hand that holds a phone it looks from more than one distance: of one picture in two
+    /// hundred the reader makes nothing, whatever the code (2 of 800 codes drawn here for it; none of them from all three).</summary>
     private static async Task<string> ReadAsync(ILocator code)
     {
         using SKBitmap picture = SKBitmap.Decode(await code.ScreenshotAsync());
-        byte[] rgb = [.. picture.Pixels.SelectMany(pixel => new[] { pixel.Red, pixel.Green, pixel.Blue })];
-        var seen = new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(rgb, picture.Width, picture.Height)));
-        return new QRCodeReader().decode(seen)?.Text ?? "not read";
+        return new[] { 1, 0.75, 0.5 }.Select(scale => ReadAt(scale, picture)).OfType<string>().FirstOrDefault("not read");
+    }
+
+    private static string? ReadAt(double scale, SKBitmap picture)
+    {
+        var size = new SKImageInfo((int)(picture.Width * scale), (int)(picture.Height * scale));
+        using SKBitmap seen = picture.Resize(size, new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
+        byte[] rgb = [.. seen.Pixels.SelectMany(pixel => new[] { pixel.Red, pixel.Green, pixel.Blue })];
+        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(rgb, seen.Width, seen.Height))))?.Text;
     }
 }

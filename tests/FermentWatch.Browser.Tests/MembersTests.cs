@@ -9,13 +9,13 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Guest_ByLink_AnswersTheRoundAndNothingElseUntilItIsWithdrawn()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext owner = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "By taste", "kitchen counter", howMany: 3, daysAgo: 2);
         string link = await page.MakeGuestLinkAsync(kitchen, "Ben");
 
-        await using IBrowserContext guest = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext guest = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage other = await guest.NewPageAsync();
         await other.GotoAsync(link);
         await other.GetByRole(AriaRole.Checkbox, new() { Name = "Jar 2" }).CheckAsync();
@@ -41,7 +41,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Child_AddedWithDays_LooksAndIsSentToAnAdultForTheRest()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext owner = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "By taste", "kitchen counter", daysAgo: 2);
@@ -51,7 +51,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Button, new() { Name = "Save Lena" }).ClickAsync();
         Assert.Contains("child; Mon, Tue, Wed, Thu, Fri, Sat", await page.InnerTextAsync("main"), StringComparison.Ordinal);
 
-        await using IBrowserContext child = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext child = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage other = await child.NewPageAsync();
         await other.GotoAsync(kitchen.Address + "/sign-in");
         await other.GetByLabel("Name").FillAsync("Lena");
@@ -68,7 +68,7 @@ public sealed class MembersTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task BeforeYouGo_PausedAndTakenUpAgain_IsSaidOnTheRoundAndWherePeoplePutUp()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext owner = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "cabbage", "900 g", "By taste", "kitchen counter", daysAgo: 2);

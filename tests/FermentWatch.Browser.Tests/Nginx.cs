@@ -10,7 +10,7 @@ namespace FermentWatch.Browser.Tests;
 /// <summary>Debian's nginx before a kitchen, by the example that we ship, with a certificate it signed itself.</summary>
 internal sealed class Nginx : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fermentwatch-nginx-");
     private Process? _process;
 

@@ -9,7 +9,7 @@ public sealed class NoticesTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Notices_TestToAReceiverThatIsNotThere_SaysWhyAndTheRouteCanBeRemoved()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.ReachAsync(kitchen, "Mira", "Webhook", "http://127.0.0.1:9/push");
@@ -26,7 +26,7 @@ public sealed class NoticesTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Notices_AddressThatIsNone_IsRefusedWithWhatWouldBeRight()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.ReachAsync(kitchen, "Mira", "Webhook", "the kitchen table");

@@ -75,7 +75,7 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
         await phone.Page.GotoAsync(phone.Wire.Address + "/");
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "All well" }).WaitForAsync();
         await phone.KeptAsync();
-        phone.Wire.CutInTheNextAnswer();
+        phone.Wire.CutInTheAnswerToTheNextForm();
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "All well" }).ClickAsync();
         await phone.Page.GetByText(NotSent).WaitForAsync();
         Assert.Equal(2, (await phone.ObservationsAsync()).Count);
@@ -106,6 +106,26 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
         await phone.Page.GetByText(Sent).WaitForAsync();
 
         Assert.Equal(3.9, Assert.IsType<PhMeasurement>(Assert.Single(await phone.ObservationsAsync()).What).Ph);
+    }
+
+    [Fact]
+    public async Task PutUp_AnswerLostOnTheWay_IsSentAgainByItselfAndPutUpOnce()
+    {
+        await using Phone phone = await PhoneAsync(jars: 1);
+        await phone.Page.GotoAsync(phone.Wire.Address + "/put-up");
+        await phone.Page.GetByLabel("How much in each jar").FillAsync("800 g");
+        await phone.Page.GetByLabel("How many alike").FillAsync("2");
+        phone.Wire.CutInTheAnswerToTheNextForm();
+        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Put up", Exact = true }).ClickAsync();
+        await phone.Page.GetByText("Put up: cabbage, 800 g").WaitForAsync();
+        Assert.Equal(3, (await phone.JarsAsync()).Count);
+
+        phone.Wire.Mend();
+        await phone.SendAsync();
+
+        Assert.Equal([1, 2, 3], (await phone.JarsAsync()).Select(jar => jar.Number));
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = "What it came to" }).ClickAsync();
+        await phone.Page.UntilAtAsync(address => address.EndsWith("/jars?put-up=2,3", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -235,7 +255,7 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task WithoutScript_ThePageSaysThatNothingIsKept()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await page.GotoAsync(kitchen.Address + "/unsent");
         Assert.Contains("what you enter is sent at once or not at all", await page.InnerTextAsync("main"), StringComparison.Ordinal);
@@ -257,7 +277,7 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
     private async Task<Phone> PhoneAsync(int jars)
     {
         RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        IBrowserContext context = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        IBrowserContext context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
         var phone = new Phone(kitchen, context, await context.NewPageAsync(), new Wire(kitchen));
         await phone.Page.SetUpAsync(kitchen);
         await phone.Page.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "cellar", howMany: jars, daysAgo: 8);
@@ -303,6 +323,8 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>
             await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
             await page.Locator("nav.rooms").WaitForAsync();
         }
+
+        public Task<IReadOnlyList<Jar>> JarsAsync() => kitchen.Services.GetRequiredService<IJarBook>().AllAsync(default);
 
         /// <summary>All that was filed, also what was taken back, by jar.</summary>
         public async Task<IReadOnlyList<(int Jar, Observation What)>> ObservationsAsync() =>

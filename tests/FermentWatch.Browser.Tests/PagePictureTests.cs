@@ -30,13 +30,23 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         ("history", "/history?of=place%20cellar"), ("history-probe", "/history?of=sensor%20brine-probe&quantity=millivolts"),
         ("history-wrong", "/history?of=place%20attic"), ("sensors", "/sensors"), ("sensor", "/sensors/cellar-shelf"),
         ("calibration", "/sensors/brine-probe/calibration"), ("household", "/household"), ("notices", "/notices"), ("password", "/password"),
-        ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("not-found", "/jars/999"),
+        ("health", "/health"), ("put-up-brine", "/put-up?brine-of=4"), ("put-up-again", "/put-up?like=2"),
+            ("components", "/components"), ("not-found", "/jars/999"),
+        ("plan", "/plan"), ("plan-made", "/plan?servings=3&eaters=4&from=2026-12-01&until=2027-03-31&days=Saturday&days=Sunday"),
+        ("plan-wrong", "/plan?servings=many"), ("recipes", "/recipes"), ("recipe-new", "/recipes/new"), ("brine", "/salt?reading=1.034"),
+        ("salt-mend", "/jars/1/salt"), ("salt-mended", "/jars/1/salt?happened=TooLittle&went_in=1%20%25"), ("portion", "/jars/2/portion"),
+        ("tag", "/jars/6/tag"),
     ];
 
-    /// <summary>The short run looks at the phone in light and the desk in dark; the long one at all four.</summary>
+    /// <summary>The short run looks at the phone in light and the desk in dark; the long one at four widths in both.</summary>
     private static readonly (int Width, ColorScheme Scheme)[] Looks = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1"
-        ? [(390, ColorScheme.Light), (390, ColorScheme.Dark), (1280, ColorScheme.Light), (1280, ColorScheme.Dark)]
+        ? [.. from width in (int[])[320, 390, 1280, 1920] from scheme in (ColorScheme[])[ColorScheme.Light, ColorScheme.Dark] select (width, scheme)]
         : [(390, ColorScheme.Light), (1280, ColorScheme.Dark)];
+
+    private static readonly AxeRunOptions AlsoEnhanced = Asking(("color-contrast-enhanced", true));
+
+    /// <summary>Axe reads the colours of the style sheet, which are not those on the screen then.</summary>
+    private static readonly AxeRunOptions ButColours = Asking(("color-contrast-enhanced", false), ("color-contrast", false));
 
     public static string Folder { get; } = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
 
@@ -46,7 +56,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Web:PublicAddress", "https://kitchen.example.org"));
         var findings = new List<string>();
         Array.ForEach(Directory.GetFiles(Folder, "*.png"), File.Delete);
-        await using (IBrowserContext owner = await chromium.Browser.NewContextAsync())
+        await using (IBrowserContext owner = await chromium.NewContextAsync())
         {
             IPage page = await owner.NewPageAsync();
             string setUp = await kitchen.SetUpAddressAsync();
@@ -60,7 +70,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         }
         await LookAtChildAsync(kitchen, findings);
         string asked = await AskAsync(kitchen);
-        await using (IBrowserContext stranger = await chromium.Browser.NewContextAsync())
+        await using (IBrowserContext stranger = await chromium.NewContextAsync())
         {
             IPage page = await stranger.NewPageAsync();
             await LookAsync(page, kitchen.Address + "/sign-in", "sign-in", findings);
@@ -68,6 +78,56 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
         }
         Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
         Assert.Equal((Pages.Length + 12) * Looks.Length, Directory.GetFiles(Folder, "*.png").Length);
+    }
+
+    /// <summary>Who asks for more contrast, or for colours of their own, gets the same pages.</summary>
+    [Theory]
+    [InlineData(Contrast.More, ForcedColors.None, "more-contrast")]
+    [InlineData(Contrast.NoPreference, ForcedColors.Active, "own-colours")]
+    public async Task CorePages_WithMoreContrastOrOwnColours_AreDrawnAndAxeFindsNothing(Contrast contrast, ForcedColors colours, string look)
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { Contrast = contrast, ForcedColors = colours });
+        string folder = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, $"pictures-{look}")).FullName;
+        Array.ForEach(Directory.GetFiles(folder, "*.png"), File.Delete);
+        IPage page = await context.NewPageAsync();
+        await FillAsync(page, kitchen);
+        var findings = new List<string>();
+        string[] core = ["components", "today", "today-guide", "jars", "jar-measured", "jar-trouble", "ph", "taste", "put-up", "beside", "history"];
+        foreach ((string name, string path) in Pages.Where(each => core.Contains(each.Name)))
+        {
+            await page.GotoAsync(kitchen.Address + path);
+            await DrawAsync(page, name, findings, folder);
+        }
+        Assert.True(findings.Count == 0, string.Join(Environment.NewLine, findings));
+        Assert.Equal(core.Length * Looks.Length, Directory.GetFiles(folder, "*.png").Length);
+    }
+
+    /// <summary>Whatever is tapped is 48 px high and wide at least (kitchen.md), and what has the focus is outlined heavily.</summary>
+    [Fact]
+    public async Task Components_WhatIsTapped_IsLargeEnoughAndShowsTheFocus()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        IPage page = await context.NewPageAsync();
+        await FillAsync(page, kitchen);
+        await page.GotoAsync(kitchen.Address + "/components");
+        string[] small = await page.EvaluateAsync<string[]>("""
+            () => [...document.querySelectorAll('main button, main a.button, main select, main input, main .row, main summary, nav a')]
+              .map(each => each.type === 'checkbox' || each.type === 'radio' ? each.closest('label') : each)
+              .filter(each => { const box = each.getBoundingClientRect(); return box.height > 0 && (box.height < 47.5 || box.width < 47.5); })
+              .map(each => `${Math.round(each.getBoundingClientRect().width)} x ${Math.round(each.getBoundingClientRect().height)}: ${each.outerHTML.slice(0, 80)}`)
+            """);
+        Assert.True(small.Length == 0, string.Join(Environment.NewLine, small));
+        int stops = 0;
+        for (; !await page.EvaluateAsync<bool>("document.activeElement?.closest('.cautions') !== null && document.activeElement !== document.body");
+            stops++)
+        {
+            Assert.True(stops < 150, "the end of the page is not reached");
+            await page.Keyboard.PressAsync("Tab");
+            Assert.Equal("", await KeyboardTests.WhyNotSeenAsync(page));
+        }
+        Assert.True(stops > 30, $"{stops} stops");
     }
 
     /// <summary>A notice of today's round; where the link in it leads.</summary>
@@ -190,7 +250,7 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
     /// <summary>What a child sees, and a form that comes back after signing in.</summary>
     private async Task LookAtChildAsync(RunningKitchen kitchen, List<string> findings)
     {
-        await using IBrowserContext child = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext child = await chromium.NewContextAsync();
         IPage page = await child.NewPageAsync();
         await page.GotoAsync(kitchen.Address + "/sign-in");
         await SignInAsync(page);
@@ -250,13 +310,23 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
                 await drawn.Locator(".picture-read strong").First.WaitForAsync();
             string picture = $"{name}-{width}-{scheme.ToString().ToLowerInvariant()}";
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder ?? Folder, picture + ".png"), FullPage = true });
-            AxeResult result = await page.RunAxe();
-            findings.AddRange(result.Violations.Select(violation =>
-                $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));
+            await AskAxeAsync(page, picture, findings);
             if (await IsWiderAsync(page))
                 findings.Add($"{picture}: wider than the screen");
         }
         await SqueezeAsync(page, name, findings);
+    }
+
+    private static AxeRunOptions Asking(params (string Rule, bool Enabled)[] rules) =>
+        new() { Rules = rules.ToDictionary(each => each.Rule, each => new RuleOptions { Enabled = each.Enabled }) };
+
+    /// <summary>What axe finds, text of less than 7 to 1 (4.5 where it is large; WCAG 2.2, 1.4.6, level AAA) among it.</summary>
+    private static async Task AskAxeAsync(IPage page, string picture, List<string> findings)
+    {
+        bool own = await page.EvaluateAsync<bool>("matchMedia('(forced-colors: active)').matches");
+        AxeResult result = await page.RunAxe(own ? ButColours : AlsoEnhanced);
+        findings.AddRange(result.Violations.Select(violation =>
+            $"{picture}: {violation.Id}: {violation.Help}: {string.Join("; ", violation.Nodes.Select(node => node.Html))}"));
     }
 
     /// <summary>The narrowest phone, and text of twice the size, as browsers make it: nothing is to be scrolled sideways.</summary>
@@ -277,7 +347,9 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
 
     /// <summary>What reaches beyond the screen, the innermost.</summary>
     private static Task<string> WidestAsync(IPage page) => page.EvaluateAsync<string>("""
-        () => [...document.querySelectorAll('main *, nav *')].filter(each => each.getBoundingClientRect().right > innerWidth + 1 && !each.closest('.scroll'))
-          .filter((each, _, all) => !all.some(other => other !== each && each.contains(other))).slice(0, 3).map(each => each.outerHTML.slice(0, 120)).join(' | ')
+        () => [...document.querySelectorAll('main *, nav *')]
+          .filter(each => each.getBoundingClientRect().right > innerWidth + 1 && !each.closest('.scroll'))
+          .filter((each, _, all) => !all.some(other => other !== each && each.contains(other)))
+          .slice(0, 3).map(each => each.outerHTML.slice(0, 120)).join(' | ')
         """);
 }

@@ -20,7 +20,7 @@ public sealed class PhoneLengthTests(Chromium chromium) : IClassFixture<Chromium
 
     private async Task<(IBrowserContext Context, IPage Page)> TwentyJarsAsync(RunningKitchen kitchen)
     {
-        IBrowserContext context = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        IBrowserContext context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await page.PutUpAsync(kitchen, "carrot", "900 g", "2.25 %", "kitchen counter", howMany: 4, daysAgo: 11, sour: "ALittleSour");

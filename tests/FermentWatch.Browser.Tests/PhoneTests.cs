@@ -18,7 +18,7 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Notices_WithoutScript_HasNoDeadButtonAndTheRestWorks()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await OpenAsync(context, kitchen);
         Assert.False(await page.GetByText(Button).IsVisibleAsync());
         Assert.False(await page.Locator("#phone").IsVisibleAsync());
@@ -31,7 +31,7 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Notices_BrowserThatMayNotShowThem_SaysSoInPlaceOfTheButton()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         await context.AddInitScriptAsync("Object.defineProperty(Notification, 'permission', { get: () => 'denied' })");
         IPage page = await OpenAsync(context, kitchen);
         await page.GetByText("This browser does not let this kitchen show notices.").WaitForAsync();
@@ -42,7 +42,7 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Notices_BrowserThatCannotTakePush_ShowsNothingOfIt()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         await context.AddInitScriptAsync("delete window.PushManager");
         IPage page = await OpenAsync(context, kitchen);
         await page.WaitForLoadStateAsync(LoadState.Load);
@@ -153,7 +153,7 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
     /// <summary>A browser that may show notices of this kitchen.</summary>
     private async Task<IBrowserContext> ContextAsync(RunningKitchen kitchen)
     {
-        IBrowserContext context = await chromium.Browser.NewContextAsync();
+        IBrowserContext context = await chromium.NewContextAsync();
         await context.GrantPermissionsAsync(["notifications"], new() { Origin = kitchen.Address });
         return context;
     }
@@ -201,7 +201,8 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
           for (;;) {
             const all = await worker.getNotifications();
             if (all.some(each => each.title === title))
-              return JSON.stringify(all.map(each => ({ title: each.title, body: each.body, tag: each.tag, actions: each.actions.map(action => action.action).join() })));
+              return JSON.stringify(all.map(each => (
+                { title: each.title, body: each.body, tag: each.tag, actions: each.actions.map(action => action.action).join() })));
             await new Promise(resolve => setTimeout(resolve, 20));
           }
         }
@@ -259,7 +260,9 @@ public sealed class PhoneTests(Chromium chromium) : IClassFixture<Chromium>
                   for (let press = 0; press < presses; press++)
                     await fire('notificationclick', { action, notification: { data, close() {} } });
                   return JSON.stringify({ opened, said: said.map(({ title, options }) => (
-                    { title, body: options.body, tag: options.tag, answer: options.data.answer, actions: options.actions.map(each => each.action).join() })) });
+                    {
+                      title, body: options.body, tag: options.tag, answer: options.data.answer,
+                      actions: options.actions.map(each => each.action).join() })) });
                 }
                 """, new { message, action, presses, buttons })).RootElement;
         }

@@ -12,7 +12,7 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Course_ByKeyboard_GoesFromReadingToReadingAndLooksCloser()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { Locale = "en-GB" });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { Locale = "en-GB" });
         IPage page = await FilledAsync(context, kitchen);
         List<string> complaints = Listen(page);
         await page.GotoAsync(kitchen.Address + "/jars/1");
@@ -37,7 +37,7 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Course_WithoutScript_IsTheDrawingWithItsTableAndCsv()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await FilledAsync(context, kitchen);
         await page.GotoAsync(kitchen.Address + "/jars/1");
 
@@ -53,7 +53,7 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Place_PointedAtAndLookedInto_SaysWhatWasMeasuredAndAsksForFinerFigures()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await FilledAsync(context, kitchen);
         List<string> complaints = Listen(page);
         await page.GotoAsync(kitchen.Address + "/history?of=place%20cellar&from=2026-10-02");
@@ -72,7 +72,7 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Beside_TwoJars_ReadsBothOutByDaysSincePacking()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await FilledAsync(context, kitchen);
         List<string> complaints = Listen(page);
         await page.GotoAsync(kitchen.Address + "/jars/1/beside");
@@ -88,7 +88,7 @@ public sealed class PictureTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task FirstPage_CarriesNoPicture()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await FilledAsync(context, kitchen);
         var asked = new List<string>();
         page.Request += (_, request) => asked.Add(request.Url);

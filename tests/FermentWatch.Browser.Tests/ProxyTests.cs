@@ -15,7 +15,7 @@ public sealed class ProxyTests(Chromium chromium) : IClassFixture<Chromium>
             ("Web:TrustedProxies", "127.0.0.1"), ("Web:PublicAddress", nginx.Address), ("Web:PathBase", subPath));
         await nginx.StartAsync(kitchen.Address, subPath);
         string root = nginx.Address + subPath;
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { IgnoreHTTPSErrors = true });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { IgnoreHTTPSErrors = true });
         IPage page = await context.NewPageAsync();
         var broken = new List<string>();
         page.Response += (_, answer) =>

@@ -77,7 +77,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
     public async Task PutUp_BackChangedAndSentAgain_IsAskedAboutAndCorrectsOrPutsUpAnother()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await context.NewPageAsync();
         await page.SetUpAsync(kitchen);
         await SendTwiceAsync(page, kitchen, "600 g", "900 g");
@@ -192,7 +192,7 @@ public sealed partial class PutRightTests(Chromium chromium) : IClassFixture<Chr
     }
 
     private Task<IBrowserContext> NoScriptAsync() =>
-        chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+        chromium.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
 
     /// <summary>The expected spread of the pH on day 5, from the table of figures.</summary>
     private static async Task<(double Low, double High)> PhOnDay5Async(IPage page, RunningKitchen kitchen)

@@ -17,7 +17,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Add_OnThePage_ShowsThePasswordOnceAndTheFirstReadingAsItArrives()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await context.NewPageAsync();
         var wrong = new List<string>();
         page.Console += (_, said) => wrong.Add(said.Text);
@@ -46,7 +46,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Wait_WithoutScript_ThePageLoadsItselfAgainAndSaysWhatCouldNotBeRead()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await AddAsync(page, kitchen, "cellar shelf");
         string line = await page.InnerTextAsync(".paste code");
@@ -64,7 +64,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Add_TheSameFormSentAgain_IsOneSensorAndThePasswordShownLastLetsIn()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await AddAsync(page, kitchen, "cellar shelf");
         string first = await page.InnerTextAsync(".paste code");
@@ -81,7 +81,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Rename_Move_Retire_KeepTopicReadingsAndWhereTheyWereMeasured()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await AddAsync(page, kitchen, "cellar shelf");
         await PasteAsync(await page.InnerTextAsync(".paste code"));
@@ -115,7 +115,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task SetUpAgain_MakesAPasswordThatTakesThePlaceOfTheOneBefore()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await context.NewPageAsync();
         await AddAsync(page, kitchen, "cellar shelf");
         string before = await page.InnerTextAsync(".paste code");
@@ -131,7 +131,7 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Pages_OfASensorThatIsSetUp_AreDrawnAndAxeFindsNothing()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext context = await chromium.Browser.NewContextAsync();
+        await using IBrowserContext context = await chromium.NewContextAsync();
         IPage page = await context.NewPageAsync();
         var findings = new List<string>();
         string folder = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures-sensors")).FullName;
@@ -154,11 +154,11 @@ public sealed class SensorTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task Child_FindsNoFormsOfSensors()
     {
         await using RunningKitchen kitchen = await StartAsync();
-        await using IBrowserContext owner = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext owner = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage page = await owner.NewPageAsync();
         await AddAsync(page, kitchen, "cellar shelf");
         await page.AddMemberAsync(kitchen, "Lena", child: true);
-        await using IBrowserContext child = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        await using IBrowserContext child = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         IPage other = await child.NewPageAsync();
         await other.GotoAsync(kitchen.Address + "/sign-in");
         await other.GetByLabel("Name").FillAsync("Lena");

@@ -68,7 +68,7 @@ public sealed class TwoPhonesTests(Chromium chromium) : IClassFixture<Chromium>
 
     private async Task<(IPage First, IPage Second)> BothAtAsync(RunningKitchen kitchen, string path)
     {
-        IBrowserContext context = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        IBrowserContext context = await chromium.NewContextAsync(new() { JavaScriptEnabled = false });
         (IPage first, IPage second) = (await context.NewPageAsync(), await context.NewPageAsync());
         await first.SetUpAsync(kitchen);
         await first.PutUpAsync(kitchen, "cabbage", "900 g", "2.25 %", "kitchen counter", daysAgo: 2);

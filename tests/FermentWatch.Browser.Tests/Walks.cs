@@ -8,7 +8,7 @@ internal static class Walks
 {
     public const string User = "Ada", Password = "four wet cabbages";
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60), Look = TimeSpan.FromMilliseconds(20);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3), Look = TimeSpan.FromMilliseconds(20);
 
     /// <summary>The owner sets up the kitchen and stands on the first page.</summary>
     public static async Task SetUpAsync(this IPage page, RunningKitchen kitchen, string zone = "Europe/Vienna", bool pounds = false)
@@ -87,7 +87,7 @@ internal static class Walks
     /// Waits for an address. Where it has been reached already, the browser's own waiting asks for an event of loading that may never come
     /// again.
     /// </summary>
-    /// <exception cref="TimeoutException">It was not reached within a minute.</exception>
+    /// <exception cref="TimeoutException">It was not reached within three minutes.</exception>
     public static async Task UntilAtAsync(this IPage page, Func<string, bool> isThere)
     {
         long start = TimeProvider.System.GetTimestamp();

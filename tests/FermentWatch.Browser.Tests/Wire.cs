@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using System.Runtime.CompilerServices;
 
 namespace FermentWatch.Browser.Tests;
 
@@ -41,8 +42,9 @@ internal sealed class Wire : IDisposable
             (_isCut, _swallows) = (false, false);
     }
 
-    /// <summary>What is asked next still reaches the kitchen; its answer does not come back, and nothing after it.</summary>
-    public void CutInTheNextAnswer()
+    /// <summary>The form that is sent next still reaches the kitchen; its answer does not come back, and nothing after it. What pages ask
+    /// for besides, such as the salt while somebody types, is answered until then.</summary>
+    public void CutInTheAnswerToTheNextForm()
     {
         lock (_gate)
             _swallows = true;
@@ -81,7 +83,8 @@ internal sealed class Wire : IDisposable
             try
             {
                 await kitchen.ConnectAsync(IPAddress.Loopback, _kitchen);
-                await Task.WhenAny(CopyAsync(phone, kitchen, isAnswer: false), CopyAsync(kitchen, phone, isAnswer: true));
+                var carriesForm = new StrongBox<bool>();
+                await Task.WhenAny(CopyAsync(phone, kitchen, carriesForm, isAnswer: false), CopyAsync(kitchen, phone, carriesForm, isAnswer: true));
             }
             catch (Exception ended) when (ended is IOException or SocketException or ObjectDisposedException)
             {
@@ -90,14 +93,16 @@ internal sealed class Wire : IDisposable
         }
     }
 
-    private async Task CopyAsync(TcpClient from, TcpClient to, bool isAnswer)
+    private async Task CopyAsync(TcpClient from, TcpClient to, StrongBox<bool> carriesForm, bool isAnswer)
     {
         byte[] buffer = new byte[16 * 1024];
         try
         {
             while (await from.GetStream().ReadAsync(buffer) is > 0 and int read)
             {
-                if (isAnswer && _swallows)
+                if (!isAnswer)
+                    carriesForm.Value = IsForm(buffer.AsSpan(0, read)) ?? carriesForm.Value;
+                else if (_swallows && carriesForm.Value)
                 {
                     Cut();
                     return;
@@ -110,4 +115,7 @@ internal sealed class Wire : IDisposable
             // Cut.
         }
     }
+
+    /// <summary>Whether what a browser sends begins a form, or begins something else; null in the middle of either.</summary>
+    private static bool? IsForm(ReadOnlySpan<byte> sent) => sent.StartsWith("POST "u8) ? true : sent.StartsWith("GET "u8) ? false : null;
 }

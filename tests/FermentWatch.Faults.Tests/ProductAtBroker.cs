@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Faults.Tests;
 

@@ -41,7 +41,7 @@ internal sealed class Publisher(int port, string user, string password) : IAsync
     public async Task FinishAsync()
     {
         await _ending.CancelAsync();
-        await _running.WaitAsync(TimeSpan.FromSeconds(60), TimeProvider.System);
+        await _running.WaitAsync(TimeSpan.FromMinutes(3), TimeProvider.System);
     }
 
     public async ValueTask DisposeAsync()

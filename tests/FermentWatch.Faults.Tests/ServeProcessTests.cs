@@ -158,7 +158,7 @@ public sealed class ServeProcessTests(ITestOutputHelper output) : IDisposable
     {
         try
         {
-            await socket.ConnectAsync(IPAddress.Loopback, port).WaitAsync(TimeSpan.FromSeconds(10));
+            await socket.ConnectAsync(IPAddress.Loopback, port).WaitAsync(TimeSpan.FromMinutes(3));
             return true;
         }
         catch (SocketException)

@@ -3,10 +3,10 @@ namespace FermentWatch.TestKit;
 /// <summary>Waiting for a real peer, which has a clock of its own.</summary>
 public static class Patience
 {
-    private static readonly TimeSpan _longest = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan _longest = TimeSpan.FromMinutes(3);
 
     /// <summary>Waits until something is true.</summary>
-    /// <exception cref="TimeoutException">It did not become true within half a minute.</exception>
+    /// <exception cref="TimeoutException">It did not become true within three minutes.</exception>
     public static async Task UntilAsync(Func<bool> isTrue, string what)
     {
         long start = TimeProvider.System.GetTimestamp();

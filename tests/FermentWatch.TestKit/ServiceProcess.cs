@@ -3,14 +3,13 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.TestKit;
 
 /// <summary>The product as people run it: <c>serve</c> in a process of its own, by the machine's clock.</summary>
 public sealed class ServiceProcess : IAsyncDisposable
 {
-    private static readonly TimeSpan _longest = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan _longest = TimeSpan.FromMinutes(3);
 
     private readonly ConcurrentQueue<string> _output = new();
     private readonly ConcurrentQueue<string> _errors = new();
@@ -46,13 +45,15 @@ public sealed class ServiceProcess : IAsyncDisposable
     /// <param name="settings">More environment variables.</param>
     /// <param name="webPort">The port of the pages; none takes a free one.</param>
     /// <param name="mqttPort">The port of the broker; none takes a free one.</param>
+    /// <param name="arguments">What else the verb is told, as a shell reads it.</param>
     public static ServiceProcess Start(
-        string folder, string shell = "true", IReadOnlyDictionary<string, string>? settings = null, int? webPort = null, int? mqttPort = null)
+        string folder, string shell = "true", IReadOnlyDictionary<string, string>? settings = null, int? webPort = null, int? mqttPort = null,
+        string arguments = "")
     {
         (int web, int mqtt) = (webPort ?? FreePort(), mqttPort ?? FreePort());
         var info = new ProcessStartInfo("/bin/sh") { RedirectStandardOutput = true, RedirectStandardError = true };
         info.ArgumentList.Add("-c");
-        info.ArgumentList.Add($"{shell}; exec dotnet '{Path.Combine(AppContext.BaseDirectory, "FermentWatch.Service.dll")}' serve");
+        info.ArgumentList.Add($"{shell}; exec dotnet '{Path.Combine(AppContext.BaseDirectory, "FermentWatch.Service.dll")}' serve {arguments}");
         info.Environment["FERMENTWATCH__STORAGE__FOLDER"] = folder;
         info.Environment["FERMENTWATCH__WEB__PORT"] = web.ToString(CultureInfo.InvariantCulture);
         info.Environment["FERMENTWATCH__MQTT__PORT"] = mqtt.ToString(CultureInfo.InvariantCulture);

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
-using FermentWatch.Service.CommandLine;
 using NodaTime;
 using NodaTime.Text;
 

@@ -57,7 +57,9 @@ public sealed class VictoriaMetrics : IAsyncDisposable
             using JsonDocument entry = JsonDocument.Parse(line);
             var labels = entry.RootElement.GetProperty("metric").EnumerateObject()
                 .ToDictionary(label => label.Name, label => label.Value.GetString()!);
-            string series = $"{labels["__name__"]}{{{string.Join(',', labels.Where(label => label.Key != "__name__").OrderBy(label => label.Key, StringComparer.Ordinal).Select(label => $"{label.Key}={label.Value}"))}}}";
+            IEnumerable<string> tags = labels.Where(label => label.Key != "__name__").OrderBy(label => label.Key, StringComparer.Ordinal)
+                .Select(label => $"{label.Key}={label.Value}");
+            string series = $"{labels["__name__"]}{{{string.Join(',', tags)}}}";
             foreach ((JsonElement value, JsonElement at) in entry.RootElement.GetProperty("values").EnumerateArray()
                 .Zip(entry.RootElement.GetProperty("timestamps").EnumerateArray()))
                 samples.Add((series, at.GetInt64(), value.GetDouble()));

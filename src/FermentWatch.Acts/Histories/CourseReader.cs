@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Acts.Jars;
 using FermentWatch.Kinetics.Forecasting;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Readings;
@@ -13,6 +14,30 @@ public sealed class CourseReader(HistoryReader histories, IPhotoBook photos, IPl
 {
     /// <summary>More than any screen is wide in points that can be told apart.</summary>
     public const int MostPoints = 1500;
+
+    /// <summary>A mean needs no more points than that.</summary>
+    private const int PointsOfAMean = 100;
+
+    private const double LeastCovered = 0.5;
+
+    /// <summary>
+    /// Mean of what was measured in a jar or around it from packing until an instant, Celsius; null where it was measured in less than half
+    /// of that time, since a mean of the rest would tell of other days.
+    /// </summary>
+    public async Task<double?> MeanCelsiusAsync(Jar jar, Instant until, CancellationToken cancellationToken)
+    {
+        if (until <= jar.PackedAt)
+            return null;
+        MeasuredHistory measured = await histories.OfJarAsync(jar,
+            new HistorySpan(Quantity.Temperature, jar.PackedAt, until, PointsOfAMean), cancellationToken);
+        Duration covered = measured switch
+        {
+            { Points: [] } => Duration.Zero,
+            { Width: { } width } => width * measured.Points.Count,
+            _ => measured.Points[^1].Start - measured.Points[0].Start,
+        };
+        return covered < (until - jar.PackedAt) * LeastCovered ? null : measured.Points.Average(point => point.Value);
+    }
 
     /// <summary>The course from packing on.</summary>
     public async Task<CourseView> OfAsync(JarView view, CancellationToken cancellationToken)

@@ -27,8 +27,7 @@ public sealed class ReadyPlaces(IPlaceBook places, TimeProvider clock)
         IReadOnlyList<Place> made = await places.AllAsync(cancellationToken);
         if (made.Count > 0)
             return made;
-        foreach (Place place in Make())
-            await places.AddAsync(place, cancellationToken);
+        await places.AddFirstAsync(Make(), cancellationToken);
         return await places.AllAsync(cancellationToken);
     }
 

@@ -64,7 +64,7 @@ public sealed class JarReader(
 
     private async Task<TastingPlan> TastingAsync(IReadOnlyList<Jar> kept, Dictionary<Guid, JarForecast> latest, Household household, Instant now,
         CancellationToken cancellationToken) => new(kept, latest, household,
-            await rounds.SinceAsync(now.InZone(household.Zone).Date.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken));
+            await rounds.ForTastingAsync(now.InZone(household.Zone).Date, cancellationToken));
 
     private static RoundJar On(JarRules rules, Jar jar, Household household, Instant now)
     {

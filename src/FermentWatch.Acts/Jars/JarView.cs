@@ -116,6 +116,9 @@ public sealed class JarView
 
     public bool IsKept => Jar.Stage is JarStage.Fermenting or JarStage.Cold;
 
+    /// <summary>Where it is in its life, in words: <c>in the cold</c>, <c>in the freezer</c>.</summary>
+    public string StageWords => Jar.IsFrozen ? "in the freezer" : ObservationWords.Of(Jar.Stage);
+
     /// <summary>The entry by which it ended; null while it is kept.</summary>
     public Guid? End => IsKept ? null : Jar.Standing.OfType<StageChange>().LastOrDefault()?.Id;
 

@@ -11,32 +11,41 @@ using NodaTime.Extensions;
 
 namespace FermentWatch.Acts.Jars;
 
-/// <summary>Puts up one jar or several alike. A form acts once; one that comes again with other content is asked about.</summary>
+/// <summary>
+/// Puts up one jar or several alike. A form acts once, by the rule of <see cref="SentForm"/>: its id names the batch on record, and what it
+/// says the jars, so that it may be sent again by a phone that heard no answer, days later or after a restart.
+/// </summary>
 public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct,
     IForecastRenewal renewal, TimeProvider clock)
 {
-    private readonly OncePerForm<PutUpOrder> _once = new();
-
     /// <summary>Puts up jars, or tells every field that is wrong or odd.</summary>
     public async Task<PutUpAnswer> DoAsync(PutUpForm form, EntryMark mark, CancellationToken cancellationToken)
     {
-        string content = (form with { ItIsRight = false }).ToString();
-        Guid id = mark.Again == Again.Another ? AnswerId.Of(mark.Id, AnswerId.Named(content)) : mark.Id;
-        (PutUpOrder order, bool saidSomethingElse) = await _once.DoAsync(id, content, order => order.Jars.Count > 0, () => FileAsync(form, mark));
-        return saidSomethingElse ? await SentBeforeAsync(order.Jars, form, mark, cancellationToken) : new PutUpAnswer(order);
+        string content = PutUp.ContentOf(form);
+        IReadOnlyList<Jar> before = await jars.OfBatchAsync(mark.Id, cancellationToken);
+        IReadOnlyList<Jar> own = await jars.OfBatchAsync(SentForm.OwnId(mark.Id, content), cancellationToken);
+        string? Filed(Guid batch) => (batch == mark.Id ? before : own) is not [var first, ..] ? null
+            : first.Id == PutUp.IdOf(batch, content, 0) ? content : "";
+        SentForm sent = SentForm.Of(mark.Id, content, mark.Again, Filed);
+        if (sent.IsFiled)
+            return new PutUpAnswer(new PutUpOrder(sent.Id == mark.Id ? before : own));
+        return sent.IsAskedAbout || sent.Corrects ? await SentBeforeAsync(before, form, mark, cancellationToken)
+            : await FileAsync(form, mark, sent.Id, cancellationToken);
     }
 
-    /// <summary>Goes on when the caller has gone: who taps twice gives up the first.</summary>
-    private async Task<PutUpOrder> FileAsync(PutUpForm form, EntryMark mark)
+    /// <summary>Once it is on record it goes on when the caller has gone: who taps twice gives up the first.</summary>
+    private async Task<PutUpAnswer> FileAsync(PutUpForm form, EntryMark mark, Guid batch, CancellationToken cancellationToken)
     {
-        Household household = await households.ReadAsync(default);
-        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(default), mark.At(clock.GetUtcNow().ToInstant()),
-            await starters.NamedByAsync(form, default));
+        Household household = await households.ReadAsync(cancellationToken);
+        PutUpOrder order = PutUp.Read(form, household, await ready.MakeAsync(cancellationToken), mark.At(clock.GetUtcNow().ToInstant()),
+            await starters.NamedByAsync(form, cancellationToken), batch);
         if (order.Jars.Count == 0)
-            return order;
-        IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, default);
-        await renewal.RunAsync(stored, default);
-        return new PutUpOrder(stored);
+            return new PutUpAnswer(order);
+        IReadOnlyList<Jar> stored = await jars.AddAsync(order.Jars, CancellationToken.None);
+        if (stored[0].Id != order.Jars[0].Id)
+            return await SentBeforeAsync(stored, form, mark, cancellationToken);
+        await renewal.RunAsync(stored, CancellationToken.None);
+        return new PutUpAnswer(new PutUpOrder(stored));
     }
 
     private async Task<PutUpAnswer> SentBeforeAsync(IReadOnlyList<Jar> before, PutUpForm form, EntryMark mark, CancellationToken cancellationToken)

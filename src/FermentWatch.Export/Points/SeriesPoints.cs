@@ -42,8 +42,8 @@ public static class SeriesPoints
     }
 
     /// <summary>
-    /// An observation. Its value is the pH; for a taste 1 not yet, 2 nearly, 3 right, 4 past it; for a check 0 when all was well
-    /// and 1 when something was seen that asks for an action.
+    /// An observation. Its value is the pH; for a titration (<c>acidity</c>) per cent lactic; for a taste 1 not yet, 2 nearly, 3 right, 4
+    /// past it; for a check 0 when all was well and 1 when something was seen that asks for an action.
     /// </summary>
     public static PointData? Of(LoggedObservation logged, OwnerNames names, string site)
     {
@@ -67,6 +67,7 @@ public static class SeriesPoints
         Sighting => ("check", 1),
         Taste taste => ("taste", Value(taste.Verdict)),
         PhMeasurement measurement => ("ph", measurement.Ph),
+        Titration titration => ("acidity", titration.PercentLactic),
         _ => throw new ArgumentException($"A {observation.GetType().Name} is not passed on.", nameof(observation)),
     };
 

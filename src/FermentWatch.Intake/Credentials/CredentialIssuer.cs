@@ -8,16 +8,12 @@ namespace FermentWatch.Intake.Credentials;
 /// <inheritdoc/>
 public sealed class CredentialIssuer : ICredentialIssuer
 {
-    IssuedCredential ICredentialIssuer.ForSensor(Sensor sensor) => ForSensor(sensor);
-
-    IssuedCredential ICredentialIssuer.ForGateway(string user, string filter, Person? madeBy) => ForGateway(user, filter, madeBy);
-
     /// <summary>A credential with which a sensor may publish under its own topics. Its user name is the sensor's slug.</summary>
-    public static IssuedCredential ForSensor(Sensor sensor) => Issue(sensor.Slug, OwnTopic.FilterFor(sensor.Slug), sensor.Id);
+    public IssuedCredential ForSensor(Sensor sensor) => Issue(sensor.Slug, OwnTopic.FilterFor(sensor.Slug), sensor.Id);
 
     /// <summary>A credential with which a gateway may publish under a topic filter.</summary>
     /// <exception cref="ArgumentException">The filter is no MQTT topic filter; <see cref="TopicFilter.WhatIsWrong"/> says beforehand.</exception>
-    public static IssuedCredential ForGateway(string user, string filter, Person? madeBy = null) =>
+    public IssuedCredential ForGateway(string user, string filter, Person? madeBy = null) =>
         TopicFilter.WhatIsWrong(filter) is { } wrong
             ? throw new ArgumentException(wrong, nameof(filter))
             : Issue(user, filter, null, madeBy);

@@ -23,6 +23,7 @@ public sealed class Broker : IAsyncDisposable
     private readonly FirstTimes _said;
     private readonly OwnMessages _ownMessages = new();
     private MqttServer? _server;
+    private bool _hasStopped;
     private ServerCertificate? _certificate;
     private CancellationTokenSource? _stopping;
     private Task _credentialCheck = Task.CompletedTask;
@@ -92,7 +93,7 @@ public sealed class Broker : IAsyncDisposable
     {
         if (_server is not { } server)
             return;
-        _server = null;
+        (_server, _hasStopped) = (null, true);
         await _stopping!.CancelAsync();
         await _credentialCheck;
         server.AcceptNewConnections = false;
@@ -110,13 +111,14 @@ public sealed class Broker : IAsyncDisposable
     /// <param name="cancellationToken">Gives up waiting.</param>
     /// <returns>
     /// For what is retained true at once. Else whether a client got it: it acknowledged the message, or listens at QoS 0 and had it
-    /// sent. False where nobody listens, or nobody acknowledges in time.
+    /// sent. False where nobody listens, or nobody acknowledges in time, and once the broker has stopped: a loop may be in the middle of a
+    /// pass then.
     /// </returns>
-    /// <exception cref="InvalidOperationException">The broker does not run.</exception>
+    /// <exception cref="InvalidOperationException">The broker was never started.</exception>
     public async Task<bool> PublishAsync(string topic, ReadOnlyMemory<byte> payload, bool retain, CancellationToken cancellationToken)
     {
         if (_server is not { } server)
-            throw new InvalidOperationException("The broker does not run.");
+            return _hasStopped ? false : throw new InvalidOperationException("The broker does not run.");
         byte[] bytes = payload.ToArray();
         using OwnMessages.Watch? watch = retain ? null : _ownMessages.Begin(bytes);
         MqttApplicationMessage message = new MqttApplicationMessageBuilder()

@@ -1,4 +1,3 @@
-using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Kitchen.Topics;
 

@@ -22,8 +22,14 @@ public static class BrineDensity
     {
         if (!(percentByMass >= 0 && percentByMass <= 26))
             throw new ArgumentOutOfRangeException(nameof(percentByMass), percentByMass, "0 to 26 % by mass is taken");
+        return Interpolated(percentByMass);
+    }
+
+    /// <summary>Between two rows; beyond the last as between the last two.</summary>
+    internal static double Interpolated(double percentByMass)
+    {
         int upper = 1;
-        while (Rows[upper].Percent < percentByMass)
+        while (upper < Rows.Length - 1 && Rows[upper].Percent < percentByMass)
             upper++;
         (double lowPercent, double low) = Rows[upper - 1];
         (double highPercent, double high) = Rows[upper];

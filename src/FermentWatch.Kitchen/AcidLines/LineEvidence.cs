@@ -75,6 +75,12 @@ public static class EveningOut
     public static bool IsUnderWay(Jar jar, PhMeasurement measurement) =>
         jar.Vinegar is not null && !measurement.Blended && measurement.At < jar.PackedAt + Duration.FromDays(Days(jar.Cut));
 
+    /// <summary>Whether brine alone would not yet speak for a jar on a day after packing.</summary>
+    public static bool IsUnderWay(Jar jar, int day) => jar.Vinegar is not null && day < Days(jar.Cut);
+
+    /// <summary>What is measured of a jar whose vinegar has not evened out.</summary>
+    public const string WhatToMeasure = "The vinegar still stands in the brine: blend pieces with their brine, else the reading does not count yet.";
+
     /// <summary>Days after packing until it has evened out.</summary>
     public static int Days(Cut cut) => cut switch
     {

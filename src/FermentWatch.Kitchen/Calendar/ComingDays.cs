@@ -50,7 +50,7 @@ public sealed class ComingDaysReader(
         IReadOnlyList<Jar> kept = await jars.KeptAsync(cancellationToken);
         var fermenting = kept.Where(jar => jar.Stage == JarStage.Fermenting).ToList();
         var tasting = new TastingPlan(kept, latest, household,
-            await opened.SinceAsync(today.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken));
+            await opened.ForTastingAsync(today, cancellationToken));
         var tastes = fermenting.Where(jar => latest.ContainsKey(jar.Id))
             .Select(jar => Taste(jar, latest[jar.Id], tasting.Of(jar, today), names[jar.PlacementAt(now).PlaceId],
                 today)).OfType<ComingTaste>().ToList();

@@ -62,7 +62,8 @@ internal sealed class ForecastInputs(MeansOfJars means, IReadOnlyDictionary<Guid
 
     /// <summary>What went in, which may be corrected later.</summary>
     private static string RecipeText(Jar jar) => string.Create(CultureInfo.InvariantCulture,
-        $"{Text(jar.PackedAt)}/{string.Join(',', jar.Portions)}/{jar.Cut}/{jar.AddedWaterKilograms:R}/{jar.Salting}/{jar.VesselLitres:R}{(jar.Starter is { } starter ? $"/{starter}" : "")}{(jar.Vinegar is { } vinegar ? $"/{vinegar}" : "")}");
+        $"{Text(jar.PackedAt)}/{string.Join(',', jar.Portions)}/{jar.Cut}/{jar.AddedWaterKilograms:R}/{jar.Salting}/{jar.VesselLitres:R}"
+        + $"{(jar.Starter is { } starter ? $"/{starter}" : "")}{(jar.Vinegar is { } vinegar ? $"/{vinegar}" : "")}");
 
     /// <summary>A short name for a long text.</summary>
     public static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

@@ -51,8 +51,8 @@ public interface IForecastBook
     /// <summary>The latest forecast of one jar, or null.</summary>
     Task<JarForecast?> LatestAsync(Guid jarId, CancellationToken cancellationToken);
 
-    /// <summary>What was said of one jar day by day, oldest first.</summary>
-    Task<IReadOnlyList<ForecastMark>> MarksAsync(Guid jarId, CancellationToken cancellationToken);
+    /// <summary>What was said of jars day by day, by jar, oldest first.</summary>
+    Task<ILookup<Guid, ForecastMark>> MarksAsync(IReadOnlyCollection<Guid> jars, CancellationToken cancellationToken);
 }
 
 /// <summary>A forecast that was made anew.</summary>

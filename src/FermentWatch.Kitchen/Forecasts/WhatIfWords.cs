@@ -32,7 +32,12 @@ public static class WhatIfWords
     /// <summary>How it stands on the day it would be chilled.</summary>
     public static string AtChilling(CoursePoint then, PassageDays line, double day) => string.Create(CultureInfo.InvariantCulture,
         $"about pH {then.Ph.P50:0.0} ({then.Ph.P10:0.0} to {then.Ph.P90:0.0}) and {then.AcidityPercentLactic.P50:0.0} % acid then; "
-        + $"{(line.P90 <= day ? "below 4.6 nine times in ten" : line.P50 <= day ? "below 4.6 more likely than not" : "not below 4.6 yet, as expected: cold makes that later still")}.");
+        + $"{LineAt(line, day)}.");
+
+    private static string LineAt(PassageDays line, double day) =>
+        line.P90 <= day ? "below 4.6 nine times in ten"
+        : line.P50 <= day ? "below 4.6 more likely than not"
+        : "not below 4.6 yet, as expected: cold makes that later still";
 
     /// <summary>Gas still to come, and how often a closed lid is to be opened for it.</summary>
     public static string Gas(StillToCome ahead) => string.Create(CultureInfo.InvariantCulture,

@@ -18,7 +18,13 @@ public interface IJarBook
     /// <summary>One jar, whole, or null.</summary>
     Task<Jar?> FindAsync(int number, CancellationToken cancellationToken);
 
-    /// <summary>Adds jars in one step, gives each the next free number in the order of the list, and returns them as stored.</summary>
+    /// <summary>Jars of a batch, kept or ended, whole, by number; empty where there is none.</summary>
+    Task<IReadOnlyList<Jar>> OfBatchAsync(Guid batch, CancellationToken cancellationToken);
+
+    /// <summary>
+    /// Adds jars in one step, gives each the next free number in the order of the list, and returns them as stored. Where one of their
+    /// batches is on record already nothing is added, and what is on record of it is returned.
+    /// </summary>
     Task<IReadOnlyList<Jar>> AddAsync(IReadOnlyList<Jar> jars, CancellationToken cancellationToken);
 
     /// <summary>Says from when on a jar stands in a place. An id that is there already changes nothing.</summary>

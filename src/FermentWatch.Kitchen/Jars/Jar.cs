@@ -63,6 +63,9 @@ public sealed class Jar
     /// <summary>Where it is in its life.</summary>
     public JarStage Stage => Standing.OfType<StageChange>().LastOrDefault()?.Stage ?? JarStage.Fermenting;
 
+    /// <summary>Whether it lies in the freezer: it has ended here, and is stock there.</summary>
+    public bool IsFrozen => Standing.OfType<StageChange>().LastOrDefault() is { Stage: JarStage.Finished, Went: Destination.Frozen };
+
     /// <summary>Takes over what is put right in another record of the same jar: all that people entered of it but its placements.</summary>
     public void TakeFactsOf(Jar corrected)
     {

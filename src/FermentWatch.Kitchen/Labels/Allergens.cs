@@ -14,7 +14,8 @@ public static class Allergens
     /// <summary>By name, each once, in the order in which they went in.</summary>
     public static IReadOnlyList<string> Of(Jar jar) => [.. jar.Portions.SelectMany(portion => In(portion.Produce)).Distinct()];
 
-    private static IEnumerable<string> In(string produce) => Vegetable.TryFind(produce, out Vegetable? known)
+    /// <summary>Of one thing, by its name.</summary>
+    public static IEnumerable<string> In(string produce) => Vegetable.TryFind(produce, out Vegetable? known)
         ? known.Allergen is { } allergen ? [allergen] : []
         : Seasonings.Where(seasoning => produce.Contains(seasoning, StringComparison.OrdinalIgnoreCase));
 }

@@ -64,6 +64,28 @@ public enum HandlingKind
 public sealed class StageChange : Observation
 {
     public required JarStage Stage { get; init; }
+
+    /// <summary>Where a finished jar went; null of every other, and where nobody said.</summary>
+    public Destination? Went { get; init; }
+
+    /// <summary>To whom it was given; null where it was not, and where nobody said.</summary>
+    public string? GivenTo { get; init; }
+}
+
+/// <summary>Where a jar goes that ends well.</summary>
+public enum Destination
+{
+    /// <summary>Eaten up.</summary>
+    Eaten = 1,
+
+    /// <summary>Given to somebody.</summary>
+    GivenAway = 2,
+
+    /// <summary>Into the freezer, where it is stock of its own until it goes on.</summary>
+    Frozen = 3,
+
+    /// <summary>To canning by a tested procedure, of which this project has none.</summary>
+    Canned = 4,
 }
 
 /// <summary>Where a jar is in its life.</summary>
@@ -75,7 +97,7 @@ public enum JarStage
     /// <summary>In the cold store.</summary>
     Cold = 2,
 
-    /// <summary>Eaten or given away.</summary>
+    /// <summary>Eaten, given away, frozen or canned.</summary>
     Finished = 3,
 
     /// <summary>Thrown out.</summary>

@@ -26,7 +26,7 @@ public sealed class OccasionFactsReader(IJarBook jars, IPlaceBook places, IForec
             Forecasts = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId),
             Temperatures = await TemperatureHistory.ReadAsync(log, await sensors.AllAsync(cancellationToken), asOf - WarmthOccasions.LooksBack,
                 asOf, cancellationToken),
-            Rounds = await rounds.SinceAsync(now.InZone(household.Zone).Date.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken),
+            Rounds = await rounds.ForTastingAsync(now.InZone(household.Zone).Date, cancellationToken),
             Sensors = await concerns.ReadAsync(household.TemperatureUnit, now, cancellationToken),
         };
     }

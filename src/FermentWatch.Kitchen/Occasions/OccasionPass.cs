@@ -76,7 +76,7 @@ public sealed class OccasionPass(OccasionFactsReader reading, IHouseholdBook hou
     };
 
     private static string Key(Occasion occasion, OccasionFacts facts) => string.Create(CultureInfo.InvariantCulture,
-        $"{occasion.Kind}/{occasion.Subject:N}/{occasion.Cause}{(occasion.Lasting ? "/" + facts.Now.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture) : "")}");
+        $"{occasion.Kind}/{occasion.Subject:N}/{occasion.Cause}{(occasion.Lasting ? $"/{facts.Now.ToUnixTimeSeconds()}" : "")}");
 
     private static NoticeDraft Draft(List<Occasion> alike, OccasionFacts facts)
     {

@@ -2,6 +2,7 @@ using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.ColdStore;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
+using FermentWatch.Kitchen.Words;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Occasions;
@@ -49,7 +50,7 @@ public static class StoreOccasions
 
     private static Occasion EatFirst(OccasionFacts facts, Jar jar, StageChange chilled, LocalDate on) =>
         On(OccasionKind.EatFirst, jar, chilled, "Eat first",
-        $"In the cold since {on.ToString(on.Year == facts.Today.Year ? "d MMMM" : "d MMMM uuuu", System.Globalization.CultureInfo.InvariantCulture)}. "
+        $"In the cold since {DateWords.Dated(on, facts.Today)}. "
         + KeepingTime.Of(jar).Words + " Look before you serve it; when in doubt, throw it out.");
 
     private static Occasion On(OccasionKind kind, Jar jar, StageChange chilled, string headline, string body) =>

@@ -70,6 +70,9 @@ public interface IPlaceBook
 
     Task AddAsync(Place place, CancellationToken cancellationToken);
 
+    /// <summary>Adds places to a household that has none, in one step; where it has one, nothing is added.</summary>
+    Task AddFirstAsync(IReadOnlyList<Place> first, CancellationToken cancellationToken);
+
     /// <summary>Writes name, order and typical temperature of a place that exists.</summary>
     Task ChangeAsync(Place place, CancellationToken cancellationToken);
 }

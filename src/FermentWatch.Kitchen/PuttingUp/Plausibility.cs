@@ -17,7 +17,8 @@ namespace FermentWatch.Kitchen.PuttingUp;
 /// </summary>
 public static class Plausibility
 {
-    private const double UsualFill = 0.6, MostFill = 1.33, ImpossibleFill = 2 * MostFill, OddlyLittle = UsualFill / 6;
+    internal const double MostFill = 1.33;
+    private const double UsualFill = 0.6, ImpossibleFill = 2 * MostFill, OddlyLittle = UsualFill / 6;
     private const double OddlySalty = 6;
     private static readonly Duration LongAgo = Duration.FromDays(120);
 

@@ -6,6 +6,7 @@ using FermentWatch.Kinetics.Salt;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Places;
+using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Typed;
 using NodaTime;
 
@@ -24,15 +25,23 @@ public static class PutUp
     /// <param name="places">Where a jar may stand.</param>
     /// <param name="now">The present.</param>
     /// <param name="starters">Jars whose brine may start another; null where none may.</param>
+    /// <param name="batch">Names the batch and with what the form says its jars; null takes a new name.</param>
     public static PutUpOrder Read(PutUpForm form, Household household,
-        IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null) =>
-        Read(form, household, places, now, now - OldestPacking, starters ?? []);
+        IReadOnlyList<Place> places, Instant now, IReadOnlyList<StarterSource>? starters = null, Guid? batch = null) =>
+        Read(form, household, places, now, now - OldestPacking, starters ?? [], batch: batch);
+
+    /// <summary>All that a form says, as one text; whether somebody insists on it is no part of it.</summary>
+    public static string ContentOf(PutUpForm form) => (form with { ItIsRight = false }).ToString();
+
+    /// <summary>The id of a jar: of its batch, of what the form said, and which of those alike it is, from 0.</summary>
+    public static Guid IdOf(Guid batch, string content, int index) =>
+        AnswerId.Of(batch, AnswerId.Named(string.Create(CultureInfo.InvariantCulture, $"{index} {content}")));
 
     /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and as sour as <paramref name="standing"/> whatever the
     /// vegetable.</summary>
     internal static PutUpOrder Read(
         PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters,
-            Sourness? standing = null)
+        Sourness? standing = null, Guid? batch = null)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
@@ -41,12 +50,14 @@ public static class PutUp
         portions.AddRange(IngredientList.Read(form.Also, bareMass, reader.Refusals));
         Cut cut = reader.ReadChoice("cut", form.Cut, UsualCut(produce));
         double water = ReadWater(form, bareMass, reader);
-        Salting salting = ReadSalt(form, portions.Sum(portion => portion.MassKilograms), water, reader);
+        int howMany = ReadHowMany(form, reader);
+        double vegetables = portions.Sum(portion => portion.MassKilograms);
+        Salting salting = SaltTub.Read(form, howMany, vegetables + water, bareMass, KeptDecimals, reader)
+            ?? ReadSalt(form, vegetables, water, reader);
         Starter? starter = ReadStarter(form, starters, bareMass, reader);
         Vinegar? vinegar = ReadVinegar(form, reader);
         double litres = reader.Read("vessel", form.Vessel, Amount.VolumeLitres, "l", 0.1, 250, "0.1 to 250 litres");
         Place? place = ReadPlace(form.Place, places, reader);
-        int howMany = reader.ReadWhole("how many", form.HowMany, 1, 1, 100);
         Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, oldest);
         Cover cover = reader.ReadChoice("cover", form.Cover, Cover.Leaf);
         Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
@@ -57,12 +68,12 @@ public static class PutUp
         if (reader.Refusals.Count > 0 || place is null)
             return new PutUpOrder([], reader.Refusals, []);
 
-        Guid batch = NewId(now);
-        var jars = Enumerable.Range(0, howMany).Select(_ => new Jar
+        (Guid batchId, string content) = (batch ?? NewId(now), ContentOf(form));
+        var jars = Enumerable.Range(0, howMany).Select(index => new Jar
         {
-            Id = NewId(now), Name = name, BatchId = batch, PackedAt = packedAt, Portions = portions, Cut = cut,
+            Id = IdOf(batchId, content, index), Name = name, BatchId = batchId, PackedAt = packedAt, Portions = portions, Cut = cut,
             AddedWaterKilograms = water, Salting = salting, Starter = starter, Vinegar = vinegar, VesselLitres = litres, Cover = cover, Lid = lid,
-                Target = target,
+            Target = target,
         }).ToList();
         foreach (Jar jar in jars)
             jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
@@ -115,10 +126,13 @@ public static class PutUp
         double vegetables = ReadMass(form.HowMuch, bareMass, produce, reader)
             + IngredientList.Read(form.Also, bareMass, reader.Refusals).Sum(portion => portion.MassKilograms);
         double water = ReadWater(form, bareMass, reader);
-        Salting salting = ReadSalt(form, vegetables, water, reader, decimals: MostDecimals);
+        Salting salting = SaltTub.Read(form, ReadHowMany(form, reader), vegetables + water, bareMass, MostDecimals, reader)
+            ?? ReadSalt(form, vegetables, water, reader, decimals: MostDecimals);
         return (reader.Refusals.Count > 0 || salting.Percent is not { } percent ? null
             : SaltToWeigh.Of(percent, SaltBasis.VegetablesAndWater, vegetables, water), reader.Refusals);
     }
+
+    private static int ReadHowMany(PutUpForm form, FieldReader reader) => reader.ReadWhole("how many", form.HowMany, 1, 1, 100);
 
     private static double ReadWater(PutUpForm form, string bareMass, FieldReader reader) => string.IsNullOrWhiteSpace(form.AddedWater) ? 0
         : reader.Read("added water", form.AddedWater, Amount.MassKilograms, bareMass, 0, 250, "0 to 250 kg");

@@ -34,6 +34,13 @@ public record PutUpForm
     /// <summary>Whether the salt was weighed or measured by the spoon; empty is weighed.</summary>
     public string? SaltKnowledge { get; init; }
 
+    /// <summary>What the tub weighed that the salt of all jars alike was taken from, before; with <see cref="TubAfter"/> it goes before
+    /// <see cref="Salt"/>.</summary>
+    public string? TubBefore { get; init; }
+
+    /// <summary>What it weighed after.</summary>
+    public string? TubAfter { get; init; }
+
     /// <summary>Water added to each jar; empty is none.</summary>
     public string? AddedWater { get; init; }
 

@@ -88,23 +88,37 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
             ById = by.AccountId, Kind = kind });
     }
 
-    /// <summary>One jar goes into the cold, is finished, or is thrown out.</summary>
-    public AnswerOutcome Moved(Jar jar, JarStage stage, string? why)
+    /// <summary>One jar goes into the cold, is finished, or is thrown out; one in the freezer is finished or thrown out from there.</summary>
+    /// <param name="jar">The jar.</param>
+    /// <param name="stage">What it comes to.</param>
+    /// <param name="why">A few words; needed for throwing out.</param>
+    /// <param name="went">Where a finished jar went; null where nobody said.</param>
+    /// <param name="givenTo">To whom it was given; null or empty where nobody said.</param>
+    public AnswerOutcome Moved(Jar jar, JarStage stage, string? why, Destination? went = null, string? givenTo = null)
     {
-        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, Content(stage));
+        (Guid id, Guid? replaces, AnswerOutcome? settled) = Named(jar, Content(stage, went, Trim(givenTo)));
         if (settled is not null)
             return settled;
-        if (jar.Stage == stage)
-            return Known($"Jar {jar.Number} is {Words(stage)} already.{(Trim(why) is null ? "" : " What you wrote now was not kept.")}");
-        if (replaces is null && Ended(jar) is { } refusal)
+        bool leavesTheFreezer = jar.IsFrozen && stage is JarStage.Finished or JarStage.ThrownOut
+            && went is not (Destination.Frozen or Destination.Canned);
+        if (jar.Stage == stage && !leavesTheFreezer)
+            return Known($"Jar {jar.Number} is {Words(jar)} already.{(Trim(why) is null ? "" : " What you wrote now was not kept.")}");
+        if (replaces is null && !leavesTheFreezer && Ended(jar) is { } refusal)
             return refusal;
-        if (SafeText.WrongNote("why", why) is { } wrong)
+        if (Wrong(stage, why, went, Trim(givenTo)) is { } wrong)
             return new AnswerOutcome([], [], [wrong]);
         if (stage == JarStage.ThrownOut && string.IsNullOrWhiteSpace(why))
             return Refused("why", why, "a few words on why it was thrown out would be right: they help next time");
         return One(new StageChange { Id = id, JarId = jar.Id, At = now, EnteredAt = entered, By = by.Name, ById = by.AccountId, Stage = stage,
-            Note = Trim(why) }) with { Replaces = replaces };
+            Went = went, GivenTo = Trim(givenTo), Note = Trim(why) }) with { Replaces = replaces };
     }
+
+    private static Refusal? Wrong(JarStage stage, string? why, Destination? went, string? givenTo) =>
+        went is { } said && stage != JarStage.Finished
+            ? new Refusal("went", said.ToString(), $"nothing would be right where a jar is {Words(stage)}: only a finished jar went somewhere")
+        : givenTo is not null && went != Destination.GivenAway
+            ? new Refusal("given to", givenTo, "a name is right only where the jar is given away")
+        : (givenTo is null ? null : SafeText.WrongName("given to", givenTo)) ?? SafeText.WrongNote("why", why);
 
     /// <summary>
     /// The id an answer for a jar is filed under. Where this form was sent before with the same content it is settled; with other
@@ -126,7 +140,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
     {
         Sighting seen => Content(seen.Kind, seen.Note),
         Taste taste => Content(taste.Verdict),
-        StageChange change => Content(change.Stage),
+        StageChange change => Content(change.Stage, change.Went, change.GivenTo),
         _ => "",
     };
 
@@ -134,7 +148,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
 
     private static string Content(TasteVerdict verdict) => $"taste {verdict}";
 
-    private static string Content(JarStage stage) => $"stage {stage}";
+    private static string Content(JarStage stage, Destination? went, string? givenTo) =>
+        went is null ? $"stage {stage}" : $"stage {stage} {went}\n{givenTo}";
 
     /// <summary>What to ask of somebody whose form was sent before with something else.</summary>
     public static string AskedAgain(Observation sent) =>
@@ -142,7 +157,7 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
         + "right?";
 
     private static AnswerOutcome? Ended(Jar jar) => jar.Stage is JarStage.Finished or JarStage.ThrownOut
-        ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar.Stage)}")
+        ? Refused("jar", jar.Number.ToString(CultureInfo.InvariantCulture), $"a jar that is kept would be right: this one is {Words(jar)}")
         : null;
 
     /// <summary>What to say if this very answer was filed for the jar before, on whatever day and even if it was taken back since.</summary>
@@ -153,6 +168,8 @@ public sealed class Answering(Guid answerId, Person by, Instant now, Instant ent
     private IEnumerable<Observation> Today(Jar jar) => jar.Standing.Where(each => each.At.InZone(household.Zone).Date == _today);
 
     private string Clock(Instant instant) => ClockWords.Of(instant, household);
+
+    private static string Words(Jar jar) => jar.IsFrozen ? "in the freezer" : Words(jar.Stage);
 
     private static string Words(JarStage stage) => stage switch
     {

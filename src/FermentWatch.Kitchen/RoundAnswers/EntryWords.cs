@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.ColdStore;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
@@ -6,6 +7,7 @@ using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Troubles;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
+using static FermentWatch.Kinetics.Sentence;
 
 namespace FermentWatch.Kitchen.RoundAnswers;
 
@@ -29,10 +31,25 @@ public static class EntryWords
                 ? $"{written} Worth tasting again {DateWords.When(LocalDate.Max(again, today.PlusDays(1)), today)}." : written,
             Handling when Trouble.Of(jar, zone) is { Handled: not null, WellDaysToGo: var days and > 0 } =>
                 $"{written} All well on {(days == 1 ? "one more day" : $"{days} more days")} settles it.",
+            PortionTaken or JarOpened => $"{written} {Left(jar, zone)}",
+            StageChange { Went: Destination.GivenAway } => $"{written} Its page prints a tag that goes with it.",
+            StageChange { Went: Destination.Frozen } => $"{written} It stands under \"In the freezer\" of the cold store.",
+            StageChange { Went: Destination.Canned } =>
+                $"{written} Follow a tested procedure of your public guidance; there is none here. It stands among the past jars.",
             StageChange { Stage: JarStage.Cold } => $"{written} {Cautions.LoosenInTheCold.Text}",
             StageChange { Stage: JarStage.Finished or JarStage.ThrownOut } => $"{written} It stands among the past jars, and can be reopened there.",
             _ => written,
         };
+    }
+
+    /// <summary>What is left after it, and what to mind.</summary>
+    private static string Left(Jar jar, DateTimeZone zone)
+    {
+        string left = LeftInJar.Words(jar) is { } words ? $"{Capital(words)}. " : "";
+        return Trouble.Of(jar, zone).ForecastWithdrawn ? $"{left}Something was seen in this jar and is not settled: look at it before anybody eats."
+            : LeftInJar.FractionOf(jar) < LeftInJar.EmptyFraction ? $"{left}If it is empty, say so on its page."
+            : jar.Stage == JarStage.Cold ? $"{left}Press the rest under its brine, and back into the cold. It comes before the closed ones."
+            : $"{left}Press the rest under its brine.";
     }
 
     private static string Line(Jar jar, PhMeasurement measurement, DateTimeZone zone)

@@ -21,9 +21,12 @@ public readonly record struct SentForm(Guid Id, bool IsFiled, bool IsAskedAbout,
             return new SentForm(form, false, false, false);
         if (before == content)
             return new SentForm(form, true, false, false);
-        Guid own = AnswerId.Of(form, AnswerId.Named(content));
+        Guid own = OwnId(form, content);
         if (filed(own) is not null)
             return new SentForm(own, true, false, false);
         return again == Again.NotSaid ? new SentForm(form, false, true, false) : new SentForm(own, false, false, again == Again.Correction);
     }
+
+    /// <summary>Under which id something else than what was filed is filed.</summary>
+    public static Guid OwnId(Guid form, string content) => AnswerId.Of(form, AnswerId.Named(content));
 }

@@ -1,5 +1,7 @@
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.ColdStore;
 using FermentWatch.Kitchen.Forecasts;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Words;
 using NodaTime;
@@ -31,17 +33,21 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
     public static NextStep Of(RoundJar on, DateTimeZone zone)
     {
         if (on.Jar.Stage is JarStage.Finished or JarStage.ThrownOut)
-            return new(StepKind.Look, $"This jar is {(on.Jar.Stage == JarStage.Finished ? "finished" : "thrown out")}. Nothing to do.", "ended");
+            return new(StepKind.Look, $"This jar is {Ended(on.Jar)}. Nothing to do.", "ended");
         if (AcidLineWords.Sentence(on.Line.Alarm) is { } alarm)
             return new(StepKind.RisingPh, alarm, on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "pH higher than before" : "pH rising",
                 on.Line.Alarm == AcidLineAlarm.RiseToRecheck ? "measure again" : "look at it now, taste nothing");
         if (on.Jar.Stage == JarStage.Cold)
-            return new(StepKind.Look, "In the cold. Loosen the lid once a week; eat the oldest jar first.", "in the cold");
+            return LeftInJar.OpenSince(on.Jar) is null
+                ? new(StepKind.Look, "In the cold. Loosen the lid once a week; eat the oldest jar first.", "in the cold")
+                : new(StepKind.Look, "In the cold, and open: eat it before the closed ones.", "open, in the cold");
         if (OfTrouble(on) is { } trouble)
             return trouble;
         NextStep step = OfLine(on, zone) ?? OfTasting(on) ?? Quiet(on);
         return LeftBehind(on) is { } trace ? step with { Text = $"{trace} {step.Text}" } : step;
     }
+
+    private static string Ended(Jar jar) => jar.IsFrozen ? "in the freezer" : ObservationWords.Of(jar.Stage);
 
     private static NextStep? OfTrouble(RoundJar on)
     {
@@ -105,9 +111,9 @@ public sealed record NextStep(StepKind Kind, string Text, string Sign, string? A
                 ? "Measure pieces blended with their brine: in them the acid comes last, and that settles the acid line."
                 : "Measure once more on another day: two readings settle the acid line.", "measure the pH");
         string first = on.Line.State == AcidLineState.NotMeasured ? $"Day {on.Day}, and no reading below 4.6 yet. " : "";
-        return new(StepKind.Measure,
-            $"{first}Measure the pH today.{(first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "")}",
-            "measure the pH");
+        string how = EveningOut.IsUnderWay(on.Jar, on.Day) ? " " + EveningOut.WhatToMeasure : "";
+        string late = first.Length > 0 && on.Day >= LineRule.WeekRuleDay ? " " + LineRule.PublicAdvice : "";
+        return new(StepKind.Measure, $"{first}Measure the pH today.{how}{late}", "measure the pH");
     }
 
     private static bool MeasuredOn(RoundJar on, DateTimeZone zone) =>

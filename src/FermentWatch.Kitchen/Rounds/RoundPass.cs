@@ -62,7 +62,7 @@ public sealed class RoundPass(
         var placesById = (await places.AllAsync(cancellationToken)).ToDictionary(place => place.Id);
         var forecastsByJar = (await forecasts.LatestAsync(cancellationToken)).ToDictionary(forecast => forecast.JarId);
         IReadOnlySet<Guid> dry = await dryPlaces.ReadAsync(dueAt, cancellationToken);
-        IReadOnlyList<Round> before = await rounds.SinceAsync(date.PlusDays(-TastingPlan.DaysLookedBack), cancellationToken);
+        IReadOnlyList<Round> before = await rounds.ForTastingAsync(date, cancellationToken);
         using SetAside.SetAsideRun run = setAside.Begin("round");
         return new RoundPlan(placesById, forecastsByJar, household, before, dry, run).Of(date, dueAt, await jars.KeptAsync(cancellationToken));
     }

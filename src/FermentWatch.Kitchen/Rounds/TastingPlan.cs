@@ -16,9 +16,6 @@ namespace FermentWatch.Kitchen.Rounds;
 /// </summary>
 public sealed class TastingPlan
 {
-    /// <summary>For so many days it is looked back on what was asked.</summary>
-    public const int DaysLookedBack = 100;
-
     private const int AsksInAWeek = 3;
     private const int DaysOfAWeek = 7;
 
@@ -28,20 +25,23 @@ public sealed class TastingPlan
     private readonly List<Lot> _lots;
     private readonly SortedDictionary<LocalDate, Round> _told = [];
     private readonly Dictionary<LocalDate, IReadOnlyList<Guid>> _workedOut = [], _decisions = [];
+    private readonly LocalDate _began;
 
     /// <param name="jars">Every kept jar, whole.</param>
     /// <param name="forecasts">The latest forecasts by jar.</param>
     /// <param name="household">For its zone, and whether it tastes this week.</param>
-    /// <param name="rounds">The rounds of the last <see cref="DaysLookedBack"/> days.</param>
+    /// <param name="rounds">Those of <see cref="TastingRounds"/>.</param>
     public TastingPlan(IEnumerable<Jar> jars, IReadOnlyDictionary<Guid, JarForecast> forecasts, Household household, IReadOnlyList<Round> rounds)
     {
         _household = household;
         _forecasts = forecasts;
         _kept = [.. jars];
         _lots = LotsOf(_kept);
-        // The day on which a household begins was no round, yet its page asks as on any other.
-        foreach (Round round in rounds.Where(round => !round.Missed || round.OpenedAt.InZone(household.Zone).Date > round.Date))
+        // The day on which a household begins was no round, yet its page asks as on any other, and nobody was asked before.
+        ILookup<bool, Round> begun = rounds.ToLookup(round => round.Missed && round.OpenedAt.InZone(household.Zone).Date == round.Date);
+        foreach (Round round in begun[false])
             _told[round.Date] = round;
+        _began = begun[true].Select(round => round.Date).DefaultIfEmpty(LocalDate.MinIsoValue).Max();
     }
 
     private List<Lot> LotsOf(List<Jar> kept)
@@ -101,7 +101,7 @@ public sealed class TastingPlan
             .Select(day => day.Key).ToList());
         var all = _told.Where(day => day.Key < date).ToDictionary(day => day.Key, day => day.Value.TasteAsked.Count);
         LocalDate begin = _told.Keys.Where(day => day < date).Select(day => day.PlusDays(1))
-            .Append(open.Select(lot => lot.From!.Value).DefaultIfEmpty(date).Min()).Max();
+            .Append(open.Select(lot => lot.From!.Value).DefaultIfEmpty(date).Min()).Append(_began).Max();
         List<Guid> today = [];
         for (LocalDate day = begin; day <= date; day = day.PlusDays(1))
         {
@@ -172,4 +172,14 @@ public sealed class TastingPlan
     {
         public bool IsPast(LocalDate day) => PastFrom <= day;
     }
+}
+
+/// <summary>The rounds a tasting plan looks back on.</summary>
+public static class TastingRounds
+{
+    private const int DaysLookedBack = 100;
+
+    /// <summary>What was asked in the last hundred days, longer than any ferment here waits to be tasted.</summary>
+    public static Task<IReadOnlyList<Round>> ForTastingAsync(this IRoundBook rounds, LocalDate today, CancellationToken cancellationToken) =>
+        rounds.SinceAsync(today.PlusDays(-DaysLookedBack), cancellationToken);
 }

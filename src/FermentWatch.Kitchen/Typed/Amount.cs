@@ -116,11 +116,13 @@ public sealed partial class Amount
     private static double Plain(string number) => double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private static string WithPlainFractions(string typed) => typed
-        .Replace("½", " 1/2", StringComparison.Ordinal).Replace("¼", " 1/4", StringComparison.Ordinal).Replace("¾", " 3/4", StringComparison.Ordinal)
+        .Replace("½", " 1/2", StringComparison.Ordinal)
+        .Replace("¼", " 1/4", StringComparison.Ordinal).Replace("¾", " 3/4", StringComparison.Ordinal)
         .Replace("⅓", " 1/3", StringComparison.Ordinal).Replace("⅔", " 2/3", StringComparison.Ordinal).Replace('−', '-').Trim();
 
     [GeneratedRegex("""
-        \G(?:(?:(?<whole>\d{1,9})\s+)?(?<top>\d{1,9})/(?<bottom>\d{1,9})|(?<number>\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?|[.,]\d+))\s*(?<unit>[A-Za-z°%]*)[.,]?\s*
+        \G(?:(?:(?<whole>\d{1,9})\s+)?(?<top>\d{1,9})/(?<bottom>\d{1,9})|(?<number>\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?|[.,]\d+))
+        \s*(?<unit>[A-Za-z°%]*)[.,]?\s*
         """, RegexOptions.IgnorePatternWhitespace | RegexOptions.CultureInvariant)]
     private static partial Regex Part();
 

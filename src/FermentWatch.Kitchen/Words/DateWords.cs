@@ -15,8 +15,12 @@ public static class DateWords
         1 => "tomorrow",
         -1 => "yesterday",
         > 1 and <= DaysNamedByWeekday => date.DayOfWeek.ToString(),
-        _ => date.ToString(date.Year == today.Year ? "d MMMM" : "d MMMM uuuu", CultureInfo.InvariantCulture),
+        _ => Dated(date, today),
     };
+
+    /// <summary>The date by day and month, with the year where it is another: <c>12 November</c>, <c>3 March 2027</c>.</summary>
+    public static string Dated(LocalDate date, LocalDate today) =>
+        date.ToString(date.Year == today.Year ? "d MMMM" : "d MMMM uuuu", CultureInfo.InvariantCulture);
 
     /// <summary>The name with the word that goes before it in a sentence: <c>Thursday</c>, but <c>on 12 November</c>.</summary>
     public static string When(LocalDate date, LocalDate today)

@@ -17,7 +17,9 @@ public static class ObservationWords
         Sighting sighting => $"seen: {Of(sighting.Kind)}",
         Taste taste => $"tasted: {Of(taste.Verdict)}",
         Handling handling => Of(handling.Kind),
-        StageChange change => Of(change.Stage),
+        StageChange change => Of(change),
+        PortionTaken portion => $"{AmountOf(portion)} taken out",
+        JarOpened => "opened to eat from",
         _ => throw new ArgumentOutOfRangeException(nameof(observation), observation.GetType().Name, "Not a kind of observation."),
     };
 
@@ -87,6 +89,38 @@ public static class ObservationWords
         JarStage.ThrownOut => "thrown out",
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Not a stage of a jar."),
     };
+
+    /// <summary>Where it went: <c>given away to Ash</c>, <c>into the freezer</c>; the stage where nobody said.</summary>
+    public static string Of(StageChange change) => change.Went switch
+    {
+        Destination.Eaten => "eaten up",
+        Destination.GivenAway => change.GivenTo is { } to ? $"given away to {to}" : "given away",
+        Destination.Frozen => "into the freezer",
+        Destination.Canned => "to tested canning",
+        _ => Of(change.Stage),
+    };
+
+    private static string AmountOf(PortionTaken portion) => portion switch
+    {
+        { Litres: { } litres } => Metric(litres, "l", "ml"),
+        { Kilograms: { } kilograms } => Metric(kilograms, "kg", "g"),
+        { Fraction: { } fraction } => (fraction * 24) switch
+        {
+            > 2.9 and < 3.1 => "an eighth",
+            > 5.9 and < 6.1 => "a quarter",
+            > 7.9 and < 8.1 => "a third",
+            > 11.9 and < 12.1 => "half",
+            > 15.9 and < 16.1 => "two thirds",
+            > 17.9 and < 18.1 => "three quarters",
+            > 23.9 => "all of it",
+            _ => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0.#} %"),
+        },
+        _ => "some",
+    };
+
+    private static string Metric(double amount, string unit, string thousandth) => amount < 1
+        ? string.Create(CultureInfo.InvariantCulture, $"{1000 * amount:0} {thousandth}")
+        : string.Create(CultureInfo.InvariantCulture, $"{amount:0.##} {unit}");
 
     /// <summary>The figure with the arithmetic behind it: 0.0901 is the milliequivalent weight of lactic acid.</summary>
     private static string Titrated(Titration titration)

@@ -17,7 +17,9 @@ public static class PastWords
             return "";
         int days = Period.DaysBetween(jar.PackedAt.InZone(zone).Date, end.At.InZone(zone).Date);
         string why = end.Note is null ? "" : $": {end.Note}";
-        var words = new List<string> { $"{Capital(ObservationWords.Of(end.Stage))} on {Day(end.At, zone)}, day {days}{why}." };
+        var words = new List<string> { $"{Capital(ObservationWords.Of(end))} on {Day(end.At, zone)}, day {days}{why}." };
+        if (jar.Standing.OfType<StageChange>().LastOrDefault(each => each != end && each.Went == Destination.Frozen) is { } frozen)
+            words.Add($"Into the freezer on {Day(frozen.At, zone)}.");
         if (jar.Standing.OfType<StageChange>().FirstOrDefault(each => each.Stage == JarStage.Cold) is { } cold)
             words.Add($"Into the cold on {Day(cold.At, zone)}.");
         if (jar.Standing.OfType<Taste>().LastOrDefault() is { } taste)

@@ -44,6 +44,13 @@ public sealed record CommandContext
             Error.WriteLine(refusal);
         return ExitCode.WrongCall;
     }
+
+    /// <summary>Says why a right call could not be carried out, and gives the exit code for it.</summary>
+    public int Fail(string line)
+    {
+        Error.WriteLine(line);
+        return ExitCode.Failed;
+    }
 }
 
 /// <summary>What a verb tells the shell.</summary>

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using FermentWatch.Kitchen.Typed;
+using FermentWatch.Service.CommandLine.Archives;
 
 namespace FermentWatch.Service.CommandLine;
 
@@ -41,6 +42,10 @@ public static class FermentWatchCommand
         root.Add(SensorVerb.Create(context));
         root.Add(JarVerb.Create(context));
         root.Add(MemberVerb.Create(context));
+        root.Add(ExportVerb.Create(context));
+        root.Add(ImportVerb.Create(context));
+        root.Add(BackupVerb.Create(context));
+        root.Add(RestoreVerb.Create(context));
         root.Add(CheckVerb.Create(context));
         root.Add(HealthcheckVerb.Create(context));
         root.SetAction(call => new HelpAction().Invoke(call));

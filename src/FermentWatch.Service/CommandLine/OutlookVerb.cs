@@ -1,6 +1,5 @@
 using System.CommandLine;
 using FermentWatch.Kinetics;
-using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Guides;
 using FermentWatch.Service.CommandLine.Outlook;
 using NodaTime.Extensions;

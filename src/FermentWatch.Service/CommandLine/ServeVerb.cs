@@ -3,6 +3,7 @@ using System.Net.Sockets;
 using FermentWatch.Kitchen.Typed;
 using FermentWatch.Service.Demo;
 using FermentWatch.Service.Hosting;
+using FermentWatch.Service.Logging;
 using FermentWatch.Storage;
 
 namespace FermentWatch.Service.CommandLine;
@@ -19,6 +20,9 @@ internal static class ServeVerb
             try
             {
                 await using WebApplication app = FermentWatchApp.Build(read, configuration, context.Clock);
+                // In a terminal the signal says that the terminal was closed.
+                using IDisposable? anew = context.IsTerminal ? null
+                    : app.Services.GetRequiredService<LevelAnew>().Listen(() => settings.Gather(call, context).Reading);
                 await RunAsync(app, cancellationToken);
                 return ExitCode.Done;
             }

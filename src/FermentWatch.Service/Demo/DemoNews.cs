@@ -11,12 +11,14 @@ internal sealed class DemoNews(TextWriter output)
     public void SayOpen(Uri address, int brokerPort, MadeHousehold made)
     {
         MadeSensor toTry = made.Sensors.First(sensor => sensor.Invented.Slug == NumberNine.SensorToTry);
+        string tryIt = SetUpLines.TryIt(new BrokerAddress("127.0.0.1", brokerPort), toTry.Invented.Slug, toTry.Password,
+            SetUpLines.TopicOf(toTry.Invented.Slug));
         output.WriteLine($"""
             {NumberNine.Name} is open. Nothing in it is real: people, jars, sensors and everything measured are invented.
 
             open      {address}
             sign in   name {NumberNine.Owner}, password {made.OwnerPassword}
-            send      {SetUpLines.TryIt(new BrokerAddress("127.0.0.1", brokerPort), toTry.Invented.Slug, toTry.Password, SetUpLines.TopicOf(toTry.Invented.Slug))}
+            send      {tryIt}
             end       Ctrl-C; everything is deleted then
             """);
         output.Flush();

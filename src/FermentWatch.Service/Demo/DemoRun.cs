@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Acts.Members;
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Service.CommandLine;
@@ -82,7 +81,7 @@ internal sealed class DemoRun(CommandContext context, int port)
         ["Mqtt:BindAddress"] = Loopback,
         ["Mqtt:Port"] = "0",
         // What the demo says must not be lost among what the service logs.
-        ["Serilog:MinimumLevel:Default"] = "Warning",
+        ["Log:Level"] = "Warning",
     }).Build();
 }
 

@@ -5,6 +5,8 @@ using FermentWatch.Acts.Jars;
 using FermentWatch.Acts.Members;
 using FermentWatch.Acts.Notices;
 using FermentWatch.Acts.Photos;
+using FermentWatch.Acts.Planning;
+using FermentWatch.Acts.Recipes;
 using FermentWatch.Acts.Rounds;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Intake.Credentials;
@@ -24,19 +26,23 @@ internal static class ActServices
     public static IServiceCollection AddActs(this IServiceCollection services) => services
         .AddSingleton<ICredentialIssuer, CredentialIssuer>().AddSingleton<ISourceRuleCheck, SourceRuleCheck>()
         .AddSingleton<EntryFiling>().AddSingleton<RoundFiling>()
-        .AddSingleton<PutUpJars>().AddSingleton<WeighSalt>().AddSingleton<CorrectJar>().AddSingleton<MeasurePh>().AddSingleton<TitrateBrine>()
-        .AddSingleton<MoveJar>().AddSingleton<TakeBackMove>().AddSingleton<TakeBackEntry>()
+        .AddSingleton<PutUpJars>().AddSingleton<WeighSalt>().AddSingleton<AskPlan>()
+            .AddSingleton<CorrectJar>().AddSingleton<MeasurePh>().AddSingleton<TitrateBrine>()
+        .AddSingleton<MoveJar>().AddSingleton<TakePortion>().AddSingleton<OpenJar>().AddSingleton<TakeBackMove>().AddSingleton<TakeBackEntry>()
         .AddSingleton<SayAllWell>().AddSingleton<AnswerBoard>().AddSingleton<ReportSeen>().AddSingleton<ReportTaste>().AddSingleton<SettleTrouble>()
         .AddSingleton<ChangeStage>().AddSingleton<PauseTasting>().AddSingleton<HandOverRound>().AddSingleton<EnterWeekSheet>()
             .AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()
-        .AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>().AddSingleton<ShareDuties>().AddSingleton<InviteGuest>()
+        .AddSingleton<ExportHousehold>().AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>()
+            .AddSingleton<ShareDuties>().AddSingleton<InviteGuest>()
             .AddScoped<ManageMembers>()
         .AddScoped<AccountReader>().AddScoped<FoundHousehold>().AddSingleton<KeepSignedIn>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
         .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>()
-            .AddSingleton<AddSensor>().AddSingleton<ChangeSensor>()
-        .AddSingleton<KeepPhoto>().AddSingleton<PhotoReader>().AddSingleton<LookBack>()
+            .AddSingleton<AddSensor>().AddSingleton<ChangeSensor>().AddSingleton<TakeOldReadings>()
+        .AddSingleton<KeepPhoto>().AddSingleton<PhotoReader>().AddSingleton<LookBack>().AddSingleton<AskWhatIf>().AddSingleton<AskSaltMend>()
+            .AddSingleton<AskBrine>().AddSingleton<KeepRecipe>().AddSingleton<RecipeReader>()
         .AddSingleton<HouseholdReader>().AddSingleton<ReadyPlaces>().AddSingleton<ReadyStarters>().AddSingleton<JarReader>()
+            .AddSingleton<ColdStoreReader>()
             .AddSingleton<SensorReader>().AddSingleton<HistoryReader>().AddSingleton<AskHistory>().AddSingleton<CourseReader>()
             .AddSingleton<BesideReader>().AddSingleton<RoundReader>();
 }

@@ -1,10 +1,10 @@
+using FermentWatch.Service.Logging;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 using FermentWatch.Web;
 using FermentWatch.Web.Accounts;
 using NodaTime;
 using NodaTime.Extensions;
-using Serilog;
 
 namespace FermentWatch.Service.Hosting;
 
@@ -27,17 +27,7 @@ public static class FermentWatchApp
         builder.WebHost.UseKestrelHttpsConfiguration();
         // Open connections are open files; a process that has none left does not live on.
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxConcurrentConnections = MostConnections);
-        builder.Services.AddSerilog(log => log
-            .MinimumLevel.Information()
-            .MinimumLevel.Override("Microsoft", Serilog.Events.LogEventLevel.Warning)
-            // It has a line for each connection that is turned away.
-            .MinimumLevel.Override("Microsoft.AspNetCore.Server.Kestrel.Connections", Serilog.Events.LogEventLevel.Error)
-            // It warns that a key lies unencrypted; it lies in a database that is for its owner only, and at rest that is the disk's to keep.
-            .MinimumLevel.Override("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", Serilog.Events.LogEventLevel.Error)
-            .ReadFrom.Configuration(configuration)
-            .Filter.ByExcluding(StartTrouble.IsSaidByTheVerb)
-            .WriteTo.Console(formatProvider: System.Globalization.CultureInfo.InvariantCulture));
-
+        builder.Services.AddServiceLog(settings.Log, configuration);
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<IClock>(time.ToClock());
         builder.Services.AddFermentWatchStorage(settings.Storage);
@@ -45,7 +35,7 @@ public static class FermentWatchApp
         builder.Services.AddSingleton(settings.HomeHub);
         builder.Services.AddKitchen();
         builder.Services.AddForwarding(settings.Influx);
-        builder.Services.AddLoops();
+        builder.Services.AddLoops(settings.Storage, settings.Backup);
         builder.Services.AddNotices(settings.Mail, settings.Web);
         builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker, settings.Intake);
         builder.Services.AddActsOfTheService();

@@ -1,5 +1,6 @@
 using FermentWatch.Kitchen.Calendar;
 using FermentWatch.Kitchen.Notices;
+using FermentWatch.Kitchen.Planning;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Feeds;
 using FermentWatch.Notices.Mail;
@@ -26,7 +27,7 @@ internal static class NoticeServices
             new HttpClient(WayOut.Handler()), provider.GetRequiredService<INoticeLinks>(), provider.GetRequiredService<IClock>()))
         .AddSingleton<PushKeys>()
         .AddSingleton<IPushOffer>(provider => provider.GetRequiredService<PushKeys>())
-        .AddSingleton<ICalendarFile, CalendarFile>()
+        .AddSingleton<ICalendarFile, CalendarFile>().AddSingleton<IPlanFile, PlanFile>()
         .AddSingleton<INoticeChannel>(provider => new WebPushChannel(
             WayOut.Handler(), provider.GetRequiredService<PushKeys>(), provider.GetRequiredService<INoticeLinks>(), mail,
                 provider.GetRequiredService<IClock>()))

@@ -16,6 +16,7 @@ namespace FermentWatch.Service.Loops;
 public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pass, TimeProvider time, ILogger<Loop> logger) : BackgroundService
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+    private static readonly StorageTrouble Disk = new();
 
     private readonly Channel<TaskCompletionSource?> _wakings = Channel.CreateUnbounded<TaskCompletionSource?>();
 
@@ -102,7 +103,7 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
             // Whatever it was, the loop must live to try again; the reason is kept for the health page.
             if (Trouble is null)
                 LoopLog.Failed(logger, name, trouble);
-            (Trouble, FailingSince) = (StorageTrouble.WordsOf(trouble) ?? trouble.Message.ReplaceLineEndings(" "), FailingSince ?? now);
+            (Trouble, FailingSince) = (Disk.WordsOf(trouble) ?? trouble.Message.ReplaceLineEndings(" "), FailingSince ?? now);
         }
         finally
         {

@@ -38,10 +38,12 @@ public sealed class ServiceLoops
     /// <param name="setAside">What says that a pass goes on.</param>
     /// <param name="written">What says that there is work.</param>
     /// <param name="forwarding">What the forwarding loop does; null where nothing is passed on.</param>
+    /// <param name="backup">What the backup loop does; null where no copies are kept.</param>
     public ServiceLoops(
         JudgingPass judging, ForecastPass forecasts, RoundPass rounds, OccasionPass occasions, DeliveryPass deliveries, StatePass states,
         AnnouncementPass announcements, ClockWatch clockWatch, IReadingLog log, TimeProvider time, ILogger<Loop> logger, SetAside setAside,
-            WrittenDown written, SeriesForwarding? forwarding = null)
+            WrittenDown written, SeriesForwarding? forwarding = null,
+            DailyBackup? backup = null)
     {
         _judging = judging;
         _logger = logger;
@@ -58,6 +60,8 @@ public sealed class ServiceLoops
         States = new Loop("state", (now, cancellationToken) => SayStatesAsync(states, announcements, now, cancellationToken), time, logger);
         if (forwarding is not null)
             Forwarding = new Loop("forwarding", (_, cancellationToken) => forwarding.RunAsync(Forwarding!.Wake, cancellationToken), time, logger);
+        if (backup is not null)
+            Backups = new Loop("backup", (now, cancellationToken) => backup.RunAsync(now, Backups!.Step, cancellationToken), time, logger);
         judging.TurnEnded += Judging.Step;
         setAside.Stepped += pass => LoopOf(pass)?.Step();
         written.Readings += Judging.Wake;
@@ -88,9 +92,12 @@ public sealed class ServiceLoops
     /// <summary>Passes series on; null where there is no receiver.</summary>
     public Loop? Forwarding { get; }
 
+    /// <summary>Copies both databases each day; null where no copies are kept.</summary>
+    public Loop? Backups { get; }
+
     /// <summary>Each loop after those whose work it reads.</summary>
     public IReadOnlyList<Loop> InOrder =>
-        [Judging, Forecasts, Rounds, Occasions, Deliveries, States, .. Forwarding is null ? (ReadOnlySpan<Loop>)[] : [Forwarding]];
+        [Judging, Forecasts, Rounds, Occasions, Deliveries, States, .. new[] { Forwarding, Backups }.OfType<Loop>()];
 
     /// <summary>The loop in which a pass runs: that of its name, or the one that does it as well.</summary>
     private Loop? LoopOf(string pass) => pass == AnnouncementPass.Name ? States : InOrder.FirstOrDefault(loop => loop.Name == pass);

@@ -57,6 +57,7 @@ internal static class SectionReader
     private static string Came(IConfigurationSection child, bool secret) =>
         child.Value is not { } text ? "a list or section" : secret ? "a secret that cannot be read" : $"'{text}'";
 
-    private static string WithOrigin(IConfiguration configuration, string key, string error) =>
+    /// <summary>What is wrong with a setting, with where that came from.</summary>
+    public static string WithOrigin(IConfiguration configuration, string key, string error) =>
         SettingOrigins.Of(configuration, key) is var origin && origin is "default" or "set" ? error : $"{error} [{origin}]";
 }

@@ -5,7 +5,9 @@ using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mail;
+using FermentWatch.Service.Logging;
 using FermentWatch.Storage;
+using FermentWatch.Storage.Backups;
 using FermentWatch.Web;
 
 namespace FermentWatch.Service.Settings;
@@ -18,6 +20,9 @@ public sealed record ServiceSettings
 
     /// <summary>Section <c>Storage</c>.</summary>
     public required StorageOptions Storage { get; init; }
+
+    /// <summary>Section <c>Backup</c>: whether and where copies are kept.</summary>
+    public required BackupOptions Backup { get; init; }
 
     /// <summary>Section <c>Mqtt</c>: the broker that lives in the service.</summary>
     public required BrokerOptions Mqtt { get; init; }
@@ -40,12 +45,15 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Mail</c>: the server that takes our letters.</summary>
     public required MailOptions Mail { get; init; }
 
+    /// <summary>Section <c>Log</c>.</summary>
+    public required LogOptions Log { get; init; }
+
     /// <summary>The sections by name, in the order they are shown.</summary>
     public IReadOnlyList<(string Name, object Options)> Sections =>
     [
-        (nameof(Storage), Storage), (nameof(Mqtt), Mqtt), (nameof(Intake), Intake), (nameof(OutsideBroker), OutsideBroker),
-            (nameof(HomeHub), HomeHub),
-        (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web),
+        (nameof(Storage), Storage), (nameof(Backup), Backup), (nameof(Mqtt), Mqtt), (nameof(Intake), Intake),
+        (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
+        (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web), (nameof(Log), Log),
     ];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
@@ -55,6 +63,7 @@ public sealed record ServiceSettings
         var settings = new ServiceSettings
         {
             Storage = SectionReader.Read<StorageOptions>(configuration, nameof(Storage), options => options.Errors(), errors),
+            Backup = SectionReader.Read<BackupOptions>(configuration, nameof(Backup), options => options.Errors(), errors),
             Mqtt = SectionReader.Read<BrokerOptions>(configuration, nameof(Mqtt), options => options.Errors(), errors),
             Intake = SectionReader.Read<DoorOptions>(configuration, nameof(Intake), options => options.Errors(), errors),
             OutsideBroker = SectionReader.Read<OutsideBrokerOptions>(configuration, nameof(OutsideBroker), options => options.Errors(), errors),
@@ -62,8 +71,10 @@ public sealed record ServiceSettings
             Influx = SectionReader.Read<InfluxOptions>(configuration, nameof(Influx), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
             Mail = SectionReader.Read<MailOptions>(configuration, nameof(Mail), options => options.Errors(), errors),
+            Log = SectionReader.Read<LogOptions>(configuration, nameof(Log), _ => [], errors),
         };
         errors.AddRange(settings.PortsThatCollide());
+        errors.AddRange(ServiceLog.UnknownLevels(configuration).Select(wrong => SectionReader.WithOrigin(configuration, wrong.Key, wrong.Error)));
         string[] known = [.. settings.Sections.Select(section => section.Name), .. PassedThrough];
         foreach (IConfigurationSection section in configuration.GetChildren())
             if (!known.Contains(section.Key, StringComparer.OrdinalIgnoreCase))

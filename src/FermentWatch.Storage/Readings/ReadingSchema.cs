@@ -61,7 +61,7 @@ internal static class ReadingSchema
         """;
 
     /// <summary>What makes tables of each version those of the next, from version 1 on.</summary>
-    private static readonly string[] Steps =
+    internal static readonly string[] Steps =
     [
         $"""
         ALTER TABLE mean ADD COLUMN revision INTEGER NOT NULL DEFAULT 0;
@@ -90,6 +90,19 @@ internal static class ReadingSchema
         Check(path);
     }
 
+    /// <summary>Refuses a log whose tables are of a newer version. Changes nothing.</summary>
+    /// <exception cref="DatabaseRefusedException">They are.</exception>
+    internal static void RefuseNewer(string path)
+    {
+        using SqliteConnection connection = DatabaseLook.Open(path);
+        KnownVersion(path, connection);
+    }
+
+    private static long KnownVersion(string path, SqliteConnection connection) =>
+        (long)Scalar(connection, "PRAGMA user_version")! is var version && version <= Version ? version
+            : throw new DatabaseRefusedException(path,
+                $"it was written by a newer version of FermentWatch (tables {version}, this one knows {Version}). Start that version again.");
+
     private static void Fill(string draft)
     {
         using var connection = new SqliteConnection(DatabaseFile.ConnectionString(draft, SqliteOpenMode.ReadWriteCreate, pooled: false));
@@ -104,10 +117,7 @@ internal static class ReadingSchema
         {
             using var connection = new SqliteConnection(DatabaseFile.ConnectionString(path, SqliteOpenMode.ReadWrite, pooled: false));
             connection.Open();
-            long version = (long)Scalar(connection, "PRAGMA user_version")!;
-            if (version > Version)
-                throw new DatabaseRefusedException(path,
-                    $"it was written by a newer version of FermentWatch (tables {version}, this one knows {Version}). Start that version again.");
+            long version = KnownVersion(path, connection);
             if (version < 1)
                 throw new DatabaseRefusedException(path, "it bears our mark, but no version of its tables: it is half-written.");
             foreach (string table in TableNames)

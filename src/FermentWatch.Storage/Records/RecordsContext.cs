@@ -7,6 +7,7 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Kitchen.Probes;
+using FermentWatch.Kitchen.Recipes;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Storage.Records.Conversions;
@@ -61,6 +62,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
     internal DbSet<Observation> Observations => Set<Observation>();
 
     internal DbSet<Photo> Photos => Set<Photo>();
+
+    internal DbSet<HouseholdRecipe> Recipes => Set<HouseholdRecipe>();
 
     internal DbSet<Round> Rounds => Set<Round>();
 

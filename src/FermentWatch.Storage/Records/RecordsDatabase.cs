@@ -1,6 +1,8 @@
 using FermentWatch.Kitchen.Households;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace FermentWatch.Storage.Records;
 
@@ -20,6 +22,30 @@ internal static class RecordsDatabase
             DatabaseFile.Create(path, draft => Fill(draft, clock));
         Upgrade(path);
     }
+
+    /// <summary>Whether a step of the tables is one that this version knows.</summary>
+    internal static bool Knows(string migration)
+    {
+        using var context = RecordsConnection.Context("unopened.db", SqliteOpenMode.ReadOnly);
+        return context.Database.GetMigrations().Contains(migration);
+    }
+
+    /// <summary>Refuses records with a step that this version does not know. Changes nothing.</summary>
+    /// <exception cref="DatabaseRefusedException">There is such a step, or no history of steps at all.</exception>
+    internal static void RefuseUnknownSteps(string path)
+    {
+        using var context = RecordsConnection.Context(path, SqliteOpenMode.ReadWrite);
+        Pending(context, path);
+    }
+
+    /// <summary>Makes tables as they were after a step, with nothing in them but what the steps themselves put there.</summary>
+    internal static void CreateAsOf(string path, string migration) => DatabaseFile.Create(path, draft =>
+    {
+        using var context = RecordsConnection.Context(draft, SqliteOpenMode.ReadWriteCreate);
+        context.Database.ExecuteSqlRaw("PRAGMA journal_mode = WAL");
+        context.GetService<IMigrator>().Migrate(migration);
+        context.Database.ExecuteSqlRaw($"PRAGMA application_id = {ApplicationId}");
+    });
 
     private static void Fill(string draft, TimeProvider clock)
     {
@@ -52,8 +78,10 @@ internal static class RecordsDatabase
         string[] applied = Applied(context, path);
         string[] unknown = [.. applied.Except(known)];
         if (unknown.Length > 0)
-            throw new DatabaseRefusedException(path,
-                $"it was written by a newer version of FermentWatch (migration {unknown[^1]} is not known here). Start that version again.");
+            throw new DatabaseRefusedException(path, string.CompareOrdinal(unknown[^1], known[^1]) > 0
+                ? $"it was written by a newer version of FermentWatch (migration {unknown[^1]} is not known here). Start that version again."
+                : $"it was written by a version in development (migration {unknown[^1]} went out with no version; this one knows later ones). Start "
+                    + "that version again, or put a backup in its place.");
         return [.. known.Except(applied)];
     }
 

@@ -1,7 +1,6 @@
 using FermentWatch.Acts;
 using FermentWatch.Acts.Members;
 using FermentWatch.Kinetics;
-using FermentWatch.Kitchen.Members;
 
 namespace FermentWatch.Web.Accounts;
 

@@ -45,6 +45,14 @@ public sealed record AllWellForm(Guid? PlaceId, IReadOnlyList<int>? Except, bool
 /// <param name="Note">A few words; needed for something else seen and for throwing out.</param>
 public sealed record JarAnswerForm(int Jar, string? What, string? Note);
 
+/// <summary>Where a jar goes.</summary>
+/// <param name="Jar">Its number.</param>
+/// <param name="What"><c>Cold</c>, <c>Finished</c> or <c>ThrownOut</c>.</param>
+/// <param name="Note">A few words; needed for throwing out.</param>
+/// <param name="Went">Where a finished jar went: <c>Eaten</c>, <c>GivenAway</c>, <c>Frozen</c> or <c>Canned</c>; left out where nobody says.</param>
+/// <param name="GivenTo">To whom it was given, up to 60 letters; only with <c>GivenAway</c>, and left out where nobody says.</param>
+public sealed record StageForm(int Jar, string? What, string? Note, string? Went = null, string? GivenTo = null);
+
 /// <summary>All well, or later, by a link.</summary>
 /// <param name="Opened">Whether the jars that were to be opened were opened.</param>
 /// <param name="Later">Asks again in two hours instead.</param>

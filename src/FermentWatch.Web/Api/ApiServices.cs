@@ -32,7 +32,10 @@ internal static class ApiServices
         api.MapPost("/sign-in", SignInAsync).WithTags("accounts").WithSummary("Signs in; the answer sets a cookie.")
             .Produces(204).ProducesProblem(401).ProducesProblem(429).AllowAnonymous();
         api.MapJars();
+        api.MapRecipes();
+        api.MapPlan();
         api.MapHousehold();
+        api.MapExport();
         api.MapSensors();
         api.MapHistory();
         api.MapSources();

@@ -1,5 +1,4 @@
 using FermentWatch.Acts.Households;
-using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Web.Api.Answers;
 using FermentWatch.Web.Gates;

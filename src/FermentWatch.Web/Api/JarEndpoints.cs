@@ -1,7 +1,5 @@
 using System.Security.Claims;
-using FermentWatch.Acts;
 using FermentWatch.Acts.Jars;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
@@ -24,8 +22,17 @@ internal static class JarEndpoints
         jars.MapGet("/{number:int}", FindAsync).WithSummary("One jar.").Produces<JarAnswer>().ProducesProblem(404);
         jars.MapGet("/{number:int}/forecast",
             ForecastAsync).WithSummary("The latest forecast of a jar.").Produces<ForecastAnswer>().ProducesProblem(404);
+        jars.MapGet("/{number:int}/what-if", WhatIfAsync)
+            .WithSummary("What would become of a jar moved today, chilled on a day, or asked for by one: expected, never measured.")
+            .Produces<WhatIfAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
         api.MapGet("/salt", SaltAsync).WithTags("jars").WithSummary("Salt for one jar by weight, from what would be typed to put it up.")
             .Produces<SaltWeighedAnswer>().ProducesValidationProblem(422);
+        api.MapGet("/salt/brine", BrineAsync).WithTags("jars")
+            .WithSummary("Salt of a brine of salt and water from what a hydrometer shows in it, or what it should show.")
+            .Produces<BrineAnswer>().ProducesValidationProblem(422);
+        jars.MapGet("/{number:int}/salt", MendAsync)
+            .WithSummary("How much salt a jar that was salted wrongly needs, or how much is to be taken out. Arithmetic of salt and nothing else.")
+            .Produces<SaltMendAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
         jars.MapGet("/past", PastAsync).WithSummary("Jars that are finished or thrown out, the last first.").Produces<JarAnswer[]>();
         jars.MapPut("/{number:int}", CorrectAsync).Does<CorrectJar>()
             .WithSummary("Puts the record of a jar right; fields left out stay. What stood before is kept.")
@@ -36,6 +43,17 @@ internal static class JarEndpoints
         jars.MapPost("/{number:int}/titration",
             TitrateAsync).Does<TitrateBrine>().WithSummary("Enters a titration: per cent lactic, or the base used for how much brine.")
             .Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+        jars.MapPost("/{number:int}/portions", TakeAsync).Does<TakePortion>()
+            .WithSummary("Says what was taken out of a jar: a share of the full jar, a volume or a weight.")
+            .Produces<ObservationAnswer>(201).ProducesValidationProblem(422).ProducesProblem(404);
+        jars.MapPost("/{number:int}/opened", OpenAsync).Does<OpenJar>()
+            .WithSummary("Says that a jar is open, where nothing was taken out; of one that is open already nothing is written down.")
+            .Produces<AnswerTaken>().ProducesValidationProblem(422).ProducesProblem(404);
+        jars.MapGet("/{number:int}/tag", TagAsync).WithSummary("What goes with a jar that is given away, in words.")
+            .Produces<TagAnswer>().ProducesProblem(404);
+        api.MapGet("/cold", ColdAsync).WithTags("jars")
+            .WithSummary("What is in the cold, in the order in which it is eaten, and until when it lasts.")
+            .Produces<ColdStoreAnswer>();
         jars.MapPost("/{number:int}/place",
             MoveAsync).Does<MoveJar>().WithSummary("Says that a jar stands somewhere else.").Produces(204).ProducesValidationProblem(422)
                 .ProducesProblem(404);
@@ -51,6 +69,22 @@ internal static class JarEndpoints
                 ?? "by taste", Spoons = salt?.Spoons });
     }
 
+    private static async Task<IResult> BrineAsync([AsParameters] BrineQuery query, AskBrine question, CancellationToken cancellationToken) =>
+        await question.ForAsync(query.ToForm(), cancellationToken) switch
+        {
+            { Brine: { } brine } => Results.Ok(BrineAnswer.Of(brine)),
+            var (_, refusals) => RefusalProblem.Of(refusals),
+        };
+
+    private static async Task<IResult> MendAsync(int number, [AsParameters] MendQuery query, AskSaltMend question,
+        CancellationToken cancellationToken) => await question.ForAsync(number, query.ToForm(), cancellationToken) switch
+        {
+            null => NoJar(number),
+            { Mend: { } mend } answered => Results.Ok(SaltMendAnswer.Of(mend, answered)),
+            { Refusals: { Count: > 0 } refusals } => RefusalProblem.Of(refusals),
+            _ => RefusalProblem.Of([new Kinetics.Refusal("happened", "nothing", "TooLittle, TooMuch, TastesTooSalty or Forgotten would be right")]),
+        };
+
     private static async Task<IResult> KeptAsync(JarReader reader, CancellationToken cancellationToken) =>
         Results.Ok((await reader.KeptAsync(cancellationToken)).Select(JarAnswer.Of));
 
@@ -63,6 +97,16 @@ internal static class JarEndpoints
     private static async Task<IResult> ForecastAsync(int number, JarReader reader, CancellationToken cancellationToken) =>
         await reader.FindAsync(number, cancellationToken) is { } view && ForecastAnswer.Of(view) is { } forecast
             ? Results.Ok(forecast) : RefusalProblem.NotThere($"forecast of jar {number}");
+
+    private static async Task<IResult> WhatIfAsync(
+        int number, [FromQuery(Name = "chill")] string? chill, [FromQuery(Name = "ready")] string? ready, AskWhatIf question,
+        CancellationToken cancellationToken) => await question.ForAsync(number, chill, ready, cancellationToken) switch
+        {
+            null => NoJar(number),
+            { Refusals: { Count: > 0 } refusals } => RefusalProblem.Of(refusals),
+            { Moved: [] } => RefusalProblem.NotThere($"forecast of jar {number}"),
+            var answered => Results.Ok(WhatIfAnswer.Of(answered)),
+        };
 
     private static async Task<IResult> PutUpAsync(
         PutUpForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, PutUpJars act, JarReader reader,
@@ -107,6 +151,37 @@ internal static class JarEndpoints
         return entry.Titration is { } titration
             ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(jar, titration)) : RefusalProblem.Of(entry.Refusals);
     }
+
+    private static async Task<IResult> TakeAsync(
+        int number, PortionForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, JarReader jars, TakePortion act,
+            CancellationToken cancellationToken)
+    {
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
+            return NoJar(number);
+        PortionEntry entry = await act.DoAsync(jar, form, person.Mark(key ?? Guid.CreateVersion7()), cancellationToken);
+        if (entry.Asked is { } asked)
+            return RefusalProblem.KeyUsed(asked);
+        return entry.Portion is { } portion
+            ? Results.Created($"/api/v1/jars/{number}", ObservationAnswer.Of(jar, portion)) : RefusalProblem.Of(entry.Refusals);
+    }
+
+    private static async Task<IResult> OpenAsync(
+        int number, OpenedForm? form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, JarReader jars, OpenJar act,
+            CancellationToken cancellationToken)
+    {
+        if (await jars.RecordAsync(number, cancellationToken) is not { } jar)
+            return NoJar(number);
+        var outcome = await act.DoAsync(jar, form ?? new OpenedForm(), person.Mark(key ?? Guid.CreateVersion7()), cancellationToken);
+        return outcome.Asked is { } asked ? RefusalProblem.KeyUsed(asked)
+            : outcome.Refusals.Count > 0 ? RefusalProblem.Of(outcome.Refusals)
+            : Results.Ok(new AnswerTaken(outcome.Observations.Count, outcome.Known));
+    }
+
+    private static async Task<IResult> TagAsync(int number, JarReader reader, CancellationToken cancellationToken) =>
+        await reader.FindAsync(number, cancellationToken) is { } view ? Results.Ok(TagAnswer.Of(view)) : NoJar(number);
+
+    private static async Task<IResult> ColdAsync(ColdStoreReader reader, CancellationToken cancellationToken) =>
+        Results.Ok(ColdStoreAnswer.Of(await reader.NowAsync(cancellationToken)));
 
     private static async Task<IResult> CorrectAsync(
         int number, CorrectionForm form, ClaimsPrincipal person, JarReader jars, CorrectJar act,

@@ -1,7 +1,6 @@
 using System.Security.Claims;
 using FermentWatch.Acts;
 using FermentWatch.Acts.Rounds;
-using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Kitchen.Typed;
@@ -31,7 +30,8 @@ internal static class RoundEndpoints
             HandledAsync).Does<SettleTrouble>().WithSummary("What was done about one jar.").Produces<AnswerTaken>().ProducesValidationProblem(422);
         round.MapPost("/not-tasting", NotTastingAsync).Does<PauseTasting>()
             .WithSummary("Not tasting this week; with paused false, again from today on.").Produces(204);
-        round.MapPost("/today/stage", StageAsync).Does<ChangeStage>().WithSummary("Into the cold, finished, thrown out.").Produces<AnswerTaken>()
+        round.MapPost("/today/stage", StageAsync).Does<ChangeStage>()
+            .WithSummary("Into the cold; finished: eaten, given away, frozen or canned; thrown out.").Produces<AnswerTaken>()
             .ProducesValidationProblem(422);
     }
 
@@ -76,12 +76,14 @@ internal static class RoundEndpoints
     }
 
     private static async Task<IResult> StageAsync(
-        JarAnswerForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, ChangeStage act, CancellationToken cancellationToken)
+        StageForm form, [FromHeader(Name = RepeatKey)] Guid? key, ClaimsPrincipal person, ChangeStage act, CancellationToken cancellationToken)
     {
         var reader = new FieldReader();
         JarStage stage = Choice<JarStage>(reader, "what", form.What);
+        Destination went = reader.ReadChoice("went", form.Went, default(Destination));
         return reader.Refusals.Count > 0 ? RefusalProblem.Of(reader.Refusals)
-            : Taken(await act.DoAsync(form.Jar, stage, form.Note, null, Mark(key, person), cancellationToken));
+            : Taken(await act.DoAsync(form.Jar, new WhereItGoes(stage, went == default ? null : went, form.GivenTo), form.Note, null,
+                Mark(key, person), cancellationToken));
     }
 
     private static T Choice<T>(FieldReader reader, string field, string? typed) where T : struct, Enum

@@ -1,7 +1,5 @@
 using System.Security.Claims;
-using FermentWatch.Acts;
 using FermentWatch.Acts.Sensors;
-using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;

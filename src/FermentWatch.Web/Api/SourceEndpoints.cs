@@ -1,5 +1,4 @@
 using FermentWatch.Acts.Sensors;
-using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Web.Api.Answers;
 using FermentWatch.Web.Gates;
 

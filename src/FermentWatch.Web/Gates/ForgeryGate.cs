@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using Microsoft.AspNetCore.Antiforgery;
 
 namespace FermentWatch.Web.Gates;
@@ -26,10 +27,16 @@ public static class ForgeryGate
     }
 
     /// <summary>Stands behind the check of forms, and says what it found in words.</summary>
-    public static Task PassFormAsync(HttpContext context, RequestDelegate next) =>
-        context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false }
+    /// <exception cref="BadHttpRequestException">The form could not be read to its end: too large, or broken off.</exception>
+    public static Task PassFormAsync(HttpContext context, RequestDelegate next)
+    {
+        IAntiforgeryValidationFeature? check = context.Features.Get<IAntiforgeryValidationFeature>();
+        if (check?.Error?.InnerException is BadHttpRequestException unread)
+            ExceptionDispatchInfo.Throw(unread);
+        return check is { IsValid: false }
             ? BarePage.WriteAsync(context, StatusCodes.Status400BadRequest, "This form is not from an open page",
                 "It may have been open since before the last sign-in, or cookies are off. Nothing was written down. Go back, load the page again, "
                 + "and send it once more.")
             : next(context);
+    }
 }

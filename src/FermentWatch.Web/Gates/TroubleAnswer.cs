@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using FermentWatch.Kitchen.Health;
 using FermentWatch.Kitchen.Typed;
+using FermentWatch.Web.Pages.Photos;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace FermentWatch.Web.Gates;
@@ -33,6 +34,9 @@ internal static partial class TroubleAnswer
                 "It is the service's fault, not yours, and it is in its log. What was entered before is kept. Go back and try again."),
             StatusCodes.Status503ServiceUnavailable => (disk.WordsOf(error)!, "It could not be written down",
                 $"{disk.WordsOf(error)} What you have just entered is not stored: go back and try again when that is mended."),
+            StatusCodes.Status413PayloadTooLarge => ("What was sent is larger than is taken here.", "That is too large",
+                $"A photo may have {SmallPhoto.LargestFile >> 20} MB, everything else far less. Nothing was written down, and what was there is "
+                + "kept. Go back and send a smaller one."),
             _ => ("What was sent cannot be read: too large, not whole, or of another form than the description at openapi/v1.json says.",
                 "This could not be read",
                 "What was sent is too large, not whole, or no form of this kitchen. Nothing was written down. Go back, load the page again, and try "

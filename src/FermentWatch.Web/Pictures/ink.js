@@ -13,12 +13,10 @@ export const font = (size, weight = 400) => `${weight} ${size * devicePixelRatio
 export function drawMark(context, method, x, y, size, colour, halo) {
   const r = size * devicePixelRatio;
   context.beginPath();
-  if (method === 'strip')
-    context.rect(x - r, y - r, 2 * r, 2 * r);
+  if (method === 'strip') context.rect(x - r, y - r, 2 * r, 2 * r);
   else if (method === 'probe')
-    context.moveTo(x, y - 1.3 * r), context.lineTo(x + 1.2 * r, y + r), context.lineTo(x - 1.2 * r, y + r), context.closePath();
-  else
-    context.arc(x, y, r, 0, 2 * Math.PI);
+    (context.moveTo(x, y - 1.3 * r), context.lineTo(x + 1.2 * r, y + r), context.lineTo(x - 1.2 * r, y + r), context.closePath());
+  else context.arc(x, y, r, 0, 2 * Math.PI);
   Object.assign(context, { fillStyle: colour, strokeStyle: halo, lineWidth: 2 * devicePixelRatio });
   context.stroke();
   context.fill();
@@ -43,23 +41,33 @@ export class Labels {
 
   /** Writes at the first free place; the texts get shorter, and the last is written in any case where it must be. */
   write(texts, x, y, { colour, size = 14, weight = 600, away = 10, must = false }) {
-    const context = this.#context, gap = away * devicePixelRatio, high = size * devicePixelRatio;
+    const context = this.#context,
+      gap = away * devicePixelRatio,
+      high = size * devicePixelRatio;
     context.font = font(size, weight);
     for (const text of texts) {
       const wide = context.measureText(text).width;
-      const places = [[x + gap, y - high / 2], [x - wide / 2, y - gap - high], [x - wide, y - gap - high], [x - gap - wide, y - high / 2], [x - wide / 2, y + gap],
-        [x + gap, y - gap - high], [x + gap, y + gap]];
-      const free = places.find(place => this.#isFree(place[0], place[1], wide, high)) ??
+      const places = [
+        [x + gap, y - high / 2],
+        [x - wide / 2, y - gap - high],
+        [x - wide, y - gap - high],
+        [x - gap - wide, y - high / 2],
+        [x - wide / 2, y + gap],
+        [x + gap, y - gap - high],
+        [x + gap, y + gap],
+      ];
+      const free =
+        places.find(place => this.#isFree(place[0], place[1], wide, high)) ??
         (must && text === texts.at(-1) ? this.#within(places[1], wide, high) : null);
-      if (free)
-        return this.#draw(text, free[0], free[1], wide, high, colour);
+      if (free) return this.#draw(text, free[0], free[1], wide, high, colour);
     }
     return false;
   }
 
   /** Writes at one place or not at all. */
   writeAt(text, x, y, { colour, size = 14, weight = 400, align = 'left', must = false }) {
-    const high = size * devicePixelRatio, { left, wide } = this.#box(text, x, align, size, weight);
+    const high = size * devicePixelRatio,
+      { left, wide } = this.#box(text, x, align, size, weight);
     return (must || this.#isFree(left, y, wide, high)) && this.#draw(text, left, y, wide, high, colour);
   }
 
@@ -71,7 +79,8 @@ export class Labels {
 
   /** Whether two words of one line, each [text, x, align], would meet. */
   meet(one, other, size = 14) {
-    const [a, b] = [one, other].map(each => this.#box(each[0], each[1], each[2], size)), gap = 6 * devicePixelRatio;
+    const [a, b] = [one, other].map(each => this.#box(each[0], each[1], each[2], size)),
+      gap = 6 * devicePixelRatio;
     return a.left < b.left + b.wide + gap && b.left < a.left + a.wide + gap;
   }
 
@@ -83,7 +92,14 @@ export class Labels {
 
   #draw(text, x, y, width, height, colour) {
     const context = this.#context;
-    Object.assign(context, { textAlign: 'left', textBaseline: 'top', lineJoin: 'round', strokeStyle: this.#halo, lineWidth: 4 * devicePixelRatio, fillStyle: colour });
+    Object.assign(context, {
+      textAlign: 'left',
+      textBaseline: 'top',
+      lineJoin: 'round',
+      strokeStyle: this.#halo,
+      lineWidth: 4 * devicePixelRatio,
+      fillStyle: colour,
+    });
     context.strokeText(text, x, y);
     context.fillText(text, x, y);
     this.take(x, y, width, height);
@@ -97,7 +113,12 @@ export class Labels {
 
   #isFree(x, y, width, height) {
     const { left, top, right, bottom } = this.bounds;
-    return x >= left && x + width <= right && y >= top && y + height <= bottom && !this.#taken.some(other =>
-      x < other.x + other.width && other.x < x + width && y < other.y + other.height && other.y < y + height);
+    return (
+      x >= left &&
+      x + width <= right &&
+      y >= top &&
+      y + height <= bottom &&
+      !this.#taken.some(other => x < other.x + other.width && other.x < x + width && y < other.y + other.height && other.y < y + height)
+    );
   }
 }

@@ -10,8 +10,7 @@ const POINTS = 1000;
 
 const ask = async address => {
   const answer = await fetch(address, { headers: { Accept: 'application/json' }, credentials: 'same-origin' });
-  if (!answer.ok)
-    throw new Error(`${answer.status}`);
+  if (!answer.ok) throw new Error(`${answer.status}`);
   return answer.json();
 };
 
@@ -22,8 +21,7 @@ const KINDS = {
     const address = new URL(source, document.baseURI);
     address.searchParams.set('points', POINTS);
     const history = await ask(address);
-    if (history.at.length === 0)
-      throw new Error('nothing measured');
+    if (history.at.length === 0) throw new Error('nothing measured');
     const finer = async (from, to) => {
       const closer = new URL(address);
       closer.searchParams.set('from', new Date(from * 1000).toISOString());
@@ -34,21 +32,23 @@ const KINDS = {
   },
 };
 
-for (const figure of document.querySelectorAll('[data-picture]'))
-  start(figure).catch(() => figure.classList.remove('is-live'));
+for (const figure of document.querySelectorAll('[data-picture]')) start(figure).catch(() => figure.classList.remove('is-live'));
 
 async function start(figure) {
   const [read, host, buttons] = partsOf(figure);
   figure.classList.add('is-live');
   let picture;
   const onCursor = u => {
-    if (picture && u.cursor.left >= 0)
-      say(picture.said(u.posToVal(u.cursor.left, 'x'), u.over.clientWidth));
+    if (picture && u.cursor.left >= 0) say(picture.said(u.posToVal(u.cursor.left, 'x'), u.over.clientWidth));
   };
   picture = await KINDS[figure.dataset.picture](host, figure.dataset, onCursor);
   const { plot, full } = picture;
   const hand = giveHand(plot, host, { ...picture, full });
-  for (const [name, label, act] of [['−', 'Show more days', () => hand.zoom(1 / 0.6)], ['+', 'Look closer', () => hand.zoom(0.6)], ['All days', '', hand.whole]])
+  for (const [name, label, act] of [
+    ['−', 'Show more days', () => hand.zoom(1 / 0.6)],
+    ['+', 'Look closer', () => hand.zoom(0.6)],
+    ['All days', '', hand.whole],
+  ])
     buttons.append(button(name, label, act));
   [host.ariaValueMin, host.ariaValueMax] = full.map(String);
   new ResizeObserver(() => host.clientWidth > 0 && plot.setSize({ width: host.clientWidth, height: plot.height })).observe(host);
@@ -57,9 +57,18 @@ async function start(figure) {
   hand.point(picture.start);
 
   function say({ head, beside, isReading, photo, at }) {
-    read.replaceChildren(Object.assign(document.createElement('strong'), { textContent: head }), Object.assign(document.createElement('span'), { textContent: beside }));
+    read.replaceChildren(
+      Object.assign(document.createElement('strong'), { textContent: head }),
+      Object.assign(document.createElement('span'), { textContent: beside }),
+    );
     if (photo)
-      read.prepend(Object.assign(document.createElement('img'), { src: new URL(`photos/${photo}/small`, document.baseURI), alt: '', className: 'row-photo' }));
+      read.prepend(
+        Object.assign(document.createElement('img'), {
+          src: new URL(`photos/${photo}/small`, document.baseURI),
+          alt: '',
+          className: 'row-photo',
+        }),
+      );
     read.classList.toggle('is-reading', Boolean(isReading));
     host.ariaValueNow = String(Math.round(at));
     host.ariaValueText = beside ? `${head}, ${beside}` : head;
@@ -72,14 +81,16 @@ function partsOf(figure) {
   const host = make('div', 'picture-plot', { role: 'slider', tabIndex: 0, ariaLabel: figure.dataset.name, ariaValueNow: '0' });
   host.setAttribute('aria-describedby', 'picture-keys');
   const buttons = make('div', 'picture-buttons');
-  const keys = make('p', 'unseen', { id: 'picture-keys', textContent: 'Arrow keys point, the page keys go from mark to mark, plus and minus look closer or wider, 0 shows all.' });
+  const keys = make('p', 'unseen', {
+    id: 'picture-keys',
+    textContent: 'Arrow keys point, the page keys go from mark to mark, plus and minus look closer or wider, 0 shows all.',
+  });
   figure.prepend(read, buttons, host, keys);
   return [read, host, buttons];
 }
 
 function button(text, label, act) {
   const made = Object.assign(document.createElement('button'), { type: 'button', className: 'quiet', textContent: text, onclick: act });
-  if (label)
-    made.ariaLabel = label;
+  if (label) made.ariaLabel = label;
   return made;
 }

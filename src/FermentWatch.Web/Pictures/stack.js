@@ -34,25 +34,56 @@ export function makeStack({ host, parts, series, bands, data, axis, draw, full, 
   let ticks = [];
 
   const options = {
-    width: host.clientWidth, height: whole + 46, padding: [0, 14, 0, 44], legend: { show: false },
+    width: host.clientWidth,
+    height: whole + 46,
+    padding: [0, 14, 0, 44],
+    legend: { show: false },
     cursor: { y: false, drag: { x: false, y: false }, points: { show: false }, focus: { prox: -1 } },
-    scales: Object.fromEntries([['x', { time: false, auto: false, range: (u, low, high) => [low, high] }],
-      ...panels.map(part => [part.scale, { auto: false, range: stretched(part, whole) }])]),
+    scales: Object.fromEntries([
+      ['x', { time: false, auto: false, range: (u, low, high) => [low, high] }],
+      ...panels.map(part => [part.scale, { auto: false, range: stretched(part, whole) }]),
+    ]),
     axes: [
       {
-        size: 46, font: '13px system-ui, sans-serif', stroke: colour('ink'), grid: { show: false }, ticks: { stroke: colour('ink'), size: 6 },
+        size: 46,
+        font: '13px system-ui, sans-serif',
+        stroke: colour('ink'),
+        grid: { show: false },
+        ticks: { stroke: colour('ink'), size: 6 },
         splits: (u, _, from, to) => (ticks = axis(from, to, u.bbox.width / devicePixelRatio)).map(tick => tick.at),
-        values: u => ticks.map(tick => u.valToPos(tick.at, 'x') > u.bbox.width / devicePixelRatio - 8 ? '' : tick.below ? `${tick.name}\n${tick.below}` : tick.name),
+        values: u =>
+          ticks.map(tick =>
+            u.valToPos(tick.at, 'x') > u.bbox.width / devicePixelRatio - 8 ? '' : tick.below ? `${tick.name}\n${tick.below}` : tick.name,
+          ),
       },
       // Each panel has its own scale, and is named at its own place.
       ...panels.map(part => ({ scale: part.scale, show: false })),
     ],
-    series: [{}, ...series.map(each => ({ points: { show: false }, ...each, stroke: each.ink ? colour(each.ink) : undefined,
-      width: each.width ?? 2 }))],
+    series: [
+      {},
+      ...series.map(each => ({
+        points: { show: false },
+        ...each,
+        stroke: each.ink ? colour(each.ink) : undefined,
+        width: each.width ?? 2,
+      })),
+    ],
     bands: bands.map(([high, low, name]) => ({ series: [high, low], fill: colour(name) })),
     hooks: {
-      drawClear: [u => { ink = inkOf(host); clipped(u, () => draw.behind(u, ink)); apart(u, () => panels.forEach(part => drawGrid(u, part, ink))); }],
-      draw: [u => apart(u, () => { panels.forEach(part => nameTicks(u, part, ink)); draw.front(u, ink); })],
+      drawClear: [
+        u => {
+          ink = inkOf(host);
+          clipped(u, () => draw.behind(u, ink));
+          apart(u, () => panels.forEach(part => drawGrid(u, part, ink)));
+        },
+      ],
+      draw: [
+        u =>
+          apart(u, () => {
+            panels.forEach(part => nameTicks(u, part, ink));
+            draw.front(u, ink);
+          }),
+      ],
       setCursor: [onCursor],
     },
   };
@@ -76,14 +107,14 @@ function nameTicks(u, part, ink) {
   };
   const places = part.ticks.map(tick => u.valToPos(tick, part.scale, true));
   part.ticks.forEach((tick, i) => write(String(tick), places[i]));
-  const [top, bottom] = edges(u, part), high = 14 * devicePixelRatio;
+  const [top, bottom] = edges(u, part),
+    high = 14 * devicePixelRatio;
   const title = [top - high, (top + bottom) / 2, bottom + high].find(y => places.every(place => Math.abs(place - y) > high)) ?? top - high;
   write(part.title, title, 700);
 }
 
 /** Top and bottom of a part in canvas pixels. */
-export const edges = (u, part) =>
-  [u.bbox.top + part.top * devicePixelRatio, u.bbox.top + (part.top + part.height) * devicePixelRatio];
+export const edges = (u, part) => [u.bbox.top + part.top * devicePixelRatio, u.bbox.top + (part.top + part.height) * devicePixelRatio];
 
 export const xAt = (u, value) => u.valToPos(value, 'x', true);
 
@@ -116,10 +147,10 @@ export function line(context, x0, y0, x1, y1, colour, width = 1, dash = []) {
 
 /** Round values within a span, about as many as wanted. */
 export function niceTicks(low, high, wanted) {
-  const least = (high - low) / wanted, power = 10 ** Math.floor(Math.log10(least));
+  const least = (high - low) / wanted,
+    power = 10 ** Math.floor(Math.log10(least));
   const step = power * ([1, 2, 5, 10].find(each => least / power <= each) ?? 10);
   const ticks = [];
-  for (let tick = Math.ceil(low / step) * step; tick <= high + step / 1e6; tick += step)
-    ticks.push(Number(tick.toFixed(6)));
+  for (let tick = Math.ceil(low / step) * step; tick <= high + step / 1e6; tick += step) ticks.push(Number(tick.toFixed(6)));
   return ticks;
 }

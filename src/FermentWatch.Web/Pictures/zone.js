@@ -1,13 +1,19 @@
 // Days and dates on the household's clock, wherever the browser is. Times are seconds since the Unix epoch.
-export const HOUR = 3600, DAY = 86400;
+export const HOUR = 3600,
+  DAY = 86400;
 
 /** The clock of a time zone, by its name in the tz database, with the face that the household reads. */
 export function clockOf(timeZone, face) {
   const known = new Intl.DateTimeFormat('en', { timeZone, timeZoneName: 'longOffset' });
   const show = options => new Intl.DateTimeFormat('en-GB', { timeZone, ...options });
   const hours = face === 'TwelveHours' ? { hour: 'numeric', hourCycle: 'h12' } : { hour: '2-digit', hourCycle: 'h23' };
-  const [day, month, year, weekday, time] = [{ day: 'numeric' }, { month: 'short' }, { year: 'numeric' }, { weekday: 'short' },
-    { ...hours, minute: '2-digit' }].map(show);
+  const [day, month, year, weekday, time] = [
+    { day: 'numeric' },
+    { month: 'short' },
+    { year: 'numeric' },
+    { weekday: 'short' },
+    { ...hours, minute: '2-digit' },
+  ].map(show);
 
   const offset = at => {
     const name = known.formatToParts(at * 1000).find(part => part.type === 'timeZoneName').value;
@@ -21,35 +27,49 @@ export function clockOf(timeZone, face) {
   };
   const nextDay = start => startOfDay(start + 36 * HOUR);
   const name = (of, at) => of.format(at * 1000);
-  const dayOf = at => Number(name(day, at)), monthOf = at => name(month, at), yearOf = at => Number(name(year, at));
+  const dayOf = at => Number(name(day, at)),
+    monthOf = at => name(month, at),
+    yearOf = at => Number(name(year, at));
 
   return {
-    offset, startOfDay, nextDay, dayOf, monthOf, yearOf,
+    offset,
+    startOfDay,
+    nextDay,
+    dayOf,
+    monthOf,
+    yearOf,
     time: at => name(time, at),
     /** `Wed 25 Nov, 18:00`, with the year where it is not the present one. */
-    said: at => `${name(weekday, at)} ${dayOf(at)} ${monthOf(at)}${yearOf(at) === yearOf(Date.now() / 1000) ? '' : ` ${yearOf(at)}`}, ${name(time, at)}`,
+    said: at =>
+      `${name(weekday, at)} ${dayOf(at)} ${monthOf(at)}${yearOf(at) === yearOf(Date.now() / 1000) ? '' : ` ${yearOf(at)}`}, ${name(time, at)}`,
   };
 }
 
-const DAY_STEPS = [1, 2, 4, 7, 14], MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60], HOUR_STEPS = [1, 3, 6, 12];
+const DAY_STEPS = [1, 2, 4, 7, 14],
+  MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60],
+  HOUR_STEPS = [1, 3, 6, 12];
 
 /** Places and names of dates along an axis, as many as there is room for. */
 export function dateTicks(clock, from, to, width) {
   const room = Math.max(2, Math.floor(width / 54));
   const span = to - from;
   const hours = HOUR_STEPS.find(step => span / (step * HOUR) <= room);
-  if (hours)
-    return named(clock, from, to, hourTicks(clock, from, to, hours));
+  if (hours) return named(clock, from, to, hourTicks(clock, from, to, hours));
   const days = DAY_STEPS.find(step => span / (step * DAY) <= room);
-  return named(clock, from, to, days ? dayTicks(clock, from, to, days) : monthTicks(clock, from, to,
-    MONTH_STEPS.find(step => span / (step * 30.4 * DAY) <= room) ?? 120));
+  return named(
+    clock,
+    from,
+    to,
+    days
+      ? dayTicks(clock, from, to, days)
+      : monthTicks(clock, from, to, MONTH_STEPS.find(step => span / (step * 30.4 * DAY) <= room) ?? 120),
+  );
 }
 
 /** Every midnight of a span, for bars of night and fine ticks. */
 export function midnights(clock, from, to) {
   const all = [];
-  for (let at = clock.startOfDay(from); at <= to; at = clock.nextDay(at))
-    all.push(at);
+  for (let at = clock.startOfDay(from); at <= to; at = clock.nextDay(at)) all.push(at);
   return all;
 }
 
@@ -69,8 +89,9 @@ function dayTicks(clock, from, to, step) {
 }
 
 function monthTicks(clock, from, to, step) {
-  return midnights(clock, from, to).filter(at => at >= from && clock.dayOf(at) === 1 &&
-    (clock.yearOf(at) * 12 + new Date((at + 15 * DAY) * 1000).getUTCMonth()) % step === 0);
+  return midnights(clock, from, to).filter(
+    at => at >= from && clock.dayOf(at) === 1 && (clock.yearOf(at) * 12 + new Date((at + 15 * DAY) * 1000).getUTCMonth()) % step === 0,
+  );
 }
 
 /** The month is said once, and the year where it is another or not the present one. */
@@ -79,8 +100,7 @@ function named(clock, from, to, ticks) {
   let [month, year] = ['', clock.yearOf(from) === present && clock.yearOf(to) === present ? present : 0];
   return ticks.map(at => {
     const isMidnight = clock.startOfDay(at) === at;
-    if (!isMidnight)
-      return { at, name: clock.time(at) };
+    if (!isMidnight) return { at, name: clock.time(at) };
     const isNewMonth = clock.monthOf(at) !== month || clock.yearOf(at) !== year;
     const isNewYear = clock.yearOf(at) !== year;
     [month, year] = [clock.monthOf(at), clock.yearOf(at)];

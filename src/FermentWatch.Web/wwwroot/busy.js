@@ -12,10 +12,17 @@ document.addEventListener('submit', event => {
   }
   const button = event.submitter ?? form.querySelector('[type="submit"]');
   // Another script may take the form after this one has looked.
-  setTimeout(() => event.defaultPrevented || atWork.set(form, setTimeout(() => {
-    button?.setAttribute('aria-busy', 'true');
-    document.querySelector('#at-work').textContent = 'Working on it';
-  }, MOMENT)));
+  setTimeout(
+    () =>
+      event.defaultPrevented ||
+      atWork.set(
+        form,
+        setTimeout(() => {
+          button?.setAttribute('aria-busy', 'true');
+          document.querySelector('#at-work').textContent = 'Working on it';
+        }, MOMENT),
+      ),
+  );
 });
 
 // A page that comes back from the browser's memory is at work no more; a file that was asked for leaves its page where it is.

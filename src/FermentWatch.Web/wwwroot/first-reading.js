@@ -5,20 +5,18 @@
   const box = document.getElementById('first-reading');
   const [head, words, hint] = box.children;
   const address = new URL(box.dataset.heard, document.baseURI);
-  const shortest = 2000, longest = 15000;
+  const shortest = 2000,
+    longest = 15000;
   let wait = shortest;
 
   async function ask() {
     // Nobody looks at a page in the background.
-    if (document.visibilityState === 'hidden')
-      return again();
+    if (document.visibilityState === 'hidden') return again();
     try {
       const answer = await fetch(address, { headers: { Accept: 'application/json' }, redirect: 'error' });
-      if (answer.status === 404)
-        return;
+      if (answer.status === 404) return;
       const heard = await answer.json();
-      if (words.textContent !== heard.words)
-        words.textContent = heard.words;
+      if (words.textContent !== heard.words) words.textContent = heard.words;
       if (heard.arrived) {
         head.textContent = 'It reports';
         hint.textContent = 'Forecasts of what stands there follow within the quarter hour.';
@@ -35,6 +33,8 @@
     wait = Math.min(longest, wait * 1.2);
   }
 
-  document.addEventListener('visibilitychange', () => { wait = shortest; });
+  document.addEventListener('visibilitychange', () => {
+    wait = shortest;
+  });
   again();
 })();

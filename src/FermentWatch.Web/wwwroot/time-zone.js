@@ -4,11 +4,9 @@
 (() => {
   const field = document.getElementById('f-time-zone');
   const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  if (!field || !here)
-    return;
+  if (!field || !here) return;
   // A browser may use a name of old.
-  if (![...field.options].some(option => option.value === here))
-    field.add(new Option(here.replaceAll('_', ' '), here));
+  if (![...field.options].some(option => option.value === here)) field.add(new Option(here.replaceAll('_', ' '), here));
   field.value = here;
   document.getElementById('f-time-zone-hint').textContent = 'As this browser has it; change it if the kitchen is elsewhere.';
 })();

@@ -6,7 +6,7 @@ const unsent = (() => {
   const addressOf = key => `https://unsent.invalid/${encodeURIComponent(key)}`;
 
   return {
-    // States: waiting, perhaps (sent, and no answer came), asked (the kitchen did not take it as it stands), refused, sent.
+    // States: waiting, asked (the kitchen did not take it as it stands), refused, sent; perhaps, of put-up forms kept by earlier versions.
     async all() {
       const kept = await box();
       const entries = await Promise.all((await kept.keys()).map(async address => (await kept.match(address))?.json()));

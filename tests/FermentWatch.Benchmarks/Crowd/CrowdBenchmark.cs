@@ -1,7 +1,5 @@
-using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.TestKit;
 using Microsoft.Data.Sqlite;

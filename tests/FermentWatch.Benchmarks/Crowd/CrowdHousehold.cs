@@ -34,7 +34,7 @@ internal static class CrowdHousehold
         for (int i = 0; i < WellBehaved + 2; i++)
         {
             var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = $"crowd-{i}", Name = $"crowd {i}", AddedAt = now - Duration.FromDays(40) };
-            IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
+            IssuedCredential issued = new CredentialIssuer().ForSensor(sensor);
             Sensor added = await services.GetRequiredService<ISensorBook>().AddAsync(sensor, issued.Credential, default);
             await services.GetRequiredService<ISensorBook>().PlaceAsync(
                 new SensorPlacement { Id = Guid.CreateVersion7(), SensorId = added.Id, PlaceId = places[i % Shelves].Id, From = sensor.AddedAt },

@@ -5,7 +5,6 @@ using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Storage;
 using FermentWatch.TestKit;
 using Microsoft.Extensions.DependencyInjection;
-using NodaTime;
 using NodaTime.Extensions;
 
 namespace FermentWatch.Benchmarks.Crowd;

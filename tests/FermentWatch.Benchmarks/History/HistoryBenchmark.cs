@@ -65,7 +65,8 @@ internal static class HistoryBenchmark
             // A point of theirs is named by its end, which belongs to it; ours by its start.
             double shift = step == 60 ? 0.001 : step;
             (double otherMs, JsonElement same) = await AskAsync(theirs, string.Create(CultureInfo.InvariantCulture,
-                $"/api/v1/query_range?query={query}&start={from.ToUnixTimeSeconds() + shift - 0.001}&end={to.ToUnixTimeSeconds() + shift - step - 0.001}&step={step}s&nocache=1"));
+                $"/api/v1/query_range?query={query}&start={from.ToUnixTimeSeconds() + shift - 0.001}"
+                + $"&end={to.ToUnixTimeSeconds() + shift - step - 0.001}&step={step}s&nocache=1"));
             var watch = Stopwatch.StartNew();
             await log.AskAsync(new HistoryQuestion(Quantity.Temperature, [new SensorSpan(sensor + 1, from, to)], Points) { From = from, Until = to },
                 default);

@@ -7,7 +7,6 @@ using FermentWatch.Storage;
 using FermentWatch.Storage.Readings;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
-using NodaTime;
 
 namespace FermentWatch.Benchmarks.History;
 
@@ -65,7 +64,8 @@ internal static class HistoryHousehold
         }
         foreach (MeanSpan span in (MeanSpan[])[MeanSpan.QuarterHour, MeanSpan.Hour])
             Run(connection, string.Create(CultureInfo.InvariantCulture, $"""
-                INSERT INTO mean SELECT {(int)span}, sensor, 1, instant_ms / {(int)span * 60_000} * {(int)span * 60_000}, avg(value), min(value), max(value), count(*), 1
+                INSERT INTO mean SELECT {(int)span}, sensor, 1, instant_ms / {(int)span * 60_000} * {(int)span * 60_000},
+                    avg(value), min(value), max(value), count(*), 1
                 FROM reading GROUP BY sensor, instant_ms / {(int)span * 60_000}
                 """));
         Run(connection, $"""

@@ -86,6 +86,8 @@ public class SeriesPointsTests
         { "kind=ph,place=kitchen\\ counter,site=home value=3.9",
         new PhMeasurement { Ph = 3.9, Method = PhMethod.Meter, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon,
         By = "Ada" } },
+        { "kind=acidity,place=kitchen\\ counter,site=home value=1.2",
+        new Titration { PercentLactic = 1.2, Id = default, JarId = Make.Jar14.Id, At = Make.Noon, EnteredAt = Make.Noon, By = "Ada" } },
         { "kind=taste,place=kitchen\\ counter,site=home value=1", Taste(TasteVerdict.NotYet) },
         { "kind=taste,place=kitchen\\ counter,site=home value=2", Taste(TasteVerdict.Nearly) },
         { "kind=taste,place=kitchen\\ counter,site=home value=3", Taste(TasteVerdict.Right) },

@@ -49,7 +49,7 @@ internal static class UnitFilter
         using Process process =
             Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> output = process.StandardOutput.ReadToEndAsync(), errors = process.StandardError.ReadToEndAsync();
-        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(60));
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(3));
         return process.ExitCode == 0 ? await output : throw new InvalidOperationException($"{program} ended with {process.ExitCode}: {await errors}");
     }
 }

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using FermentWatch.Intake.Tests;
-using FermentWatch.Service.CommandLine;
 using FermentWatch.TestKit;
 
 namespace FermentWatch.Faults.Tests.Unit;
@@ -27,11 +26,11 @@ public sealed class UnitFilterTests : IDisposable
         int web = ServiceProcess.FreePort();
         using Process serving = Start(launcher, allowed, "serve", web, ServiceProcess.FreePort());
         using var http = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{web}"), Timeout = TimeSpan.FromSeconds(5) };
-        await Eventually.TrueAsync(() => serving.HasExited || Answers(http), "the service is up under the filter", 60);
+        await Eventually.TrueAsync(() => serving.HasExited || Answers(http), "the service is up under the filter", 180);
         (int healthy, string health) = await RunAsync(launcher, allowed, "healthcheck", web);
         Assert.True(healthy == 0, health);
         await UnitFilter.OutputOfAsync("/bin/kill", "-TERM", serving.Id.ToString(CultureInfo.InvariantCulture));
-        await serving.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(30));
+        await serving.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(3));
         Assert.Equal(0, serving.ExitCode);
     }
 
@@ -75,7 +74,7 @@ public sealed class UnitFilterTests : IDisposable
     {
         using Process process = Start(launcher, allowed, verb, web, 0);
         Task<string> output = process.StandardOutput.ReadToEndAsync(), errors = process.StandardError.ReadToEndAsync();
-        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(60));
+        await process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(3));
         return (process.ExitCode, await output + await errors);
     }
 

@@ -1,4 +1,3 @@
-using FermentWatch.Intake.Credentials;
 using FermentWatch.Kitchen.Members;
 using Microsoft.Extensions.Time.Testing;
 

@@ -19,7 +19,7 @@ public sealed class SensorPasswordTests
     [Fact]
     public void Verify_PasswordOfTheCredential_IsTrueAndAnyOtherIsNot()
     {
-        IssuedCredential issued = CredentialIssuer.ForGateway("hub", "gateway/#");
+        IssuedCredential issued = new CredentialIssuer().ForGateway("hub", "gateway/#");
 
         Assert.True(SensorPassword.Verify(issued.Credential, issued.Password));
         Assert.False(SensorPassword.Verify(issued.Credential, issued.Password + "x"));
@@ -40,7 +40,7 @@ public sealed class SensorPasswordTests
     {
         var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = "cellar", Name = "Cellar", AddedAt = Doubles.Household.Added };
 
-        MqttCredential credential = CredentialIssuer.ForSensor(sensor).Credential;
+        MqttCredential credential = new CredentialIssuer().ForSensor(sensor).Credential;
 
         Assert.Equal(("cellar", "fermentwatch/sensor/cellar/#", sensor.Id), (credential.User, credential.TopicFilter, credential.SensorId));
     }

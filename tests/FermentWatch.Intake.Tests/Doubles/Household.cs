@@ -34,14 +34,14 @@ public sealed class Household
     public async Task<(Sensor Sensor, string Password)> AddSensorAsync(string slug)
     {
         var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = slug, Name = slug, AddedAt = Added };
-        IssuedCredential issued = CredentialIssuer.ForSensor(sensor);
+        IssuedCredential issued = new CredentialIssuer().ForSensor(sensor);
         return (await Book.AddAsync(sensor, issued.Credential, CancellationToken.None), issued.Password);
     }
 
     /// <summary>Adds a gateway and returns its password.</summary>
     public async Task<string> AddGatewayAsync(string user, string filter)
     {
-        IssuedCredential issued = CredentialIssuer.ForGateway(user, filter);
+        IssuedCredential issued = new CredentialIssuer().ForGateway(user, filter);
         await Book.AddGatewayAsync(issued.Credential, CancellationToken.None);
         return issued.Password;
     }

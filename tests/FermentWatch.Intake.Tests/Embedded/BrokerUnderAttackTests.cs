@@ -11,7 +11,7 @@ namespace FermentWatch.Intake.Tests.Embedded;
 public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
 {
     private static readonly bool _long = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1";
-    private static readonly TimeSpan _longestDelay = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan _longestDelay = TimeSpan.FromSeconds(5);
 
     [Fact]
     public async Task Connections_ThousandsHalfOpen_DoNotKeepASensorOut()
@@ -115,7 +115,7 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
         Assert.Equal(11, broker.Broker.Counts.Refused(RefusalReason.BadCredentials));
         Assert.Equal(12, broker.Broker.Counts.Refused(RefusalReason.TooManyGuesses));
         TimeSpan slowed = await TimeOfAsync(() => broker.ConnectAsync("crock-7", guessed));
-        Assert.InRange(slowed, TimeSpan.FromSeconds(4.5), TimeSpan.FromSeconds(9));
+        Assert.InRange(slowed, TimeSpan.FromSeconds(4.5), TimeSpan.FromSeconds(30));
         Assert.Equal(2, broker.Log.Entries.Count(entry => entry.Id == 2003));
         Assert.InRange(connect, TimeSpan.Zero, _longestDelay);
     }
@@ -144,7 +144,7 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
             + $"the other's slowest acknowledgement {slowest.TotalMilliseconds:F0} ms");
         Assert.True(broker.Broker.Counts.Refused(RefusalReason.TooFast) >= 20);
         // How long it is on a quiet machine is the benchmark's to say (crowd); here, that nobody waits for the flood.
-        Assert.InRange(slowest, TimeSpan.Zero, 5 * _longestDelay);
+        Assert.InRange(slowest, TimeSpan.Zero, _longestDelay);
         Assert.Single(broker.Log.Entries, entry => entry.Id == 2014);
         Assert.Equal(sent, broker.Stored.Count(reading => reading.Quantity == Kitchen.Readings.Quantity.Ph));
     }
@@ -157,7 +157,7 @@ public sealed class BrokerUnderAttackTests(ITestOutputHelper output)
         socket.Shutdown(SocketShutdown.Send);
         try
         {
-            Assert.Equal(0, await socket.ReceiveAsync(new byte[16]).WaitAsync(TimeSpan.FromSeconds(20)));
+            Assert.Equal(0, await socket.ReceiveAsync(new byte[16]).WaitAsync(TimeSpan.FromMinutes(3)));
         }
         catch (SocketException exception) when (exception.SocketErrorCode == SocketError.ConnectionReset)
         {

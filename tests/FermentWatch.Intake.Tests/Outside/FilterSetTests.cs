@@ -1,6 +1,5 @@
 using CsCheck;
 using FermentWatch.Intake.Outside;
-using FermentWatch.Intake.Topics;
 using FermentWatch.Kitchen.Topics;
 
 namespace FermentWatch.Intake.Tests.Outside;

@@ -20,7 +20,9 @@ public class TemperatureCourseTests
     public void FromSteps_GapThatIsOver_IsFilledAsItWasWhateverFollows()
     {
         TemperatureStep[] steps = [.. Enumerable.Range(0, 40 * 96).Select(i => TemperatureStep.Room(
-            i is >= 30 and < 60 or >= 400 and < 800 || (i > 1500 && i % 4 != 0) ? null : 19 + (2 * Math.Sin(2 * Math.PI * i / 96)) + (0.05 * i / 96)))];
+            i is >= 30 and < 60 or >= 400 and < 800 || (i > 1500 && i % 4 != 0)
+                ? null
+                : 19 + (2 * Math.Sin(2 * Math.PI * i / 96)) + (0.05 * i / 96)))];
         TemperatureCourse whole = TemperatureCourse.FromSteps(steps, TypicalRoom.Usual);
         foreach (int days in new[] { 3, 11, 12, 17, 18, 25, 39 })
         {

@@ -98,6 +98,22 @@ internal static class Make
         Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Stage = stage,
     };
 
+    /// <summary>A jar that ended well, and where it went.</summary>
+    public static StageChange Went(Destination? went, double day, string? to = null) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Stage = JarStage.Finished, Went = went,
+        GivenTo = to,
+    };
+
+    public static PortionTaken Portion(double day, double? fraction = null, double? litres = null, double? kilograms = null) => new()
+    {
+        Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira", Fraction = fraction, Litres = litres,
+        Kilograms = kilograms,
+    };
+
+    public static JarOpened Opened(double day) =>
+        new() { Id = Guid.NewGuid(), JarId = Guid.Empty, At = Day(day), EnteredAt = Day(day), By = "Mira" };
+
     /// <summary>A forecast with these days to the target and one acidity throughout.</summary>
     public static JarForecast Forecast(Jar jar, double? p10, double? p50, double? p90, double acidity = 0.8, double celsius = 20)
     {

@@ -18,6 +18,7 @@ public class QuantityHomeTests
         ["ForecastPass.cs"] = ("Quantity.Temperature", "the model reads temperatures: when the newest came"),
         ["MeansOfJars.cs"] = ("Quantity.Temperature", "the model reads temperatures: which means stand around a jar"),
         ["TemperatureHistory.cs"] = ("Quantity.Temperature", "the model reads temperatures: what they were"),
+        ["AskPlan.cs"] = ("Quantity.Temperature", "a plan goes by how warm its place was lately"),
         ["CourseReader.cs"] = ("Quantity.Temperature", "the picture of a jar shows how warm it was"),
         ["SensorWatch.cs"] = ("Quantity.Temperature", "only thermometers are watched for a moved unit and compared"),
         ["DryPlaces.cs"] = ("Quantity.Humidity", "dry air is told by humidity"),

@@ -1,5 +1,4 @@
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kitchen.Guides;
 
 namespace FermentWatch.Kitchen.Tests.OneHome;
 
@@ -30,6 +29,9 @@ public class VegetableHomeTests
         ["Bubbling.cs"] = ("cabbage, radish", "what a jar smells of"),
         ["JarWarnings.cs"] = ("chilli", "quotes what is published of chilli mash"),
         ["IngredientList.cs"] = ("carrot", "an example of what to type"),
+        ["RecipeForm.cs"] = ("cabbage, carrot", "an example of what to type"),
+        ["RecipeFormPage.razor"] = ("cabbage, carrot", "an example of what to type"),
+        ["BrineQuestion.cs"] = ("cabbage, cucumbers", "whose juice disturbs a hydrometer"),
         ["PutUp.cs"] = ("cabbage", "an example of what to type"),
         ["JarPutUpVerb.cs"] = ("carrot", "an example of what to type"),
         ["OutlookOptions.cs"] = ("cabbage, garlic", "an example of what to type, and of a seasoning"),

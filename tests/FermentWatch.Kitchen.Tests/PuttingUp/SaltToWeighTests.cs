@@ -1,3 +1,6 @@
+using FermentWatch.Kinetics;
+using FermentWatch.Kinetics.Recipe;
+using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Tests.Doubles;
 
@@ -51,6 +54,36 @@ public class SaltToWeighTests
         else
             Assert.Equal(words, weighed!.Words);
     }
+
+    [Theory]
+    [InlineData("740 g", "704 g", "1", 4.5)]
+    [InlineData("740 g", "704 g", "2", 2.25)]
+    [InlineData("1.2 kg", "1164 g", "2", 2.25)]
+    public void Read_TubWeighedBeforeAndAfter_IsTheSaltOfEachJarWeighed(string before, string after, string howMany, double percent)
+    {
+        PutUpOrder order = Read(Kraut with { Salt = "by taste", TubBefore = before, TubAfter = after, HowMany = howMany });
+        Assert.All(order.Jars, jar => Assert.Equal(new Salting(SaltKnowledge.Weighed, percent), jar.Salting));
+        Assert.Equal(howMany, $"{order.Jars.Count}");
+    }
+
+    [Theory]
+    [InlineData("704 g", "740 g", "tub after", "less than before, 704 g, would be right: salt was taken out")]
+    [InlineData("740 g", "740 g", "tub after", "less than before, 740 g, would be right: salt was taken out")]
+    [InlineData("740 g", "600 g", "tub after", "a tub that lost up to 64 g would be right. That is 17.5 % of 800 g")]
+    [InlineData("740 g", "", "tub after", "what the tub weighed after, up to 50 kg, would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
+    [InlineData("lots", "7 g", "tub before", "what the tub weighed before, up to 50 kg, would be right, such as 800 g, 2.3 kg, 5 lb or 1 lb 12 oz")]
+    public void Read_TubThatCannotBe_SaysWhatWouldBeRight(string before, string after, string field, string wouldBeRight)
+    {
+        Refusal refusal = Assert.Single(Read(Kraut with { Salt = "by taste", TubBefore = before, TubAfter = after }).Refusals);
+        Assert.Equal((field, wouldBeRight), (refusal.Field, refusal.WouldBeRight));
+    }
+
+    [Fact]
+    public void Weigh_Tub_SaysWhatWentIntoEachJar() =>
+        Assert.Equal("18 g salt", PutUp.Weigh(Kraut with { Salt = null, TubBefore = "740 g", TubAfter = "704 g", HowMany = "2" },
+            Make.Household("UTC")).Salt!.Words);
+
+    private static PutUpForm Kraut => new() { What = "cabbage", HowMuch = "800 g", Vessel = "1l", Place = "counter" };
 
     [Fact]
     public void Read_PerCentOfTheBrine_IsKeptAsPerCentOfAllAndNeedsTheWater()

@@ -43,6 +43,39 @@ public class AnsweringTests
     }
 
     [Fact]
+    public void Moved_GivenAway_KeepsToWhomAndASecondPressIsKnown()
+    {
+        Jar jar = Make.Jar(1);
+        var given = (StageChange)Assert.Single(By("Mira").Moved(jar, JarStage.Finished, null, Destination.GivenAway, " Ash ").Observations);
+        Assert.Equal((Destination.GivenAway, "Ash"), (given.Went, given.GivenTo));
+        jar.Observations.Add(given);
+        Assert.Empty(By("Mira").Moved(jar, JarStage.Finished, null, Destination.GivenAway, "Ash").Observations);
+        Assert.StartsWith("You sent this form before with \"given away to Ash\".",
+            By("Mira").Moved(jar, JarStage.Finished, null, Destination.Frozen).Asked, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Moved_OutOfTheFreezer_EndsWhereItWentAndNothingElseMoves()
+    {
+        Jar frozen = Make.Jar(1, seen: Make.Went(Destination.Frozen, 2));
+        Assert.Equal(Destination.Eaten,
+            ((StageChange)Assert.Single(By("Mira").Moved(frozen, JarStage.Finished, null, Destination.Eaten).Observations)).Went);
+        Assert.Single(By("Mira").Moved(frozen, JarStage.ThrownOut, "left out overnight").Observations);
+        Assert.Equal(["Jar 1 is in the freezer already."], By("Mira").Moved(frozen, JarStage.Finished, null, Destination.Frozen).Known);
+        Assert.Equal("a jar that is kept would be right: this one is in the freezer",
+            Assert.Single(By("Mira").Moved(frozen, JarStage.Cold, null).Refusals).WouldBeRight);
+    }
+
+    [Theory]
+    [InlineData(JarStage.Cold, Destination.Frozen, null, "went")]
+    [InlineData(JarStage.ThrownOut, Destination.Eaten, null, "went")]
+    [InlineData(JarStage.Finished, Destination.Eaten, "Ash", "given to")]
+    [InlineData(JarStage.Finished, null, "Ash", "given to")]
+    [InlineData(JarStage.Finished, Destination.GivenAway, "A\u202Esh", "given to")]
+    public void Moved_WhereNoJarGoesSo_NamesTheField(JarStage stage, Destination? went, string? to, string field) =>
+        Assert.Equal(field, Assert.Single(By("Mira").Moved(Make.Jar(1), stage, "soft", went, to).Refusals).Field);
+
+    [Fact]
     public void Tasted_SameFormWithAnotherVerdict_IsAskedAboutAndThenTakesThePlaceOrStandsBeside()
     {
         Jar jar = Make.Jar(1);

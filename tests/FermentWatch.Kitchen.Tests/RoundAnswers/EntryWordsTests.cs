@@ -44,6 +44,27 @@ public class EntryWordsTests
         Assert.Contains("rising", EntryWords.Of(Make.Jar(4, seen: measured), measured[^1], DateTimeZone.Utc, null, Today), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(JarStage.Cold, 0.25, "a quarter taken out. About three quarters left. Press the rest under its brine, and back into the cold. It "
+        + "comes before the closed ones.")]
+    [InlineData(JarStage.Cold, 1.0, "all of it taken out. Nothing left, as reckoned. If it is empty, say so on its page.")]
+    [InlineData(JarStage.Fermenting, 0.125, "an eighth taken out. Most of it left. Press the rest under its brine.")]
+    public void Of_Portion_SaysWhatIsLeftAndWhatToDo(JarStage stage, double share, string answer)
+    {
+        PortionTaken portion = Make.Portion(30, share);
+        Assert.Equal($"Written down for jar 4: {answer}",
+            EntryWords.Of(Make.Jar(4, seen: [Make.Stage(stage, 20), portion]), portion, DateTimeZone.Utc, null, Today));
+    }
+
+    [Fact]
+    public void Of_PortionOfAJarWithMould_SendsToLookFirst()
+    {
+        PortionTaken portion = Make.Portion(30, litres: 0.25);
+        Assert.Equal("Written down for jar 4: 250 ml taken out. About two thirds left. Something was seen in this jar and is not settled: look at it "
+            + "before anybody eats.", EntryWords.Of(Make.Jar(4, seen: [Make.Sighting(SightingKind.FuzzOrUnsure, 28), portion]), portion,
+                DateTimeZone.Utc, null, Today));
+    }
+
     [Fact]
     public void Of_StageOrTaste_SaysWhatFollows()
     {

@@ -1,5 +1,7 @@
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Observation;
+using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
@@ -65,6 +67,21 @@ public class NextStepTests
         NextStep step = On(day, [], PhTool.Nothing);
         Assert.Equal((StepKind.Look, false), (step.Kind, step.Urgent));
         Assert.DoesNotContain("pH", step.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(5, Cut.Whole, true)]
+    [InlineData(7, Cut.Whole, true)]
+    [InlineData(14, Cut.Whole, false)]
+    [InlineData(5, Cut.Pieces, false)]
+    public void Of_VinegarThatStandsInTheBrine_AsksForPiecesBlendedWithIt(int day, Cut cut, bool asks)
+    {
+        Jar jar = Make.Jar(1);
+        jar.Cut = cut;
+        Assert.DoesNotContain("vinegar", On(day, jar, null).Text, StringComparison.Ordinal);
+        jar.Vinegar = new Vinegar(0.06, 5);
+        Assert.Equal(asks,
+            On(day, jar, null).Text.Contains("Measure the pH today. The vinegar still stands in the brine: blend", StringComparison.Ordinal));
     }
 
     [Theory]

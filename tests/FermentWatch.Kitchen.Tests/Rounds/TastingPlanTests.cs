@@ -14,6 +14,16 @@ public class TastingPlanTests
     public void Of_AskNobodyAnswers_ComesTheNextDayThenAfterThreeThenWeekly() =>
         Assert.Equal([10, 11, 14, 21, 28], AskedOn(Lot(1, 1), expectedDay: 10, lateDay: 40));
 
+    /// <summary>A household that begins with jars packed long ago was not asked on days on which nobody knew of them.</summary>
+    [Fact]
+    public void Of_HouseholdThatBeginsWithAJarInItsTastingDays_IsAskedThatDayTheNextAndAfterThree()
+    {
+        List<Jar> lot = Lot(1, 1);
+        Instant begin = Make.Packed.Plus(Duration.FromDays(12));
+        TastingPlan plan = Plan(lot, 10, 40, rounds: [new Round { Date = Date(12), DueAt = begin, OpenedAt = begin, Missed = true }]);
+        Assert.Equal([12, 13, 16], Enumerable.Range(12, 7).Where(day => plan.Of(lot[0], Date(day))?.Kind == TasteAskKind.Taste));
+    }
+
     [Fact]
     public void Of_LotOfSeven_AsksForOneAndNamesThoseItStandsFor()
     {

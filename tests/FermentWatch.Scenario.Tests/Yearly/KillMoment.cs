@@ -14,7 +14,7 @@ internal sealed class KillMoment(int nth, bool isHeld)
     public static KillMoment Never => new(0, false);
 
     /// <summary>Completes as the webhook comes in.</summary>
-    public Task Reached => _reached.Task.WaitAsync(TimeSpan.FromSeconds(60), TimeProvider.System);
+    public Task Reached => _reached.Task.WaitAsync(TimeSpan.FromMinutes(3), TimeProvider.System);
 
     /// <summary>The status of the answer to the next webhook, when it is to be given.</summary>
     public async Task<int> AnswerAsync()

@@ -132,6 +132,7 @@ public partial class DoorTests
         schema.TryGetProperty("format", out JsonElement format) && format.GetString() is "double" or "int32" or "int64";
 
     /// <summary>A unit, a quantity without one (pH), or a count or number of something.</summary>
-    [GeneratedRegex("grams|millivolts|litres|percent|celsius|^days_|^day$|^ph($|_)|number|count|order|unit_of_quantity|^jar$|^filed$|^attempts$|^port$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex("grams|millivolts|litres|percent|celsius|^days_|^day$|^ph($|_)|number|count|order|unit_of_quantity|^jar$|^filed$"
+        + "|^attempts$|^port$|^hours_|^specific_gravity$|^degrees_", RegexOptions.IgnoreCase)]
     private static partial Regex UnitInName();
 }

@@ -283,6 +283,33 @@ public class JarApiTests
     }
 
     [Fact]
+    public async Task PutUp_SameKeyAfterARestart_IsTheSameJarsAlsoWhenOneWasPutRight()
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("fermentwatch-again-");
+        string key = Guid.CreateVersion7().ToString();
+        await using (RunningKitchen first = await RunningKitchen.StartAsync(("Storage:Folder", folder.FullName)))
+        {
+            using Script script = await Script.SignedInAsync(first);
+            script.Http.DefaultRequestHeaders.Add("Idempotency-Key", key);
+            await script.PutUpAsync(("how_much", "600 g"), ("how_many", "2"));
+            await script.PutAsync("/api/v1/jars/2", new { how_much = "700 g" });
+        }
+
+        await using (RunningKitchen second = await RunningKitchen.StartAsync(("Storage:Folder", folder.FullName)))
+        {
+            using Script script = await Script.SignedInAsync(second, "mira", "Mira");
+            script.Http.DefaultRequestHeaders.Add("Idempotency-Key", key);
+            HttpResponseMessage again = await script.PutUpAsync(("how_much", "600 g"), ("how_many", "2"));
+            Assert.Equal(HttpStatusCode.Created, again.StatusCode);
+            Assert.Equal([1, 2], (await again.Content.ReadFromJsonAsync<JsonElement>()).EnumerateArray()
+                .Select(jar => jar.GetProperty("number").GetInt32()));
+            Assert.Equal(HttpStatusCode.Conflict, (await script.PutUpAsync(("how_much", "900 g"), ("how_many", "2"))).StatusCode);
+            Assert.Equal(2, (await script.GetAsync("/api/v1/jars")).GetArrayLength());
+        }
+        folder.Delete(recursive: true);
+    }
+
+    [Fact]
     public async Task PutUp_Odd_AnswersTheQuestionAndTakesWhatIsInsistedOn()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync();

@@ -24,8 +24,9 @@ public class DoorActTests
     }
 
     [Fact]
-    public void OpenToChildren_IsWhatTheyLookAtReportAndTakeBackAndTheirOwnPhone() => Assert.Equal(
-        ["AnswerBoard", "EnterWeekSheet", "HandOverRound", "KeepPhoto", "ReportSeen", "ReportTaste", "SayAllWell", "TakeBackEntry", "TellPhone"],
+    public void OpenToChildren_IsWhatTheyLookAtReportEatAndTakeBackAndTheirOwnPhone() => Assert.Equal(
+        ["AnswerBoard", "EnterWeekSheet", "HandOverRound", "KeepPhoto", "OpenJar", "ReportSeen", "ReportTaste", "SayAllWell", "TakeBackEntry",
+            "TakePortion", "TellPhone"],
         typeof(DoesAttribute).Assembly.GetTypes().Where(act => act.IsDefined(typeof(OpenToChildrenAttribute), inherit: false))
             .Select(act => act.Name).Order());
 }

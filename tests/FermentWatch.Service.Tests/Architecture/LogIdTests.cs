@@ -1,5 +1,4 @@
 using System.Reflection;
-using FermentWatch.Service.Settings;
 using Microsoft.Extensions.Logging;
 
 namespace FermentWatch.Service.Tests.Architecture;

@@ -86,7 +86,8 @@ public partial class RoomArrowTests
         string[] others = [.. new[] { Path.Combine("FermentWatch.Web", "Api"), Path.Combine("FermentWatch.Service", "CommandLine") }
             .SelectMany(room => Directory.EnumerateFiles(Path.Combine(Root(), "src", room), "*.cs", SearchOption.AllDirectories))];
         Assert.True(others.Length > 50, $"{others.Length} files");
-        Assert.Empty(others.Where(file => File.ReadAllText(file).Contains("FermentWatch.Web.Pages", StringComparison.Ordinal)).Select(Path.GetFileName));
+        Assert.Empty(others.Where(file => File.ReadAllText(file).Contains("FermentWatch.Web.Pages", StringComparison.Ordinal))
+            .Select(Path.GetFileName));
     }
 
     [GeneratedRegex(@"\bI[A-Z]\w*Book\b|\bIReadingLog\b|\bIReadingHistory\b|\bIReadingIntake\b")]
@@ -101,7 +102,7 @@ public partial class RoomArrowTests
     private static string ProjectFile(string room) =>
         Path.Combine(Root(), "src", $"FermentWatch.{room}", $"FermentWatch.{room}.csproj");
 
-    private static string Root()
+    internal static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "FermentWatch.sln")))

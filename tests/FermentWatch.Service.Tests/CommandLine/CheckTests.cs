@@ -1,7 +1,6 @@
 using FermentWatch.Intake.Embedded;
 using FermentWatch.Intake.Outside;
 using FermentWatch.Notices.Mail;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 
@@ -16,16 +15,17 @@ public class CheckTests
         Assert.Equal(["Web:Address = 127.0.0.1 [default]", "Web:Port = 8350 [environment FERMENTWATCH__WEB__PORT]",
             "Web:PublicAddress = (none) [default]",
             "Web:TrustedProxies = (none) [default]", "Web:AllowedHosts = (none) [default]", "Web:PathBase = (none) [default]",
-            "Web:MaxPagesAtOnce = 0 [default]", "Web:MaxPagesWaiting = 100 [default]"], call.Lines[^8..]);
+            "Web:MaxPagesAtOnce = 0 [default]", "Web:MaxPagesWaiting = 100 [default]",
+            "Log:Level = Information [default]", "Log:Form = Text [default]"], call.Lines[^10..]);
         Assert.Equal(
-            [.. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
+            ["Backup:Folder", "Backup:Keep", .. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
                 "Intake:LongestAhead", "Intake:LongestBack",
                 .. typeof(OutsideBrokerOptions).GetProperties().Where(property => property.CanWrite)
                     .Select(property => $"OutsideBroker:{property.Name}"),
                 "HomeHub:Enabled", "HomeHub:Prefix",
                 "Influx:Address", "Influx:Token", "Influx:Org", "Influx:Bucket", "Influx:Site", "Influx:SettleTime", "Influx:Timeout",
                 .. typeof(MailOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"Mail:{property.Name}")],
-            call.Lines[1..^8].Select(line => line.Split(' ')[0]));
+            call.Lines[1..^10].Select(line => line.Split(' ')[0]));
         Assert.Contains("Mqtt:Port = 1883 [default]", call.Lines);
         Assert.Contains("Mqtt:CertificateFile = (none) [default]", call.Lines);
         Assert.Contains("Mqtt:ConnectTimeout = 00:00:10 [default]", call.Lines);

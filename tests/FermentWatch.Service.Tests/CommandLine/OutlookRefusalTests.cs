@@ -1,5 +1,4 @@
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

@@ -1,4 +1,3 @@
-using FermentWatch.Kitchen.Guides;
 using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;

@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

@@ -1,3 +1,4 @@
+using FermentWatch.Acts.Jars;
 using FermentWatch.Kitchen.AcidLines;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
@@ -6,7 +7,6 @@ using FermentWatch.Service.CommandLine;
 using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Demo.Household;
 using FermentWatch.Service.Settings;
-using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -55,7 +55,17 @@ public sealed class HouseholdMakerTests : IDisposable
         Assert.True(jars.Count(jar => Trouble.Of(jar, Zone) is { CloserWatch: false } && jar.Stage == JarStage.Fermenting) >= 12);
     }
 
-    private async Task<IReadOnlyList<Jar>> MakeAsync()
+    [Fact]
+    public async Task Make_EmptyRecords_KeepsWhatWasForetoldSoThatLookingBackHasSomethingToShow()
+    {
+        BackLooked? looked = null;
+        await MakeAsync(async records => looked = await records.GetRequiredService<LookBack>().DoAsync(CancellationToken.None));
+        Assert.Equal(5, looked!.Tasted.Count);
+        Assert.InRange(looked.Measured.Count, 6, 12);
+        Assert.All(looked.Tasted.Concat(looked.Measured), each => Assert.NotNull(each.LateDay));
+    }
+
+    private async Task<IReadOnlyList<Jar>> MakeAsync(Func<IServiceProvider, Task>? look = null)
     {
         IConfiguration configuration = new ConfigurationBuilder()
             .AddInMemoryCollection(new Dictionary<string, string?> { ["Storage:Folder"] = _folder }).Build();
@@ -68,6 +78,8 @@ public sealed class HouseholdMakerTests : IDisposable
             MadeHousehold made = await HouseholdMaker.In(records, past).MakeAsync(Now, Zone, CancellationToken.None);
             Assert.Equal(NumberNine.Sensors.Count, made.Sensors.Count);
             jars = await records.GetRequiredService<IJarBook>().AllAsync(CancellationToken.None);
+            if (look is not null)
+                await look(records);
             return ExitCode.Done;
         });
         Assert.Equal("", error.ToString());

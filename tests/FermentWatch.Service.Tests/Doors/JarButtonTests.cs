@@ -23,7 +23,7 @@ public class JarButtonTests
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Mqtt:Enabled", "true"), ("Mqtt:Port", "0"));
         using Script script = await Script.SignedInAsync(kitchen);
         await script.PutUpAsync(("how_many", "2"));
-        IssuedCredential button = CredentialIssuer.ForGateway("button", "fermentwatch/jar/+/checked");
+        IssuedCredential button = new CredentialIssuer().ForGateway("button", "fermentwatch/jar/+/checked");
         await kitchen.Services.GetRequiredService<ISensorBook>().AddGatewayAsync(button.Credential, default);
         await using Listener device = await Listener.AtAsync(kitchen.Services.GetRequiredService<Broker>().Port!.Value, "button", button.Password);
         var jars = kitchen.Services.GetRequiredService<IJarBook>();
@@ -103,7 +103,7 @@ public class JarButtonTests
     public async Task Press_JarThatIsNone_IsCountedAndFilesNothing()
     {
         await using RunningKitchen kitchen = await RunningKitchen.StartAsync(("Mqtt:Enabled", "true"), ("Mqtt:Port", "0"));
-        IssuedCredential button = CredentialIssuer.ForGateway("button", "fermentwatch/jar/#");
+        IssuedCredential button = new CredentialIssuer().ForGateway("button", "fermentwatch/jar/#");
         await kitchen.Services.GetRequiredService<ISensorBook>().AddGatewayAsync(button.Credential, default);
         await using Listener device = await Listener.AtAsync(kitchen.Services.GetRequiredService<Broker>().Port!.Value, "button", button.Password);
 

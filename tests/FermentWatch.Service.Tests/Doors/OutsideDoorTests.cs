@@ -141,7 +141,7 @@ public class OutsideDoorTests
     private static async Task<(Sensor Sensor, string Password)> AddSensorAsync(RunningKitchen kitchen)
     {
         var sensor = new Sensor { Id = Guid.CreateVersion7(), Slug = "shelf", Name = "shelf", AddedAt = Instant.FromUtc(2026, 9, 1, 0, 0) };
-        var issued = FermentWatch.Intake.Credentials.CredentialIssuer.ForSensor(sensor);
+        var issued = new FermentWatch.Intake.Credentials.CredentialIssuer().ForSensor(sensor);
         return (await kitchen.Services.GetRequiredService<ISensorBook>().AddAsync(sensor, issued.Credential, default), issued.Password);
     }
 }

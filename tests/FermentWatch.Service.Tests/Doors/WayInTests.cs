@@ -2,7 +2,6 @@ using System.Net;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Words;
-using FermentWatch.Service.Hosting;
 using FermentWatch.Web.Accounts;
 using Microsoft.Extensions.Time.Testing;
 

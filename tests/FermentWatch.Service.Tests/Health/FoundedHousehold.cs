@@ -8,7 +8,6 @@ using FermentWatch.Service.CommandLine.Records;
 using FermentWatch.Service.Demo.Household;
 using FermentWatch.Service.Hosting;
 using FermentWatch.Service.Settings;
-using FermentWatch.Web.Accounts;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;

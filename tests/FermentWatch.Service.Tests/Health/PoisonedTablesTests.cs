@@ -8,7 +8,6 @@ using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Occasions;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Rounds;
-using FermentWatch.Service.CommandLine;
 using FermentWatch.Storage.Records;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;

@@ -13,7 +13,7 @@ namespace FermentWatch.Service.Tests.Pages;
 
 public sealed class ForecastRenewalTests(FoundedHousehold founded) : IClassFixture<FoundedHousehold>, IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     private readonly string _folder = founded.Copy();
     private readonly FakeTimeProvider _clock = new(FoundedHousehold.Now.ToDateTimeOffset());

@@ -16,10 +16,8 @@ using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Rounds;
 using FermentWatch.Kitchen.Sensors;
-using FermentWatch.Web.Accounts;
 using FermentWatch.Web.Api.Answers;
 using NodaTime;
-using NodaTime.Extensions;
 using NodaTime.Testing;
 using NSubstitute;
 

@@ -13,7 +13,7 @@ namespace FermentWatch.Service.Tests.Pages;
 public sealed partial class PhotoMemoryTests(ITestOutputHelper output) : IDisposable
 {
     private const int AtOnce = 8, MostMegabytes = 512;
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     private readonly string _folder = Directory.CreateTempSubdirectory("fermentwatch-photos-").FullName;
     private readonly int _port = FreePort();

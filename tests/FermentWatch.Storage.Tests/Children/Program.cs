@@ -1,5 +1,6 @@
 using FermentWatch.Storage.Readings;
 using FermentWatch.Storage.Records;
+using FermentWatch.Storage.Tests.Archives;
 
 namespace FermentWatch.Storage.Tests.Children;
 
@@ -19,11 +20,13 @@ internal static class Program
             case ["create", "records", var path]:
                 RecordsDatabase.CreateOrUpgrade(path, TimeProvider.System);
                 return 0;
+            case ["import", var zip, var folder]:
+                return Archived.Import(zip, folder).Count == 0 ? 0 : 1;
             case ["fill", var path]:
                 await Filler.RunAsync(path);
                 return 0;
             default:
-                Console.Error.WriteLine("append PATH START..., create readings PATH, create records PATH or fill PATH");
+                Console.Error.WriteLine("append PATH START..., create readings PATH, create records PATH, import ZIP FOLDER or fill PATH");
                 return 2;
         }
     }

@@ -1,5 +1,4 @@
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Storage.Readings;
 using NodaTime;
 
 namespace FermentWatch.Storage.Tests.Readings;

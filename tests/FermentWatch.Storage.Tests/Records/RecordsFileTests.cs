@@ -53,6 +53,25 @@ public sealed class RecordsFileTests : IDisposable
             TemporaryFolder.Sql(DatabasePath, "SELECT group_concat(UserId || ' ' || ClaimValue, ', ' ORDER BY UserId) FROM AspNetUserClaims"));
     }
 
+    [Theory]
+    [InlineData("", "")]
+    [InlineData("ALTER TABLE round ADD COLUMN DecideAsked TEXT NOT NULL DEFAULT 'decided'", "decided")]
+    public void CreateOrUpgrade_RoundsFromBeforeDecisionsWereWrittenDown_KeepAllTheyHad(string between, string decided)
+    {
+        using (var context = RecordsConnection.Context(DatabasePath, SqliteOpenMode.ReadWriteCreate))
+            context.GetService<IMigrator>().Migrate("TastesAskedFor");
+        TemporaryFolder.Sql(DatabasePath, $"PRAGMA application_id = {RecordsDatabase.ApplicationId}");
+        foreach (int day in new[] { 4, 5 })
+            TemporaryFolder.Sql(DatabasePath, "INSERT INTO round (Date, DueAt, OpenedAt, Missed, TasteAsked) "
+                + $"VALUES ('2026-10-0{day}', {day}1, {day}2, 0, 'asked {day}')");
+        if (between.Length > 0)
+            TemporaryFolder.Sql(DatabasePath, between);
+        Open();
+        Assert.Equal($"2026-10-04 41 42 0 asked 4 {decided}, 2026-10-05 51 52 0 asked 5 {decided}", TemporaryFolder.Sql(DatabasePath,
+            "SELECT group_concat(Date || ' ' || DueAt || ' ' || OpenedAt || ' ' || Missed || ' ' || TasteAsked || ' ' || DecideAsked, ', ' "
+            + "ORDER BY Date) FROM round"));
+    }
+
     [Fact]
     public void CreateOrUpgrade_EmptyFile_IsRefused() => AssertRefused([], "the file is empty");
 
@@ -92,6 +111,15 @@ public sealed class RecordsFileTests : IDisposable
         TemporaryFolder.Sql(DatabasePath, "INSERT INTO __EFMigrationsHistory VALUES('99991231000000_Future', '99.0.0')");
         AssertRefused(null, "it was written by a newer version of FermentWatch (migration 99991231000000_Future is not known here). Start that "
             + "version again.");
+    }
+
+    [Fact]
+    public void CreateOrUpgrade_OfAVersionThatNeverWentOut_IsRefusedByItsTrueName()
+    {
+        Open();
+        TemporaryFolder.Sql(DatabasePath, "INSERT INTO __EFMigrationsHistory VALUES('20260101000000_Trial', '10.0.0')");
+        AssertRefused(null, "it was written by a version in development (migration 20260101000000_Trial went out with no version; this one knows "
+            + "later ones). Start that version again, or put a backup in its place.");
     }
 
     [Fact]

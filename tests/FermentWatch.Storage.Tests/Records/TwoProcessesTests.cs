@@ -52,6 +52,34 @@ public sealed class TwoProcessesTests : OpenedRecords
     });
 
     [Fact]
+    public Task JarBookAdd_OfOneBatch_IsDoneOnceAndBothGetTheJarsOnRecord() => WithTheOtherAsync(async () =>
+    {
+        Place place = await AddPlaceAsync();
+        for (int i = 0; i < Tries; i++)
+        {
+            Guid batch = Guid.CreateVersion7();
+            IReadOnlyList<Jar>[] both = await BothAsync<IReadOnlyList<Jar>, IJarBook>(book =>
+                book.AddAsync([JarBookTests.Jar(place, batch: batch), JarBookTests.Jar(place, batch: batch)], default));
+            Assert.Equal([(2 * i) + 1, (2 * i) + 2], both[0].Select(jar => jar.Number));
+            Assert.Equal(both[0].Select(jar => jar.Id), both[1].Select(jar => jar.Id));
+        }
+        Assert.Equal(2 * Tries, (await Get<IJarBook>().AllAsync(default)).Count);
+    });
+
+    [Fact]
+    public Task PlaceBookAddFirst_ToAHouseholdThatHasNone_IsDoneByOne() => WithTheOtherAsync(async () =>
+    {
+        await BothAsync<bool, IPlaceBook>(async book =>
+        {
+            Place[] first = [.. new[] { "counter", "cellar" }.Select(name =>
+                new Place { Id = Guid.CreateVersion7(), Name = name, Typical = TypicalTemperature.Usual })];
+            await book.AddFirstAsync(first, default);
+            return true;
+        });
+        Assert.Equal(["cellar", "counter"], (await Get<IPlaceBook>().AllAsync(default)).Select(place => place.Name).Order());
+    });
+
+    [Fact]
     public Task JarBookCorrect_OfOneEntry_IsDoneByOne() => WithTheOtherAsync(async () =>
     {
         Jar jar = (await Get<IJarBook>().AddAsync([JarBookTests.Jar(await AddPlaceAsync())], default))[0];

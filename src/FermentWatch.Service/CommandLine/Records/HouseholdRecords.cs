@@ -41,15 +41,9 @@ internal static class HouseholdRecords
     }
 
     /// <summary>What to say of a folder without records; null where there are some. Nothing is made by looking.</summary>
-    private static string? NoneIn(string folder) => File.Exists(Path.Combine(folder, "records.db")) ? null
-        : $"There is no household in {Path.GetFullPath(folder)}: no records.db. Name its folder by Storage:Folder (FERMENTWATCH__STORAGE__FOLDER) "
-            + "or --settings.";
-
-    private static int Say(string line, CommandContext context)
-    {
-        context.Error.WriteLine(line);
-        return ExitCode.Failed;
-    }
+    public static string? NoneIn(StorageOptions storage) => storage.HasHousehold ? null
+        : $"There is no household in {Path.GetFullPath(storage.Folder)}: no records.db. Name its folder by Storage:Folder "
+            + "(FERMENTWATCH__STORAGE__FOLDER) or --settings.";
 
     /// <summary>A verb that needs the settings and the records.</summary>
     public static void SetAction(
@@ -63,7 +57,7 @@ internal static class HouseholdRecords
     {
         var options = new SettingsOptions(verb);
         verb.SetAction((call, cancellationToken) =>
-            options.WithSettingsAsync(call, context, (_, settings) => !mayMake && NoneIn(settings.Storage.Folder) is { } none
-            ? Task.FromResult(Say(none, context)) : WithAsync(settings, context, provider => action(call, provider, settings, cancellationToken))));
+            options.WithSettingsAsync(call, context, (_, settings) => !mayMake && NoneIn(settings.Storage) is { } none
+            ? Task.FromResult(context.Fail(none)) : WithAsync(settings, context, provider => action(call, provider, settings, cancellationToken))));
     }
 }

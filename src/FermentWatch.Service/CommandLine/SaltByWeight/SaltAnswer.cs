@@ -106,8 +106,11 @@ internal sealed record SaltAnswer(IReadOnlyList<Figure> Figures, IReadOnlyList<(
             Say("why a range", SaltWords.WhyARange(question.Kind));
         }
 
-        public void Evened(double grams) =>
-            Say("evens out at", $"{Add("evens_out_percent_by_mass", SaltArithmetic.BrinePercentByMass(grams, 1000 * (question.ProduceKilograms + question.LiquidKilograms))).Text} % by mass of everything in the jar");
+        public void Evened(double grams)
+        {
+            double percent = SaltArithmetic.BrinePercentByMass(grams, 1000 * (question.ProduceKilograms + question.LiquidKilograms));
+            Say("evens out at", $"{Add("evens_out_percent_by_mass", percent).Text} % by mass of everything in the jar");
+        }
 
         public SaltAnswer Answer() => new(_figures, _lines);
     }

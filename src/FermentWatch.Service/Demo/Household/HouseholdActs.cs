@@ -10,4 +10,4 @@ namespace FermentWatch.Service.Demo.Household;
 internal sealed record HouseholdActs(
     DescribeHousehold Household, DescribePlace Place, ManageMembers Members, AdmitGear Gear, GiveSensor Sensor, RoundReader Rounds,
     PutUpJars PutUp, SayAllWell AllWell, ReportSeen Seen, SettleTrouble Settle, ReportTaste Taste, MeasurePh Measure, ChangeStage Stage,
-        MoveJar Move);
+        MoveJar Move, TakePortion Take);

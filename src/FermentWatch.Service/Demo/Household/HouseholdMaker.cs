@@ -6,6 +6,7 @@ using FermentWatch.Acts.Photos;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Intake.Credentials;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Forecasts;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Members;
@@ -19,7 +20,8 @@ namespace FermentWatch.Service.Demo.Household;
 /// Has the invented household live through its days in empty records: day by day, by the acts and the rules by which a real one enters
 /// things, and by a clock of its own.
 /// </summary>
-internal sealed class HouseholdMaker(HouseholdActs acts, HouseholdReader household, JarReader jars, KeepPhoto photos, PastClock clock)
+internal sealed class HouseholdMaker(
+    HouseholdActs acts, HouseholdReader household, JarReader jars, KeepPhoto photos, ForecastPass forecasts, PastClock clock)
 {
     /// <summary>How far back sensors have reported, and how far back the household goes: a year and an autumn.</summary>
     private static readonly Duration History = Duration.FromDays(36), Life = Duration.FromDays(400);
@@ -94,6 +96,8 @@ internal sealed class HouseholdMaker(HouseholdActs acts, HouseholdReader househo
         var course = ExpectedCourse.Of(first, at => rooms[lot.RoomOn((at - first.PackedAt).TotalDays)].CelsiusAt(at, now, zone),
             lot.IsEnded ? first.PackedAt + Duration.FromDays(lot.Acts[^1].Day) : now);
         _firstOfLots.Add(lot.Form.Name!, (first, course));
+        // What was foretold on its first day; what came of it is entered later on, and looking back holds the two together.
+        await forecasts.RenewAsync([first], clock.Now, default);
     }
 
     private async Task DoAsync(InventedLot lot, InventedAct act)

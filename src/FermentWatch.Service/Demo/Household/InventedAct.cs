@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Acts;
 using FermentWatch.Acts.Jars;
+using FermentWatch.Acts.Rounds;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kitchen.Jars;
@@ -67,8 +68,12 @@ internal static class InventedActs
         (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.Cold, null, on.Places.First(each => each.Name == place).Id, on.Mark, default)).Refusals)
         { MovedTo = place };
 
-    public static InventedAct Finished(double day, string by) => new(day, by, async on =>
-        (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.Finished, null, null, on.Mark, default)).Refusals) { Ends = true };
+    public static InventedAct Ate(double day, string by, string amount) => new(day, by, async on =>
+        (await on.Acts.Take.DoAsync(on.Jar, new PortionForm { Amount = amount }, on.Mark, default)).Refusals);
+
+    public static InventedAct Finished(double day, string by, Destination went = Destination.Eaten, string? givenTo = null) =>
+        new(day, by, async on => (await on.Acts.Stage.DoAsync(on.Jar.Number, new WhereItGoes(JarStage.Finished, went, givenTo), null, null, on.Mark,
+            default)).Refusals) { Ends = true };
 
     public static InventedAct ThrownOut(double day, string by, string why) => new(day, by, async on =>
         (await on.Acts.Stage.DoAsync(on.Jar.Number, JarStage.ThrownOut, why, null, on.Mark, default)).Refusals) { Ends = true };

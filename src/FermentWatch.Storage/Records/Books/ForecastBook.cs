@@ -65,12 +65,12 @@ internal sealed class ForecastBook(IDbContextFactory<RecordsContext> contexts) :
     public async Task<JarForecast?> LatestAsync(Guid jarId, CancellationToken cancellationToken) =>
         (await AllAsync(cancellationToken)).GetValueOrDefault(jarId);
 
-    public async Task<IReadOnlyList<ForecastMark>> MarksAsync(Guid jarId, CancellationToken cancellationToken)
+    public async Task<ILookup<Guid, ForecastMark>> MarksAsync(IReadOnlyCollection<Guid> jars, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         var rows = await context.ForecastMarks.AsNoTracking()
-            .Where(row => row.JarId == jarId).OrderBy(row => row.Day).ToListAsync(cancellationToken);
-        return rows.ConvertAll(row => row.Read());
+            .Where(row => jars.Contains(row.JarId)).OrderBy(row => row.Day).ToListAsync(cancellationToken);
+        return rows.ToLookup(row => row.JarId, row => row.Read());
     }
 
     public void Dispose() => _turn.Dispose();

@@ -34,20 +34,26 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
     public async Task<Jar?> FindAsync(int number, CancellationToken cancellationToken) =>
         (await ReadAsync(jars => jars.Where(jar => jar.Number == number), cancellationToken)).SingleOrDefault();
 
+    public Task<IReadOnlyList<Jar>> OfBatchAsync(Guid batch, CancellationToken cancellationToken) =>
+        ReadAsync(jars => jars.Where(jar => jar.BatchId == batch), cancellationToken);
+
     public async Task<IReadOnlyList<Jar>> AddAsync(IReadOnlyList<Jar> jars, CancellationToken cancellationToken)
     {
+        Guid[] batches = [.. jars.Select(jar => jar.BatchId).Distinct()];
         await using (var context = await contexts.CreateDbContextAsync(cancellationToken))
         {
             await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
-            int lastNumber = await context.Jars.MaxAsync(jar => (int?)jar.Number, cancellationToken) ?? 0;
-            foreach (var jar in jars)
-                context.Jars.Add(jar).Property(each => each.Number).CurrentValue = ++lastNumber;
-            await context.SaveChangesAsync(cancellationToken);
-            await transaction.CommitAsync(cancellationToken);
+            if (!await context.Jars.AnyAsync(jar => batches.Contains(jar.BatchId), cancellationToken))
+            {
+                int lastNumber = await context.Jars.MaxAsync(jar => (int?)jar.Number, cancellationToken) ?? 0;
+                foreach (var jar in jars)
+                    context.Jars.Add(jar).Property(each => each.Number).CurrentValue = ++lastNumber;
+                await context.SaveChangesAsync(cancellationToken);
+                await transaction.CommitAsync(cancellationToken);
+            }
         }
 
-        Guid[] added = [.. jars.Select(jar => jar.Id)];
-        return await ReadAsync(all => all.Where(jar => added.Contains(jar.Id)), cancellationToken);
+        return await ReadAsync(all => all.Where(jar => batches.Contains(jar.BatchId)), cancellationToken);
     }
 
     public async Task MoveAsync(JarPlacement placement, CancellationToken cancellationToken)

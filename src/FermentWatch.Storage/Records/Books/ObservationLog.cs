@@ -5,9 +5,8 @@ using Microsoft.EntityFrameworkCore;
 namespace FermentWatch.Storage.Records.Books;
 
 /// <summary>
-/// Looks, sightings, tastes and measured pH that stand (neither moves nor what was done nor titrations), in the order of entry. What was taken back
-/// before it was passed on stays
-/// away; what was taken back later has been passed on.
+/// Looks, sightings, tastes, titrations and measured pH that stand (neither moves nor what was done or taken out), in the order of entry.
+/// What was taken back before it was passed on stays away; what was taken back later has been passed on.
 /// </summary>
 internal sealed class ObservationLog(IDbContextFactory<RecordsContext> contexts) : IForwardLog<LoggedObservation>
 {
@@ -34,7 +33,8 @@ internal sealed class ObservationLog(IDbContextFactory<RecordsContext> contexts)
     private static IQueryable<Row> Standing(RecordsContext context) =>
         from entry in context.ObservationEntries.AsNoTracking()
         join observation in context.Observations.AsNoTracking() on entry.ObservationId equals observation.Id
-        where observation.VoidedAt == null && !(observation is StageChange || observation is Handling || observation is Titration)
+        where observation.VoidedAt == null && !(observation is StageChange || observation is Handling
+            || observation is PortionTaken || observation is JarOpened)
         select new Row
         {
             Seq = entry.Seq,

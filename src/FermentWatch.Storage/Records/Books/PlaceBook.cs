@@ -13,6 +13,17 @@ internal sealed class PlaceBook(IDbContextFactory<RecordsContext> contexts) : IP
             .OrderBy(place => place.ShelfOrder).ThenBy(place => place.Name).ToListAsync(cancellationToken);
     }
 
+    public async Task AddFirstAsync(IReadOnlyList<Place> first, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
+        if (await context.Places.AnyAsync(cancellationToken))
+            return;
+        context.Places.AddRange(first);
+        await context.SaveChangesAsync(cancellationToken);
+        await transaction.CommitAsync(cancellationToken);
+    }
+
     /// <exception cref="NameTakenException">Another place has the name.</exception>
     public async Task AddAsync(Place place, CancellationToken cancellationToken)
     {

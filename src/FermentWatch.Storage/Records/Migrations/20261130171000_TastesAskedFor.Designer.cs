@@ -612,10 +612,6 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.Property<string>("Date")
                         .HasColumnType("TEXT");
 
-                    b.Property<string>("DecideAsked")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
                     b.Property<long>("DueAt")
                         .HasColumnType("INTEGER");
 

@@ -11,13 +11,6 @@ namespace FermentWatch.Storage.Records.Migrations
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.AddColumn<string>(
-                name: "DecideAsked",
-                table: "round",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "");
-
-            migrationBuilder.AddColumn<string>(
                 name: "TasteAsked",
                 table: "round",
                 type: "TEXT",
@@ -28,10 +21,6 @@ namespace FermentWatch.Storage.Records.Migrations
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropColumn(
-                name: "DecideAsked",
-                table: "round");
-
             migrationBuilder.DropColumn(
                 name: "TasteAsked",
                 table: "round");

@@ -604,6 +604,35 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("probe_check", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Recipes.HouseholdRecipe", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Mixture")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .UseCollation("NOCASE");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("recipe", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Rounds.Round", b =>
                 {
                     b.Property<string>("Date")
@@ -1172,6 +1201,13 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasDiscriminator().HasValue("handling");
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.JarOpened", b =>
+                {
+                    b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
+
+                    b.HasDiscriminator().HasValue("opened");
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Look", b =>
                 {
                     b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
@@ -1208,6 +1244,25 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.HasDiscriminator().HasValue("ph");
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Observations.PortionTaken", b =>
+                {
+                    b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
+
+                    b.Property<double?>("Fraction")
+                        .HasColumnType("REAL")
+                        .HasColumnName("TakenFraction");
+
+                    b.Property<double?>("Kilograms")
+                        .HasColumnType("REAL")
+                        .HasColumnName("TakenKilograms");
+
+                    b.Property<double?>("Litres")
+                        .HasColumnType("REAL")
+                        .HasColumnName("TakenLitres");
+
+                    b.HasDiscriminator().HasValue("portion");
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Observations.Sighting", b =>
                 {
                     b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
@@ -1226,7 +1281,13 @@ namespace FermentWatch.Storage.Records.Migrations
                 {
                     b.HasBaseType("FermentWatch.Kitchen.Observations.Observation");
 
+                    b.Property<string>("GivenTo")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Stage")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("Went")
                         .HasColumnType("INTEGER");
 
                     b.HasDiscriminator().HasValue("stage");

@@ -15,8 +15,10 @@ internal sealed class ObservationTable : IEntityTypeConfiguration<Observation>
         builder.Property(observation => observation.Id).ValueGeneratedNever();
         builder.HasDiscriminator<string>("kind")
             .HasValue<Handling>("handling")
+            .HasValue<JarOpened>("opened")
             .HasValue<Look>("look")
             .HasValue<PhMeasurement>("ph")
+            .HasValue<PortionTaken>("portion")
             .HasValue<Sighting>("sighting")
             .HasValue<StageChange>("stage")
             .HasValue<Taste>("taste")
@@ -64,6 +66,17 @@ internal sealed class HandlingTable : IEntityTypeConfiguration<Handling>
     public void Configure(EntityTypeBuilder<Handling> builder)
     {
         builder.Property(handling => handling.Kind).HasColumnName("Handled");
+    }
+}
+
+/// <summary>What only a portion has; columns of the whole table, so that their names say what is measured.</summary>
+internal sealed class PortionTakenTable : IEntityTypeConfiguration<PortionTaken>
+{
+    public void Configure(EntityTypeBuilder<PortionTaken> builder)
+    {
+        builder.Property(portion => portion.Fraction).HasColumnName("TakenFraction");
+        builder.Property(portion => portion.Litres).HasColumnName("TakenLitres");
+        builder.Property(portion => portion.Kilograms).HasColumnName("TakenKilograms");
     }
 }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FermentWatch.Acts.Histories;
 using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kitchen.AcidLines;
@@ -137,6 +138,7 @@ public sealed record CourseEntryAnswer(Instant At, string Kind, string Words, st
             Taste taste => ObservationWords.Of(taste.Verdict),
             Sighting sighting => ObservationWords.InBrief(sighting.Kind),
             PhMeasurement measured => ObservationWords.Of(measured.Method),
+            Titration titration => string.Create(CultureInfo.InvariantCulture, $"{titration.PercentLactic:0.0#} %"),
             _ => ObservationWords.Of(entry),
         };
         return new(entry.At, entry is PhMeasurement ? "Ph" : entry.GetType().Name, ObservationWords.Of(entry), brief)

@@ -3,9 +3,9 @@ using FermentWatch.Kinetics.Forecasting;
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.AcidLines;
+using FermentWatch.Kitchen.ColdStore;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Observations;
-using FermentWatch.Kitchen.Rounds;
 using NodaTime;
 
 namespace FermentWatch.Web.Api.Answers;
@@ -26,6 +26,19 @@ public sealed record JarAnswer
     public required Instant PackedAt { get; init; }
 
     public required JarStage Stage { get; init; }
+
+    /// <summary>Where a finished jar went: <c>Eaten</c>, <c>GivenAway</c>, <c>Frozen</c> or <c>Canned</c>; null of every other, and where nobody
+    /// said.</summary>
+    public required Destination? Went { get; init; }
+
+    /// <summary>To whom it was given; null where it was not, and where nobody said.</summary>
+    public required string? GivenTo { get; init; }
+
+    /// <summary>When it was first opened to eat from it; null while it is closed.</summary>
+    public required Instant? OpenSince { get; init; }
+
+    /// <summary>What is left of a full jar, per cent, reckoned from what was taken out: rough.</summary>
+    public required double LeftPercent { get; init; }
 
     /// <summary>Where it stands now.</summary>
     public required string Place { get; init; }
@@ -83,7 +96,8 @@ public sealed record JarAnswer
     public static JarAnswer Of(JarView view) => new()
     {
         Number = view.Jar.Number, Id = view.Jar.Id, Name = view.Jar.Name, BatchId = view.Jar.BatchId, PackedAt = view.Jar.PackedAt,
-        Stage = view.Jar.Stage, Place = view.Place.Name,
+        Stage = view.Jar.Stage, Went = EndOf(view.Jar)?.Went, GivenTo = EndOf(view.Jar)?.GivenTo, OpenSince = LeftInJar.OpenSince(view.Jar),
+        LeftPercent = Math.Round(100 * LeftInJar.FractionOf(view.Jar)), Place = view.Place.Name,
         Portions = [.. view.Jar.Portions.Select(portion => new PortionAnswer(portion.Produce, portion.MassKilograms))],
         SaltKnowledge = view.Jar.Salting.Knowledge, SaltPercent = view.Jar.Salting.Percent, VesselLitres = view.Jar.VesselLitres,
         AddedWaterKilograms = view.Jar.AddedWaterKilograms, Starter = StarterAnswer.Of(view.Jar.Starter),
@@ -96,6 +110,8 @@ public sealed record JarAnswer
         Corrections = [.. view.Jar.Corrections.Select(each =>
             new CorrectionAnswer(each.Field, each.Before, each.After, each.Since, each.EnteredAt, each.By))],
     };
+
+    private static StageChange? EndOf(Jar jar) => jar.Standing.OfType<StageChange>().LastOrDefault();
 }
 
 /// <summary>One thing that went into a jar.</summary>

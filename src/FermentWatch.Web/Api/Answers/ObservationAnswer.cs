@@ -25,13 +25,24 @@ public sealed record ObservationAnswer(
     /// <summary>The acidity, where it is a titration: per cent lactic.</summary>
     public double? PercentLactic { get; init; }
 
+    /// <summary>A portion, where it was told as a share: per cent of the full jar.</summary>
+    public double? TakenPercent { get; init; }
+
+    /// <summary>A portion, where it was told as a volume: litres at the table.</summary>
+    public double? TakenLitres { get; init; }
+
+    /// <summary>A portion, where it was told as a weight: kg at the table.</summary>
+    public double? TakenKilograms { get; init; }
+
     public static ObservationAnswer Of(Jar jar, Observation observation)
     {
         var measurement = observation as PhMeasurement;
+        var portion = observation as PortionTaken;
         return new(observation.Id, observation.GetType().Name, observation.At, observation.By, ObservationWords.Of(observation), measurement?.Ph,
             measurement is null ? null : AcidLineWords.WhyNot(AcidLine.Weigh(jar, measurement)), observation.Note, observation.VoidedAt)
         {
             SampleCelsius = measurement?.SampleCelsius, PercentLactic = (observation as Titration)?.PercentLactic,
+            TakenPercent = 100 * portion?.Fraction, TakenLitres = portion?.Litres, TakenKilograms = portion?.Kilograms,
         };
     }
 }

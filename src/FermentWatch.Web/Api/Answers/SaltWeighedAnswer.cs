@@ -12,8 +12,15 @@ internal sealed record SaltQuery
     [FromQuery(Name = "added_water")] public string? AddedWater { get; init; }
     [FromQuery(Name = "salt")] public string? Salt { get; init; }
     [FromQuery(Name = "salt_of")] public string? SaltOf { get; init; }
+    [FromQuery(Name = "tub_before")] public string? TubBefore { get; init; }
+    [FromQuery(Name = "tub_after")] public string? TubAfter { get; init; }
+    [FromQuery(Name = "how_many")] public string? HowMany { get; init; }
 
-    public PutUpForm ToForm() => new() { What = What, HowMuch = HowMuch, Also = Also, AddedWater = AddedWater, Salt = Salt, SaltOf = SaltOf };
+    public PutUpForm ToForm() => new()
+    {
+        What = What, HowMuch = HowMuch, Also = Also, AddedWater = AddedWater, Salt = Salt, SaltOf = SaltOf, TubBefore = TubBefore,
+        TubAfter = TubAfter, HowMany = HowMany,
+    };
 }
 
 /// <summary>The salt for one jar.</summary>

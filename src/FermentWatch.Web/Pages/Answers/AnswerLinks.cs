@@ -1,6 +1,5 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using FermentWatch.Acts.Rounds;
 using FermentWatch.Kitchen.Notices;
 using Microsoft.AspNetCore.DataProtection;
 

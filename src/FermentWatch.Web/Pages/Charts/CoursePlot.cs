@@ -121,7 +121,7 @@ public sealed class CoursePlot
         .Where(entry => entry.Day >= 0 && entry.Day <= _data.LastDay)
         .Select(entry => new MeasuredPoint(_days.At(entry.Day), ph.Values.At(entry.Reading.Ph), entry.Reading.Method));
 
-    /// <summary>Looks, sightings, tastes and changes of stage, each with its sign.</summary>
+    /// <summary>Looks, sightings, tastes, titrations and changes of stage, each with its sign.</summary>
     public IEnumerable<AxisMark> Entries => _data.Entries
         .Select(entry => (Day: (entry.At - _data.Calendar.Origin).TotalDays, Sign: SignOf(entry)))
         .Where(entry => entry.Sign is not null && entry.Day >= 0 && entry.Day <= _data.LastDay)
@@ -148,6 +148,7 @@ public sealed class CoursePlot
         Look => "|",
         Sighting => "!",
         Taste => "T",
+        Titration => "%",
         StageChange => ">",
         _ => null,
     };

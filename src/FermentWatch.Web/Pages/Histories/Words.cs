@@ -1,4 +1,3 @@
-using System.Globalization;
 using FermentWatch.Acts.Histories;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Readings;

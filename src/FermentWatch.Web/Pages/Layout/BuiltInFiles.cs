@@ -17,11 +17,14 @@ public static class BuiltInFiles
     }
 }
 
-/// <summary>The style sheet of every page.</summary>
+/// <summary>The style sheets of every page.</summary>
 public static class StyleSheet
 {
-    /// <summary>Where it is fetched.</summary>
+    /// <summary>Where the tokens and what most pages are made of are fetched.</summary>
     public static string Address { get; } = BuiltInFiles.AddressOf("fermentwatch.css");
+
+    /// <summary>Where rows, boards and what is tapped on them are fetched.</summary>
+    public static string Boards { get; } = BuiltInFiles.AddressOf("boards.css");
 }
 
 /// <summary>The script that stands between phone and kitchen while no page is open: it shows notices, and keeps the round where there is no

@@ -45,7 +45,8 @@ internal static class BoardTap
     {
         string left = answer.Left.Count > 0 ? $"&left={string.Join(',', answer.Left)}" : "";
         if (answer.ToSay.Count > 0)
-            return $"~/jars/{answer.ToSay[0]}/seen?rest={string.Join(',', answer.ToSay.Skip(1))}{(answer.Seen.Count > 0 ? $"&done={Listed(answer.Seen)}" : "")}{left}";
+            return $"~/jars/{answer.ToSay[0]}/seen?rest={string.Join(',', answer.ToSay.Skip(1))}"
+                + $"{(answer.Seen.Count > 0 ? $"&done={Listed(answer.Seen)}" : "")}{left}";
         if (answer.Seen.Count > 0)
             return $"~/?guide={answer.Seen[^1].Kind}&jar={answer.Seen[^1].Number}&also={Listed(answer.Seen.SkipLast(1))}{left}";
         return answer.Well.Count == 0 && answer.Known.Count > 0 ? $"~/?known={answer.Known.Count}{left}"

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FermentWatch.Acts.Rounds;
 using FermentWatch.Kinetics;
+using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.RoundAnswers;
 using FermentWatch.Web.Pages.Shared;
 using NodaTime;
@@ -71,6 +72,12 @@ public sealed class SeenInput
 
     /// <summary>What is said of a form that was sent before with another answer.</summary>
     public Again Again { get; set; }
+
+    /// <summary>Where a finished jar went.</summary>
+    public Destination? Went { get; set; }
+
+    /// <summary>To whom it was given.</summary>
+    public string? GivenTo { get; set; }
 
     /// <summary>Where it goes, for a jar that goes into the cold.</summary>
     public string? Place { get; set; }

@@ -10,7 +10,7 @@ public sealed partial class TypedBefore(KeptForms forms, IHttpContextAccessor ht
     public const string Query = "kept";
 
     /// <summary>Forms whose fields stand once on their page; what was typed into another is shown beside it.</summary>
-    private static readonly string[] FilledIn = ["put-up", "ph", "correct", "move", "seen-other", "cold", "thrown-out"];
+    private static readonly string[] FilledIn = ["put-up", "ph", "correct", "move", "seen-other", "cold", "thrown-out", "recipe"];
 
     private readonly Lazy<KeptForm?> _form = new(() => http.HttpContext is { Request: { } request } context && HttpMethods.IsGet(request.Method)
         && context.User.Identity?.IsAuthenticated == true ? forms.Find(request.Query[Query]) : null);

@@ -37,7 +37,7 @@ public sealed class ForecastBookTests : OpenedRecords
                 new ForecastMark(Jar, Noon + Duration.FromHours(11), "m1", new PassageDays(1, 3, null), new PassageDays(4, 5, 6)),
                 new ForecastMark(Jar, Noon + Duration.FromHours(12), "m1", new PassageDays(1, null, null), new PassageDays(4, 5, 6)),
             ],
-            await Book.MarksAsync(Jar, default));
+            (await Book.MarksAsync([Jar], default))[Jar]);
     }
 
     [Fact]
@@ -58,7 +58,7 @@ public sealed class ForecastBookTests : OpenedRecords
         Assert.Empty(await Book.LatestAsync(default));
         await RestartAsync();
         Assert.Empty(await Book.LatestAsync(default));
-        Assert.Single(await Book.MarksAsync(Jar, default));
+        Assert.Single((await Book.MarksAsync([Jar], default))[Jar]);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class ForecastBookTests : OpenedRecords
     {
         var forecast = Forecast(Noon, "a", 2);
         await Book.SaveAsync([new(forecast with { Forecast = forecast.Forecast with { Target = null } }, null)], default);
-        Assert.Null(Assert.Single(await Book.MarksAsync(Jar, default)).Target);
+        Assert.Null(Assert.Single((await Book.MarksAsync([Jar], default))[Jar]).Target);
     }
 
     [Fact]

@@ -16,6 +16,21 @@ public sealed class JarBookTests : OpenedRecords
     private IJarBook Book => Get<IJarBook>();
 
     [Fact]
+    public async Task OfBatchAsync_GivesJarsOfThatBatchAlone_AlsoThoseThatEnded()
+    {
+        Place place = await AddPlaceAsync();
+        Guid batch = Guid.CreateVersion7();
+        IReadOnlyList<Jar> two = await Book.AddAsync([Jar(place, batch: batch), Jar(place, batch: batch)], default);
+        await Book.AddAsync([Jar(place)], default);
+        await Book.ObserveAsync([new StageChange
+        {
+            Id = Guid.CreateVersion7(), JarId = two[0].Id, At = Noon, EnteredAt = Noon, By = "Ada", Stage = JarStage.Finished,
+        }], default);
+        Assert.Equal([1, 2], (await Book.OfBatchAsync(batch, default)).Select(jar => jar.Number));
+        Assert.Empty(await Book.OfBatchAsync(Guid.CreateVersion7(), default));
+    }
+
+    [Fact]
     public async Task AddAsync_SeveralAlike_GetTheNextNumbersAndComeBackWhole()
     {
         var place = await AddPlaceAsync();
@@ -108,13 +123,19 @@ public sealed class JarBookTests : OpenedRecords
             new Sighting { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(2), EnteredAt = At(3), By = "Ada", Kind = SightingKind.BrineLow },
             new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(3), EnteredAt = At(3), By = "Ada", Stage = JarStage.Cold },
             new Taste { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(4), EnteredAt = At(4), By = "Ada", Verdict = TasteVerdict.Nearly },
+            new JarOpened { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(5), EnteredAt = At(5), By = "Ada", Note = "for Sunday" },
+            new PortionTaken { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(6), EnteredAt = At(6), By = "Ada", Fraction = 0.25 },
+            new PortionTaken { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(7), EnteredAt = At(7), By = "Ada", Litres = 0.25 },
+            new PortionTaken { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(8), EnteredAt = At(8), By = "Ada", Kilograms = 0.2 },
+            new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(9), EnteredAt = At(9), By = "Ada", Stage = JarStage.Finished,
+            Went = Destination.GivenAway, GivenTo = "the choir" },
         ];
         await Book.ObserveAsync(seen, default);
 
         var read = (await Book.FindAsync(1, default))!;
         Assert.Equivalent(seen, read.Standing.ToArray(), strict: true);
         Assert.Equal(seen.Select(each => each.GetType()), read.Standing.Select(each => each.GetType()));
-        Assert.Equal(JarStage.Cold, read.Stage);
+        Assert.Equal(JarStage.Finished, read.Stage);
     }
 
     [Fact]
@@ -290,11 +311,11 @@ public sealed class JarBookTests : OpenedRecords
         Id = Guid.CreateVersion7(), JarId = jar.Id, At = At(day), EnteredAt = At(day), By = "Ada", Ph = ph, Method = PhMethod.Strip, PaleBrine = true,
     };
 
-    internal static Jar Jar(Place place, Salting? salting = null, Guid? id = null)
+    internal static Jar Jar(Place place, Salting? salting = null, Guid? id = null, Guid? batch = null)
     {
         var jar = new Jar
         {
-            Id = id ?? Guid.CreateVersion7(), Name = "cabbage", BatchId = Guid.CreateVersion7(), PackedAt = Noon,
+            Id = id ?? Guid.CreateVersion7(), Name = "cabbage", BatchId = batch ?? Guid.CreateVersion7(), PackedAt = Noon,
             Portions = [new Portion("cabbage", 1.9), new Portion("caraway", 0.1 + 0.2)], Cut = Cut.Shredded, AddedWaterKilograms = 0.25,
             Salting = salting ?? new Salting(SaltKnowledge.Weighed, 2.25), VesselLitres = 2, Cover = Cover.Leaf, Lid = Lid.Vented,
             Target = Sourness.Sour,

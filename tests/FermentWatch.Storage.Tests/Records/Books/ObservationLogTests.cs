@@ -59,10 +59,21 @@ public sealed class ObservationLogTests : OpenedRecords
     }
 
     [Fact]
-    public async Task AfterAsync_StageChange_IsNoSeries()
+    public async Task AfterAsync_Titration_IsPassedOnAsWell()
     {
         Jar jar = await AddJarAsync();
         await ObserveAsync(
+            new Titration { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", PercentLactic = 1.2 });
+        Assert.Equal(1.2, Assert.IsType<Titration>(Assert.Single((await Log.AfterAsync(0, 10, default)).Entries).Observation).PercentLactic);
+    }
+
+    [Fact]
+    public async Task AfterAsync_StageChangesAndWhatWasEaten_AreNoSeries()
+    {
+        Jar jar = await AddJarAsync();
+        await ObserveAsync(
+            new PortionTaken { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", Fraction = 0.25 },
+            new JarOpened { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada" },
             new StageChange { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", Stage = JarStage.Cold },
             new Taste { Id = Guid.CreateVersion7(), JarId = jar.Id, At = Noon, EnteredAt = Noon, By = "Ada", Verdict = TasteVerdict.Right });
         Assert.IsType<Taste>(Assert.Single((await Log.AfterAsync(0, 10, default)).Entries).Observation);

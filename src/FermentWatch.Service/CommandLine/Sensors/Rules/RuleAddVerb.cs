@@ -1,7 +1,6 @@
 using System.CommandLine;
 using FermentWatch.Acts.Sensors;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Kitchen.Sensors;
 using FermentWatch.Service.CommandLine.Records;
 
 namespace FermentWatch.Service.CommandLine.Sensors.Rules;
