@@ -4,12 +4,12 @@ namespace FermentWatch.Storage;
 /// Files that only their owner may read, whatever the umask: password hashes, keys and what people wrote lie in them. SQLite gives its
 /// journals the mode of their database.
 /// </summary>
-internal static class PrivateFiles
+public static class PrivateFiles
 {
     private const UnixFileMode OwnersFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
     /// <summary>How to open one, alone, and to make it where it is missing.</summary>
-    internal static FileStreamOptions Options(FileMode mode, FileOptions options = FileOptions.None)
+    public static FileStreamOptions Options(FileMode mode, FileOptions options = FileOptions.None)
     {
         var made = new FileStreamOptions { Mode = mode, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 1, Options = options };
         if (!OperatingSystem.IsWindows())

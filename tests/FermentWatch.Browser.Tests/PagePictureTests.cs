@@ -116,7 +116,8 @@ public sealed class PagePictureTests(Chromium chromium) : IClassFixture<Chromium
             () => [...document.querySelectorAll('main button, main a.button, main select, main input, main .row, main summary, nav a')]
               .map(each => each.type === 'checkbox' || each.type === 'radio' ? each.closest('label') : each)
               .filter(each => { const box = each.getBoundingClientRect(); return box.height > 0 && (box.height < 47.5 || box.width < 47.5); })
-              .map(each => `${Math.round(each.getBoundingClientRect().width)} x ${Math.round(each.getBoundingClientRect().height)}: ${each.outerHTML.slice(0, 80)}`)
+              .map(each => [each.getBoundingClientRect(), each.outerHTML.slice(0, 80)])
+              .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)}: ${html}`)
             """);
         Assert.True(small.Length == 0, string.Join(Environment.NewLine, small));
         int stops = 0;

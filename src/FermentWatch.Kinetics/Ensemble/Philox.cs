@@ -4,7 +4,7 @@ namespace FermentWatch.Kinetics.Ensemble;
 /// Counter-based random numbers: Philox4x32-10 (Salmon, Moraes, Dror and Shaw 2011, Parallel random numbers: as easy as
 /// 1, 2, 3, SC11). The number at a counter needs no number before it, so the order of asking does not matter.
 /// </summary>
-internal static class Philox
+public static class Philox
 {
     private const uint M0 = 0xD2511F53;
     private const uint M1 = 0xCD9E8D57;

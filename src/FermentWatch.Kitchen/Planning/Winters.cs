@@ -1,3 +1,4 @@
+using FermentWatch.Kinetics.Ensemble;
 using FermentWatch.Kitchen.Jars;
 
 namespace FermentWatch.Kitchen.Planning;
@@ -17,8 +18,11 @@ internal sealed class Winters
     public const double EatingDeviation = 0.10;
 
     private const double LotDeviation = 0.05, LeastShare = 0.3;
-    private const int Key = 20261101, DaysAfter = 90;
+    private const ulong Key = 20261101;
+    private const int DaysAfter = 90;
     private static readonly double Half = Math.Sqrt(0.5);
+
+    private enum Drawn : uint { Eating = 1, Yield, Pace, LotPace, LotYield, LotLoss }
 
     private readonly (double Eating, double Yield, double Pace)[] _winters = new (double, double, double)[Count];
     private readonly (double Pace, double Yield, double Loss)[,] _lots = new (double, double, double)[Count, StartSearch.MostStarts * 2];
@@ -26,13 +30,13 @@ internal sealed class Winters
     /// <summary>Draws the winters.</summary>
     public Winters()
     {
-        var random = new Random(Key);
-        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-        for (int winter = 0; winter < Count; winter++)
+        for (uint winter = 0; winter < Count; winter++)
         {
-            _winters[winter] = (Share(EatingDeviation * Normal()), Share(Servings.Deviation * Normal()), Normal());
-            for (int lot = 0; lot < _lots.GetLength(1); lot++)
-                _lots[winter, lot] = (Normal(), Share(LotDeviation * Normal()), random.NextDouble());
+            _winters[winter] = (Share(EatingDeviation * Normal(Drawn.Eating, winter)), Share(Servings.Deviation * Normal(Drawn.Yield, winter)),
+                Normal(Drawn.Pace, winter));
+            for (uint lot = 0; lot < _lots.GetLength(1); lot++)
+                _lots[winter, lot] = (Normal(Drawn.LotPace, winter, lot), Share(LotDeviation * Normal(Drawn.LotYield, winter, lot)),
+                    Philox.Uniform(Key, (uint)Drawn.LotLoss, winter, lot));
         }
     }
 
@@ -97,6 +101,8 @@ internal sealed class Winters
         }
         return lost;
     }
+
+    private static double Normal(Drawn what, uint winter, uint lot = 0) => Philox.Normal(Key, (uint)what, winter, lot);
 
     private static double Share(double deviation) => Math.Max(LeastShare, 1 + deviation);
 

@@ -16,8 +16,9 @@ internal static class OldReadingsBenchmark
         await Verb.RunAsync(household, "sensor", "add", "cellar");
         string[] import = ["import", "readings", csv, "--sensor", "cellar", "--time-column", "time", "--value-column", "celsius"];
         Verb first = await Verb.RunAsync(household, import);
-        Console.WriteLine($"{count:N0} readings, {new FileInfo(csv).Length >> 20:N0} MB: {first}, {count / first.Time.TotalSeconds:N0} a second; the log "
-            + $"then has {new FileInfo(Path.Combine(household, "readings.db")).Length >> 20:N0} MB");
+        Console.WriteLine($"{count:N0} readings, {new FileInfo(csv).Length >> 20:N0} MB: {first}, "
+            + $"{count / first.Time.TotalSeconds:N0} a second; "
+            + $"the log then has {new FileInfo(Path.Combine(household, "readings.db")).Length >> 20:N0} MB");
         Console.WriteLine(first.Output);
         Verb again = await Verb.RunAsync(household, import);
         Console.WriteLine($"the same file again: {again}");

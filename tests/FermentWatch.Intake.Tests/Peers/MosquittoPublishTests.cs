@@ -33,7 +33,13 @@ public sealed class MosquittoPublishTests
         var (exit, error) = await MosquittoPublisher.RunAsync(
             "-h", "127.0.0.1", "-p", $"{broker.Broker.Port}", "-i", "cellar", "-u", "cellar", "-P", password,
             "-q", "1", "-t", "fermentwatch/sensor/cellar", "-m",
-            """[{"bn":"cellar:","bt":1790841600,"bu":"Cel","n":"temperature","v":17.5},{"n":"temperature","t":-900,"v":17.25},{"n":"humidity","u":"%RH","v":70}]""");
+            """
+            [
+              {"bn":"cellar:","bt":1790841600,"bu":"Cel","n":"temperature","v":17.5},
+              {"n":"temperature","t":-900,"v":17.25},
+              {"n":"humidity","u":"%RH","v":70}
+            ]
+            """);
 
         Assert.Equal((0, ""), (exit, error));
         Instant baseTime = Instant.FromUtc(2026, 10, 1, 8, 0);

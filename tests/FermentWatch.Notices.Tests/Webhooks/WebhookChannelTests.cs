@@ -103,7 +103,9 @@ public sealed class WebhookChannelTests : IAsyncLifetime, IDisposable
         JsonElement json = JsonDocument.Parse(_got!.Value.Body).RootElement;
         Assert.Equal("https://kitchen.example.org/", json.GetProperty("pageUrl").GetString());
         Assert.Equal(
-            """[{"answer":"all well","shelf":null,"url":"https://kitchen.example.org/answer/whole"},{"answer":"all well","shelf":"K\u00FCche","url":"https://kitchen.example.org/answer/11111111111111111111111111111111"},{"answer":"all well","shelf":"cellar","url":"https://kitchen.example.org/answer/22222222222222222222222222222222"}]""",
+            """[{"answer":"all well","shelf":null,"url":"https://kitchen.example.org/answer/whole"},"""
+            + """{"answer":"all well","shelf":"K\u00FCche","url":"https://kitchen.example.org/answer/11111111111111111111111111111111"},"""
+            + """{"answer":"all well","shelf":"cellar","url":"https://kitchen.example.org/answer/22222222222222222222222222222222"}]""",
             json.GetProperty("answers").GetRawText());
     }
 

@@ -52,11 +52,12 @@ public class CheckTests
         };
         Call call = await Call.WithEnvironment(environment, "check");
         Assert.Equal(2, call.ExitCode);
+        const string From = "[environment FERMENTWATCH__INFLUX__";
         Assert.Equal(
-            """
+            $"""
             3 settings are wrong:
-            Influx:Address is 'influx.home'; the address of an InfluxDB belongs here, like http://192.168.1.10:8086. [environment FERMENTWATCH__INFLUX__ADDRESS]
-            Influx:Token holds a space or a character that cannot be sent; the token as the receiver shows it belongs here. [environment FERMENTWATCH__INFLUX__TOKEN]
+            Influx:Address is 'influx.home'; the address of an InfluxDB belongs here, like http://192.168.1.10:8086. {From}ADDRESS]
+            Influx:Token holds a space or a character that cannot be sent; the token as the receiver shows it belongs here. {From}TOKEN]
             Influx:Bucket is missing beside an address; the name of the bucket belongs here.
 
             """, call.Error);

@@ -129,7 +129,10 @@ public sealed class ImportReadingsTests : IAsyncLifetime, IDisposable
         connection.Open();
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText =
-            "SELECT printf('%s %.2f %d', datetime(instant_ms / 1000, 'unixepoch'), value, verdict) FROM reading WHERE received_ms = instant_ms ORDER BY instant_ms";
+            """
+            SELECT printf('%s %.2f %d', datetime(instant_ms / 1000, 'unixepoch'), value, verdict)
+            FROM reading WHERE received_ms = instant_ms ORDER BY instant_ms
+            """;
         using SqliteDataReader row = command.ExecuteReader();
         var lines = new List<string>();
         while (row.Read())

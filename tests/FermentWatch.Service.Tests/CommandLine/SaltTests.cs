@@ -85,14 +85,15 @@ public class SaltTests
     {
         Call call = await Call.Of("salt", "--produce-mass", "2.3kg", "--percent", "2.25%", "--water", "500g", "--salt-kind", "table");
         Assert.Equal(0, call.ExitCode);
+        const string TopUp = "Use 1.5 tablespoons of salt in a quart (28 g in a litre) of boiled and cooled water.";
         Assert.Equal(
-            """
+            $"""
             salt              63.0 g, 2.25 % of vegetables and liquid, 2.8 kg
             by the spoon      3 1/4 tablespoons to 3 3/4 tablespoons of table salt, about 3 1/2 tablespoons
             why a range       a tablespoon of table salt is published or was weighed as 17 to 19 g; weigh it if you can
             brine to pour on  11.19 % by mass, with all the salt in the liquid
             evens out at      2.20 % by mass of everything in the jar
-            Caution: Never top up with plain water: it thins the salt. Use 1.5 tablespoons of salt in a quart (28 g in a litre) of boiled and cooled water.
+            Caution: Never top up with plain water: it thins the salt. {TopUp}
             Caution: Ferments are salty: on a salt-restricted diet, ask first.
             Caution: Your local food-safety guidance comes first. When in doubt, throw it out.
 
@@ -104,7 +105,8 @@ public class SaltTests
     {
         Call call = await Call.Of("salt", "--produce-mass", "1kg", "--percent", "2%", "--json");
         Assert.Equal(
-            """{"salt_g":20,"tablespoons_low":1.052632,"tablespoons_typical":1.111111,"tablespoons_high":1.176471,"evens_out_percent_by_mass":1.960784}""",
+            """{"salt_g":20,"tablespoons_low":1.052632,"tablespoons_typical":1.111111,"tablespoons_high":1.176471,"""
+            + "\"evens_out_percent_by_mass\":1.960784}",
             call.Output.Trim());
     }
 

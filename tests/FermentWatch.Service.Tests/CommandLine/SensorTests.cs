@@ -15,13 +15,14 @@ public sealed class SensorTests : IDisposable
         Assert.Equal((0, ""), (call.ExitCode, call.Error));
         string password = call.Lines[2]["password  ".Length..];
         Assert.Matches("^[a-z2-9]{6}(-[a-z2-9]{6}){3}$", password);
+        const string Topic = "fermentwatch/sensor/cellar-shelf-left/temperature";
         Assert.Equal(
             $"""
             broker    127.0.0.1 port 1883
             user      cellar-shelf-left
             password  {password}
-            topic     fermentwatch/sensor/cellar-shelf-left/temperature
-            try it    mosquitto_pub -h 127.0.0.1 -p 1883 -i cellar-shelf-left -u cellar-shelf-left -P {password} -q 1 -t fermentwatch/sensor/cellar-shelf-left/temperature -m 21.5
+            topic     {Topic}
+            try it    mosquitto_pub -h 127.0.0.1 -p 1883 -i cellar-shelf-left -u cellar-shelf-left -P {password} -q 1 -t {Topic} -m 21.5
             The password is not kept and is not shown again.
 
             """, call.Output);

@@ -36,7 +36,12 @@ public sealed class ServiceSettingsTests : IDisposable
     public void Gather_EverythingWrong_SaysAllInOneMessageWithItsPlace()
     {
         SettingsPlaces places = Places(
-            """{ "Storage": { "Folder": "data" }, "Web": { "Prot": 80 }, "Mqtt": { "Port": [1883], "ConnectTimeout": "10" }, "Wbe": { "Port": 80 } }""",
+            """
+            {
+              "Storage": { "Folder": "data" }, "Web": { "Prot": 80 }, "Mqtt": { "Port": [1883], "ConnectTimeout": "10" },
+              "Wbe": { "Port": 80 }
+            }
+            """,
             new() { ["FERMENTWATCH__WEB__ADDRESS"] = "home", ["FERMENTWATCH__MQTT__ENABLED"] = "perhaps" },
             new() { ["FERMENTWATCH__MQTT__MAXPAYLOADBYTES"] = "7" });
         (_, SettingsReading reading) = ServiceSettings.Gather(places);

@@ -19,8 +19,8 @@ public sealed class ArchiveKillTests(ITestOutputHelper output) : IDisposable
         RandomHousehold.Make(first, 21);
         ForgetTimesOfNoCalendar(first);
         TemporaryFolder.Sql(Path.Combine(first, "readings.db"),
-            "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 60000) INSERT INTO reading SELECT 9, 1, i * 1000, i % 20, i, 1, 1, "
-            + "1000000 + i FROM n");
+            "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 60000) "
+            + "INSERT INTO reading SELECT 9, 1, i * 1000, i % 20, i, 1, 1, 1000000 + i FROM n");
         string zip = await Archived.ExportAsync(first, _folder.File("all.zip"));
         var random = new Random(20261201);
         int none = 0, whole = 0;

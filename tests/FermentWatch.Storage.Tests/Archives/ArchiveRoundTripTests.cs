@@ -49,7 +49,8 @@ public sealed class ArchiveRoundTripTests : IDisposable
         TemporaryFolder.Sql(records,
             """
             INSERT INTO jar(Id, AddedWaterKilograms, BatchId, ChangedAtRevision, Cover, Cut, Lid, Name, Number, PackedAt, Portions, Target,
-                VesselLitres, Salting_Knowledge, Salting_Percent) VALUES('J', 0.1, 'B', 1, 1, 'Shredded', 1, '=1+1', 3, 1759579200123, '[]', 3, 1.5, 1, 2.25);
+                VesselLitres, Salting_Knowledge, Salting_Percent)
+            VALUES('J', 0.1, 'B', 1, 1, 'Shredded', 1, '=1+1', 3, 1759579200123, '[]', 3, 1.5, 1, 2.25);
             INSERT INTO observation(Id, JarId, At, By, EnteredAt, kind, Note) VALUES('o', 'J', 1759579200123, 'Robin', 1759579200124, 'look', 'is
             grey');
             INSERT INTO photo(ObservationId, Jpeg) VALUES('o', x'FFD8FF00E1');

@@ -31,7 +31,7 @@ internal static class ExportVerb
         string draft = path + ".draft";
         try
         {
-            await using (FileStream file = DraftOf(draft))
+            await using (var file = new FileStream(draft, PrivateFiles.Options(FileMode.Create)))
                 await Consoles.WithProgressAsync("readings", context, async progress =>
                 {
                     await new HouseholdArchive(storage).WriteAsync(file, withReadings, progress, cancellationToken);
@@ -50,14 +50,5 @@ internal static class ExportVerb
         {
             File.Delete(draft);
         }
-    }
-
-    /// <summary>A file for its owner only, as the databases are.</summary>
-    private static FileStream DraftOf(string path)
-    {
-        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        return new FileStream(path, options);
     }
 }
