@@ -11,6 +11,7 @@ namespace FermentWatch.Storage.Records.Books;
 internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJarBook
 {
     private Kept? _kept;
+    private Ended? _ended;
 
     /// <summary>
     /// Every page and every loop asks for these: they are read again only once facts have changed, and then only the jars that changed,
@@ -18,15 +19,21 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
     /// </summary>
     public async Task<IReadOnlyList<Jar>> KeptAsync(CancellationToken cancellationToken) => await InOneMomentAsync(async context =>
     {
-        long facts = await context.FactsRevisions.Select(row => row.Facts).SingleAsync(cancellationToken);
+        long facts = await FactsAsync(context, cancellationToken);
         if (_kept is not { } kept || kept.Facts != facts)
             _kept = kept = new Kept(facts, await KeptAsync(context, _kept, cancellationToken));
         return kept.Jars;
     }, cancellationToken);
 
-    public Task<IReadOnlyList<Jar>> EndedLastAsync(int atMost, CancellationToken cancellationToken) =>
-        ReadAsync(jars => jars.Where(jar => jar.EndedAt != null).OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar =>
-            jar.Number).Take(atMost), cancellationToken);
+    /// <summary>The forecasts of every quarter hour learn from these; they are read again only once facts have changed.</summary>
+    public async Task<IReadOnlyList<Jar>> EndedLastAsync(int atMost, CancellationToken cancellationToken) => await InOneMomentAsync(async context =>
+    {
+        long facts = await FactsAsync(context, cancellationToken);
+        if (_ended is not { } ended || ended.Facts != facts || ended.AtMost != atMost)
+            _ended = ended = new Ended(facts, atMost, await ReadAsync(context, jars => jars.Where(jar => jar.EndedAt != null)
+                .OrderByDescending(jar => jar.EndedAt).ThenByDescending(jar => jar.Number).Take(atMost), cancellationToken));
+        return ended.Jars;
+    }, cancellationToken);
 
     public Task<IReadOnlyList<Jar>> AllAsync(CancellationToken cancellationToken) =>
         ReadAsync(jars => jars, cancellationToken);
@@ -185,6 +192,11 @@ internal sealed class JarBook(IDbContextFactory<RecordsContext> contexts) : IJar
             .Include(jar => jar.Observations.OrderBy(observation => observation.At).ThenBy(observation => observation.Id))
             .OrderBy(jar => jar.Number).AsSplitQuery().ToListAsync(cancellationToken);
 
+    private static Task<long> FactsAsync(RecordsContext context, CancellationToken cancellationToken) =>
+        context.FactsRevisions.Select(row => row.Facts).SingleAsync(cancellationToken);
+
     /// <summary>The kept jars as of a revision of the facts; read by many at once, changed by nobody.</summary>
     private sealed record Kept(long Facts, IReadOnlyList<Jar> Jars);
+
+    private sealed record Ended(long Facts, int AtMost, IReadOnlyList<Jar> Jars);
 }

@@ -201,6 +201,7 @@ public sealed class JarBookTests : OpenedRecords
         IReadOnlyList<Jar> ended = await Book.EndedLastAsync(2, default);
         Assert.Equal([1, 3], ended.Select(jar => jar.Number));
         Assert.All(ended, jar => Assert.Single(jar.Observations));
+        Assert.Same(ended, await Book.EndedLastAsync(2, default));
     }
 
     [Fact]
@@ -232,9 +233,9 @@ public sealed class JarBookTests : OpenedRecords
         Assert.Same(before[2], after[2]);
     }
 
-    /// <summary>Whatever is done to whichever jar, the kept list is that of a book that reads everything.</summary>
+    /// <summary>Whatever is done to whichever jar, the lists of kept and of ended jars are those of a book that reads everything.</summary>
     [Fact]
-    public async Task KeptAsync_AfterAnyChangeOfAnyJar_IsThatOfABookThatReadsEverything()
+    public async Task KeptAndEnded_AfterAnyChangeOfAnyJar_AreThoseOfABookThatReadsEverything()
     {
         Place shelf = await AddPlaceAsync(), cellar = await AddPlaceAsync("cellar");
         var jars = new List<Jar>(await Book.AddAsync([Jar(shelf), Jar(shelf), Jar(shelf)], default));
@@ -243,6 +244,7 @@ public sealed class JarBookTests : OpenedRecords
         for (int step = 0; step < 60; step++)
         {
             await Book.KeptAsync(default);
+            await Book.EndedLastAsync(2, default);
             Jar jar = (await Book.FindAsync(random.Next(1, jars.Count + 1), default))!;
             switch (random.Next(6))
             {
@@ -270,7 +272,9 @@ public sealed class JarBookTests : OpenedRecords
                     jars.AddRange(await Book.AddAsync([Jar(shelf)], default));
                     break;
             }
-            Assert.Equal(Told((await Book.AllAsync(default)).Where(each => each.EndedAt is null)), Told(await Book.KeptAsync(default)));
+            IReadOnlyList<Jar> all = await Book.AllAsync(default);
+            Assert.Equal(Told(all.Where(each => each.EndedAt is null)), Told(await Book.KeptAsync(default)));
+            Assert.Equal(Told(all.Where(each => each.EndedAt is not null).TakeLast(2)), Told(await Book.EndedLastAsync(2, default)));
         }
         Assert.Contains(await Book.AllAsync(default), each => each.EndedAt is not null);
     }
