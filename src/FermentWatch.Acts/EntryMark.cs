@@ -27,6 +27,10 @@ public sealed record EntryMark(Guid Id, Person Who, MemberRole Role, Again Again
 [AttributeUsage(AttributeTargets.Class)]
 public sealed class OpenToChildrenAttribute : Attribute;
 
+/// <summary>Lets scripts that may record do an act: it writes down what was done with jars. One without it is for scripts that may manage.</summary>
+[AttributeUsage(AttributeTargets.Class)]
+public sealed class OpenToRecordersAttribute : Attribute;
+
 /// <summary>Names the acts behind a door (a page, an endpoint), by which the door knows whom it lets through.</summary>
 /// <param name="acts">Classes of acts.</param>
 [AttributeUsage(AttributeTargets.Class)]
@@ -37,4 +41,8 @@ public sealed class DoesAttribute(params Type[] acts) : Attribute
     /// <summary>Whether a person of this role may do one of them; each act refuses for itself what is not this person's.</summary>
     public bool IsOpenTo(MemberRole role) =>
         role == MemberRole.Adult || Acts.Any(act => act.IsDefined(typeof(OpenToChildrenAttribute), inherit: false));
+
+    /// <summary>How far a script must be let to come through.</summary>
+    public ScriptScope Needs =>
+        Acts.All(act => act.IsDefined(typeof(OpenToRecordersAttribute), inherit: false)) ? ScriptScope.Record : ScriptScope.Manage;
 }

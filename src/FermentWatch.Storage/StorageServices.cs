@@ -74,6 +74,7 @@ public static class StorageServices
         services.AddSingleton<IMemberBook, MemberBook>();
         services.AddSingleton<ISignInBook, SignInBook>();
         services.AddSingleton<IGuestBook, GuestBook>();
+        services.AddSingleton<IScriptKeyBook, ScriptKeyBook>();
         services.AddSingleton<ICalendarFeedBook, CalendarFeedBook>();
 
         services.AddIdentityCore<Account>(options =>

@@ -47,6 +47,7 @@ public static class WebServices
             ExceptionHandler = TroubleAnswer.WriteAsync, StatusCodeSelector = statusOf,
             SuppressDiagnosticsCallback = failed => statusOf(failed.Exception) != StatusCodes.Status500InternalServerError,
         });
+        app.UseWhen(context => AccountServices.IsApi(context.Request), api => api.UseResponseCompression());
         app.UseWhen(IsForScripts, scripts => scripts.UseStatusCodePages());
         app.UseWhen(context => !IsForScripts(context), people =>
             people.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
@@ -59,6 +60,7 @@ public static class WebServices
         app.Use(ForgeryGate.PassCallAsync);
         app.Use(KeptEntries.PassAsync);
         app.Use(ChildGate.PassAsync);
+        app.Use(ScriptGate.PassAsync);
         app.UseAntiforgery();
         app.Use(ForgeryGate.PassFormAsync);
         app.Use(DoneAlready.LeadAsync);
@@ -77,8 +79,7 @@ public static class WebServices
     }
 
     private static bool IsForScripts(HttpContext context) =>
-        context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/openapi")
-            || KeptEntries.Is(context.Request);
+        AccountServices.IsApi(context.Request) || KeptEntries.Is(context.Request);
 
     private static async Task<IResult> SignOutAsync([Microsoft.AspNetCore.Mvc.FromForm] SignOutForm _, SignInDesk desk)
     {

@@ -30,6 +30,7 @@ public sealed class LandedStepsTests
         { "20261130225500_DecisionsAskedFor", "9de894e34286146f" },
         { "20261202000000_PortionsAndWhereJarsGo", "7d2c867eae9c38bd" },
         { "20261203000000_RecipesOfTheHousehold", "966863f8827cb43d" },
+        { "20261205000000_KeysForScripts", "8d7086589f1a0baf" },
     };
 
     public static TheoryData<int, string> OfReadings => new()

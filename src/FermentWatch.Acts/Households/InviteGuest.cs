@@ -1,5 +1,3 @@
-using System.Buffers.Text;
-using System.Security.Cryptography;
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Typed;
@@ -11,7 +9,6 @@ namespace FermentWatch.Acts.Households;
 /// <summary>Where links for whoever looks in are made and withdrawn.</summary>
 public sealed class InviteGuest(IGuestBook guests, TimeProvider clock)
 {
-    private const int SecretBytes = 18;
     private const int LongestName = 40;
     private const int UsualDays = 7;
     private const int LongestDays = 60;
@@ -29,10 +26,10 @@ public sealed class InviteGuest(IGuestBook guests, TimeProvider clock)
         int days = reader.ReadWhole("days", input.Days, UsualDays, 1, LongestDays);
         if (reader.Refusals.Count > 0)
             return (null, reader.Refusals);
-        string secret = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(SecretBytes));
+        string secret = LongSecret.New();
         await guests.AddAsync(new GuestLink
         {
-            Id = Guid.CreateVersion7(clock.GetUtcNow()), Name = name, SecretHash = GuestLink.HashOf(secret), MadeBy = by, MadeAt = Now,
+            Id = Guid.CreateVersion7(clock.GetUtcNow()), Name = name, SecretHash = LongSecret.HashOf(secret), MadeBy = by, MadeAt = Now,
                 ExpiresAt = Now + Duration.FromDays(days),
         }, cancellationToken);
         return ($"guest/{secret}", []);
@@ -42,7 +39,7 @@ public sealed class InviteGuest(IGuestBook guests, TimeProvider clock)
 
     /// <summary>The link of a secret; null if there is none. Whether it still opens the round is said beside it.</summary>
     public async Task<(GuestLink Link, bool Opens)?> FindAsync(string secret, CancellationToken cancellationToken) =>
-        await guests.FindAsync(GuestLink.HashOf(secret), cancellationToken) is { } link ? (link, link.Opens(Now)) : null;
+        await guests.FindAsync(LongSecret.HashOf(secret), cancellationToken) is { } link ? (link, link.Opens(Now)) : null;
 }
 
 /// <summary>Somebody who looks in, as typed.</summary>

@@ -9,6 +9,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Puts the record of a jar right; what stood before is kept.</summary>
+[OpenToRecorders]
 public sealed class CorrectJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, ReadyStarters starters, IForecastRenewal renewal,
     TimeProvider clock)
 {

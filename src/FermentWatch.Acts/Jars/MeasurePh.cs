@@ -11,6 +11,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Enters a pH of a jar.</summary>
+[OpenToRecorders]
 public sealed class MeasurePh(IHouseholdBook households, EntryFiling filing, TimeProvider clock)
 {
     /// <summary>What was written down, what was wrong, or what is asked.</summary>

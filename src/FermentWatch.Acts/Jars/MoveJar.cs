@@ -9,6 +9,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Says that a jar stands somewhere else.</summary>
+[OpenToRecorders]
 public sealed class MoveJar(IJarBook jars, IPlaceBook places, IHouseholdBook households, TakeBackMove takeBack, IForecastRenewal renewal,
     TimeProvider clock)
 {

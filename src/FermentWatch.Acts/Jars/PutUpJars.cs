@@ -15,6 +15,7 @@ namespace FermentWatch.Acts.Jars;
 /// Puts up one jar or several alike. A form acts once, by the rule of <see cref="SentForm"/>: its id names the batch on record, and what it
 /// says the jars, so that it may be sent again by a phone that heard no answer, days later or after a restart.
 /// </summary>
+[OpenToRecorders]
 public sealed class PutUpJars(IJarBook jars, IHouseholdBook households, ReadyPlaces ready, ReadyStarters starters, CorrectJar correct,
     IForecastRenewal renewal, TimeProvider clock)
 {

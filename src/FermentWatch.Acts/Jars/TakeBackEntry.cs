@@ -13,7 +13,7 @@ namespace FermentWatch.Acts.Jars;
 /// Takes back what was entered; a jar that went into the cold by it stands where it stood before, one that ended is kept again. A child
 /// takes back its own looks and sightings.
 /// </summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class TakeBackEntry(IJarBook jars, TakeBackMove moves, IForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>Moves of former versions bear an id of their own and came a moment after the change of stage.</summary>
@@ -39,6 +39,7 @@ public sealed class TakeBackEntry(IJarBook jars, TakeBackMove moves, IForecastRe
 }
 
 /// <summary>Takes back a move that was none: the jar stands where it stood before.</summary>
+[OpenToRecorders]
 public sealed class TakeBackMove(IJarBook jars, IPlaceBook places, IForecastRenewal renewal, TimeProvider clock)
 {
     /// <summary>False if it is not of this jar, is its first place, or was taken back before.</summary>

@@ -12,7 +12,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Jars;
 
 /// <summary>Says that something was taken out of a jar to eat it.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class TakePortion(IHouseholdBook households, EntryFiling filing, TimeProvider clock)
 {
     /// <summary>What was written down, what was wrong, or what is asked.</summary>
@@ -36,7 +36,7 @@ public sealed class TakePortion(IHouseholdBook households, EntryFiling filing, T
 }
 
 /// <summary>Says that a jar is open, where nothing was taken out yet.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class OpenJar(IHouseholdBook households, EntryFiling filing, TimeProvider clock)
 {
     /// <summary>What was written down, what was known already, or what was wrong.</summary>

@@ -5,7 +5,7 @@ using FermentWatch.Kitchen.Observations;
 namespace FermentWatch.Acts.Photos;
 
 /// <summary>Keeps a picture of what was seen.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class KeepPhoto(IPhotoBook photos)
 {
     /// <summary>Keeps it; one that is there already is replaced by its own sender, and by an adult.</summary>

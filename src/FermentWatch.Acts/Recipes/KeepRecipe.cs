@@ -6,6 +6,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Recipes;
 
 /// <summary>Keeps a recipe: typed, or from a file that somebody handed over; removes one.</summary>
+[OpenToRecorders]
 public sealed class KeepRecipe(IRecipeBook recipes, IHouseholdBook households, TimeProvider clock)
 {
     /// <summary>Most recipes of one household: a list that a person reads.</summary>

@@ -10,7 +10,7 @@ namespace FermentWatch.Acts.Rounds;
 /// Answers for the jars of a board, which may have been looked at yesterday on a phone: what stood on it counts, and what became of it is
 /// read from the record.
 /// </summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class AnswerBoard(SayAllWell allWell, ReportSeen report, IJarBook jars, HouseholdReader household)
 {
     /// <summary>What a tick may be, in one tap; anything else is said on a page of its own.</summary>

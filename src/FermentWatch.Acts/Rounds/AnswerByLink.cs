@@ -10,6 +10,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Where answers by link are handed in. A link opens nothing but its own answer, and each of its jars is answered for once.</summary>
+[OpenToRecorders]
 public sealed class AnswerByLink(INoticeLinks links, INoticeBook notices, IMemberBook members, IHouseholdBook households, IJarBook jars,
     SayAllWell allWell, TimeProvider clock)
 {

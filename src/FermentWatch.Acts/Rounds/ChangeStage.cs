@@ -6,6 +6,7 @@ using FermentWatch.Kitchen.RoundAnswers;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Into the cold, finished or thrown out; into the cold also names the place.</summary>
+[OpenToRecorders]
 public sealed class ChangeStage(RoundFiling filing, IJarBook jars, IPlaceBook places, IForecastRenewal renewal)
 {
     /// <summary>What became of it.</summary>

@@ -8,7 +8,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Enters looks and sightings of former days from the week sheet; what somebody answered for before stays as it is.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class EnterWeekSheet(RoundFiling filing, IHouseholdBook households, TimeProvider clock)
 {
     /// <param name="ticks">The boxes that were filled in.</param>

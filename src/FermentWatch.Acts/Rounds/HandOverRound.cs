@@ -7,7 +7,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Hands the round of one date over to somebody else, or takes it back.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class HandOverRound(IMemberBook members)
 {
     /// <summary>Whose round it is on which day, from a date on.</summary>
@@ -28,6 +28,7 @@ public sealed class HandOverRound(IMemberBook members)
 }
 
 /// <summary>Not tasting this week, or again from today on.</summary>
+[OpenToRecorders]
 public sealed class PauseTasting(IHouseholdBook households, WrittenDown written, TimeProvider clock)
 {
     private const int Days = 7;

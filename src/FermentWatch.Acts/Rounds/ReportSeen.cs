@@ -4,7 +4,7 @@ using FermentWatch.Kitchen.RoundAnswers;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Reports what was seen at a jar.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class ReportSeen(RoundFiling filing)
 {
     public Task<AnswerOutcome> DoAsync(int number, SightingKind kind, string? note, EntryMark mark, CancellationToken cancellationToken) =>
@@ -12,7 +12,7 @@ public sealed class ReportSeen(RoundFiling filing)
 }
 
 /// <summary>Says how a jar tastes. An adult tastes first.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class ReportTaste(RoundFiling filing)
 {
     public Task<AnswerOutcome> DoAsync(int number, TasteVerdict verdict, EntryMark mark, CancellationToken cancellationToken) => filing.OneAsync(
@@ -22,6 +22,7 @@ public sealed class ReportTaste(RoundFiling filing)
 }
 
 /// <summary>Says what was done about a jar: trouble seen to, or left standing.</summary>
+[OpenToRecorders]
 public sealed class SettleTrouble(RoundFiling filing)
 {
     public Task<AnswerOutcome> DoAsync(int number, HandlingKind kind, EntryMark mark, CancellationToken cancellationToken) => filing.OneAsync(

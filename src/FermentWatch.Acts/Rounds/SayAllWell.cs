@@ -4,7 +4,7 @@ using FermentWatch.Kitchen.Rounds;
 namespace FermentWatch.Acts.Rounds;
 
 /// <summary>Says of jars of today's round that all is well.</summary>
-[OpenToChildren]
+[OpenToChildren, OpenToRecorders]
 public sealed class SayAllWell(RoundFiling filing, RoundReader rounds)
 {
     /// <summary>All well for a shelf, except these numbers.</summary>

@@ -11,6 +11,7 @@ using NodaTime.Extensions;
 namespace FermentWatch.Acts.Sensors;
 
 /// <summary>Where checks of probes in buffers are handed in, by the pages and the API.</summary>
+[OpenToRecorders]
 public sealed class CheckProbe(IProbeBook probes, IHouseholdBook households, WrittenDown written, TimeProvider clock)
 {
     /// <summary>Files a check, or tells everything that is wrong with it; what was read since is judged again.</summary>

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using NodaTime;
 
 namespace FermentWatch.Kitchen.Members;
@@ -14,7 +12,7 @@ public sealed class GuestLink
     /// <summary>Who looks in; stands beside what this person answers.</summary>
     public required string Name { get; init; }
 
-    /// <summary>See <see cref="HashOf"/>; unique.</summary>
+    /// <summary>See <see cref="LongSecret.HashOf"/>; unique.</summary>
     public required string SecretHash { get; init; }
 
     public required string MadeBy { get; init; }
@@ -31,9 +29,6 @@ public sealed class GuestLink
 
     /// <summary>Whether it opens the round at an instant.</summary>
     public bool Opens(Instant now) => WithdrawnAt is null && now < ExpiresAt;
-
-    /// <summary>What is kept of a secret. A long random one needs no salt.</summary>
-    public static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 }
 
 /// <summary>The record of guest links.</summary>

@@ -34,7 +34,7 @@ internal static class ActServices
             .AddSingleton<AnswerByLink>().AddSingleton<PauseRounds>()
         .AddSingleton<ExportHousehold>().AddSingleton<DescribeHousehold>().AddSingleton<DescribePlace>()
             .AddSingleton<ShareDuties>().AddSingleton<InviteGuest>()
-            .AddScoped<ManageMembers>()
+            .AddScoped<ManageMembers>().AddSingleton<IssueScriptKey>()
         .AddScoped<AccountReader>().AddScoped<FoundHousehold>().AddSingleton<KeepSignedIn>()
         .AddSingleton<ReachPeople>().AddSingleton<MuteOccasion>().AddSingleton<CalendarAddress>().AddSingleton<TellPhone>()
         .AddSingleton<GiveSensor>().AddSingleton<ReadByRule>().AddSingleton<TakeOffer>().AddSingleton<CheckProbe>().AddSingleton<AdmitGear>()

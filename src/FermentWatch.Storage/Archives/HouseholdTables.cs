@@ -53,6 +53,7 @@ internal static class HouseholdTables
     {
         ["forecast"] = "forecasts are worked out again from what is here",
         ["sign_in"] = "who is signed in: a secret",
+        ["script_key"] = "keys for scripts: a secret",
         ["guest_link"] = "links for whoever looks in: a secret",
         ["calendar_feed"] = "addresses of calendars: each is a key",
         ["push_key_pair"] = "the key pair for push: a secret",

@@ -85,6 +85,8 @@ public sealed class RecordsContext(DbContextOptions<RecordsContext> options)
 
     internal DbSet<GuestLink> GuestLinks => Set<GuestLink>();
 
+    internal DbSet<ScriptKey> ScriptKeys => Set<ScriptKey>();
+
     internal DbSet<ForecastRow> Forecasts => Set<ForecastRow>();
 
     internal DbSet<ForecastMarkRow> ForecastMarks => Set<ForecastMarkRow>();

@@ -9,7 +9,6 @@ namespace FermentWatch.Web.Accounts;
 /// <summary>Who may come in, and how.</summary>
 internal static class AccountServices
 {
-    private const string Api = "/api";
     private static readonly TimeSpan Stay = TimeSpan.FromDays(60);
 
     /// <summary>Registers the cookie and the rule that everything needs a sign-in unless it says otherwise.</summary>
@@ -27,10 +26,12 @@ internal static class AccountServices
             options.SlidingExpiration = true;
             options.LoginPath = "/sign-in";
             options.ReturnUrlParameter = "to";
+            options.ForwardDefaultSelector = context => ScriptKeys.AreBrought(context) ? ScriptKeys.Named : null;
+            (options.ForwardSignIn, options.ForwardSignOut) = (SignIns.Scheme, SignIns.Scheme);
             options.Events.OnValidatePrincipal = SignIns.CheckAsync;
             options.Events.OnRedirectToLogin = AskToSignInAsync;
             options.Events.OnRedirectToAccessDenied = context => Answer(context.Response, StatusCodes.Status403Forbidden, context.RedirectUri);
-        });
+        }).AddScheme<AuthenticationSchemeOptions, ScriptKeys>(ScriptKeys.Named, null);
         services.AddAuthorizationBuilder().SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
         services.AddScoped<SignIns>();
         services.AddSingleton<KeptForms>();
@@ -49,8 +50,10 @@ internal static class AccountServices
         await Answer(context.Response, StatusCodes.Status401Unauthorized, signIn);
     }
 
-    private static bool IsForScripts(HttpRequest request) =>
-        request.Path.StartsWithSegments(Api) || request.Path.StartsWithSegments("/openapi") || KeptEntries.Is(request);
+    /// <summary>Whether a request is of the API or of its description.</summary>
+    internal static bool IsApi(HttpRequest request) => request.Path.StartsWithSegments("/api") || request.Path.StartsWithSegments("/openapi");
+
+    private static bool IsForScripts(HttpRequest request) => IsApi(request) || KeptEntries.Is(request);
 
     /// <summary>A script gets the status, a browser the sign-in page.</summary>
     private static Task Answer(HttpResponse response, int status, string signIn)

@@ -48,12 +48,15 @@ public sealed class SignIns(KeepSignedIn keep)
             context.ReplacePrincipal(new ClaimsPrincipal(Identity(id!.Value, who)));
     }
 
-    private static ClaimsIdentity Identity(Guid signIn, SignedIn who) => new(
-        [
-            new Claim(ClaimTypes.NameIdentifier, who.AccountId.ToString()), new Claim(ClaimTypes.Name, who.Name),
-                new Claim(ClaimTypes.Role, who.Role.ToString()),
-            new Claim(StampClaim, who.Stamp), new Claim(IdClaim, signIn.ToString("N")),
-        ], Scheme, ClaimTypes.Name, ClaimTypes.Role);
+    /// <summary>What a request says of who stands behind it.</summary>
+    internal static Claim[] ClaimsOf(SignedIn who) =>
+    [
+        new(ClaimTypes.NameIdentifier, who.AccountId.ToString()), new(ClaimTypes.Name, who.Name), new(ClaimTypes.Role, who.Role.ToString()),
+    ];
+
+    private static ClaimsIdentity Identity(Guid signIn, SignedIn who) =>
+        new([.. ClaimsOf(who), new Claim(StampClaim, who.Stamp), new Claim(IdClaim, signIn.ToString("N"))], Scheme, ClaimTypes.Name,
+            ClaimTypes.Role);
 
     private static Guid? IdOf(ClaimsPrincipal person) => Guid.TryParse(person.FindFirstValue(IdClaim), out Guid id) ? id : null;
 }

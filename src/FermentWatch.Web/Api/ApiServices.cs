@@ -21,7 +21,13 @@ internal static class ApiServices
         // Left to itself the framework answers what it cannot read with a status and no word.
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddProblemDetails();
-        services.AddOpenApi("v1");
+        services.AddOpenApi("v1", ApiDescription.Describe);
+        services.AddResponseCompression(options =>
+        {
+            // Answers of the API hold no token of a form that could be guessed by its length, as pages do.
+            options.EnableForHttps = true;
+            options.MimeTypes = ["application/json", "application/problem+json", "text/csv"];
+        });
         return services;
     }
 

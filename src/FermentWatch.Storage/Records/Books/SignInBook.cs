@@ -53,6 +53,7 @@ internal sealed class SignInBook(IDbContextFactory<RecordsContext> contexts) : I
         await using var transaction = await context.Database.BeginTransactionAsync(cancellationToken);
         IQueryable<Account> accounts = context.Users.Where(account => account.DisplayName == person);
         await context.SignIns.Where(each => accounts.Any(account => account.Id == each.AccountId)).ExecuteDeleteAsync(cancellationToken);
+        await context.ScriptKeys.Where(each => accounts.Any(account => account.Id == each.AccountId)).ExecuteDeleteAsync(cancellationToken);
         await accounts.ExecuteUpdateAsync(row => row.SetProperty(account => account.DoorsClosedAt, now), cancellationToken);
         await context.Set<CalendarFeed>().Where(feed => feed.Person == person).ExecuteDeleteAsync(cancellationToken);
         bool whole = why != DoorsClosed.PasswordChanged;

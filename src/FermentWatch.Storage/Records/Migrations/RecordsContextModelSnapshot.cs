@@ -337,6 +337,42 @@ namespace FermentWatch.Storage.Records.Migrations
                     b.ToTable("round_pause", (string)null);
                 });
 
+            modelBuilder.Entity("FermentWatch.Kitchen.Members.ScriptKey", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Scope")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("UsedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AccountId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("script_key", (string)null);
+                });
+
             modelBuilder.Entity("FermentWatch.Kitchen.Notices.Notice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1352,6 +1388,15 @@ namespace FermentWatch.Storage.Records.Migrations
                         .WithMany()
                         .HasForeignKey("SensorId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("FermentWatch.Kitchen.Members.ScriptKey", b =>
+                {
+                    b.HasOne("FermentWatch.Storage.Records.Account", null)
+                        .WithMany()
+                        .HasForeignKey("AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 

@@ -23,6 +23,17 @@ internal sealed class SignInTable : IEntityTypeConfiguration<SignIn>
     }
 }
 
+/// <summary>Keys for scripts; with an account its keys go.</summary>
+internal sealed class ScriptKeyTable : IEntityTypeConfiguration<ScriptKey>
+{
+    public void Configure(EntityTypeBuilder<ScriptKey> builder)
+    {
+        builder.ToTable("script_key");
+        builder.HasOne<Account>().WithMany().HasForeignKey(key => key.AccountId).OnDelete(DeleteBehavior.Cascade);
+        builder.HasIndex(key => key.SecretHash).IsUnique();
+    }
+}
+
 /// <summary>Who does the round on which days, and quiet hours.</summary>
 internal sealed class DutyTable : IEntityTypeConfiguration<Duty>
 {

@@ -1,4 +1,5 @@
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.Members;
 using FermentWatch.Kitchen.Places;
 using FermentWatch.Web.Pages.Shared;
 using NodaTime;
@@ -21,6 +22,12 @@ internal static class HomeChoices
 
     public static readonly IReadOnlyList<Choice> MassUnits =
         [new(nameof(MassUnit.Kilogram), "kilograms, litres"), new(nameof(MassUnit.Pound), "pounds, quarts")];
+
+    public static readonly IReadOnlyList<Choice> ScriptScopes =
+    [
+        new(nameof(ScriptScope.Read), "read"), new(nameof(ScriptScope.Record), "read and record"),
+        new(nameof(ScriptScope.Manage), "do all that you may"),
+    ];
 
     public static readonly IReadOnlyList<Choice> ClockFaces =
         [new(nameof(ClockFace.TwentyFourHours), "18:00"), new(nameof(ClockFace.TwelveHours), "6:00 pm")];

@@ -62,13 +62,13 @@ public sealed class MemberBookTests : OpenedRecords
             await guests.AddAsync(link, default);
         await guests.WithdrawAsync(tom.Id, Noon, default);
         Assert.Equal(["Eva"], (await guests.OpenAsync(Noon + Duration.FromDays(1), default)).Select(link => link.Name));
-        Assert.Equal("Tom", (await guests.FindAsync(GuestLink.HashOf("Tom"), default))?.Name);
+        Assert.Equal("Tom", (await guests.FindAsync(LongSecret.HashOf("Tom"), default))?.Name);
         Assert.Null(await guests.FindAsync("Tom", default));
     }
 
     private static GuestLink Guest(string name, int days) => new()
     {
-        Id = Guid.CreateVersion7(), Name = name, SecretHash = GuestLink.HashOf(name), MadeBy = "Ada", MadeAt = Noon,
+        Id = Guid.CreateVersion7(), Name = name, SecretHash = LongSecret.HashOf(name), MadeBy = "Ada", MadeAt = Noon,
             ExpiresAt = Noon + Duration.FromDays(days),
     };
 
