@@ -79,10 +79,14 @@ public class ScrapeTests
     [Fact]
     public async Task Scrape_AfterNoticesNobodyTakes_SaysAttemptsForecastsAndWhatWaits()
     {
-        await using ScrapedHost scraped = await ScrapedHost.StartAsync(Start, new { Metrics = new { Enabled = true } });
+        await using ScrapedHost scraped = await ScrapedHost.StartAsync(Start, new
+        {
+            Metrics = new { Enabled = true }, Influx = new { Address = "http://127.0.0.1:9", Token = "any", Org = "home", Bucket = "kitchen" },
+        });
         using KitchenClient mira = await KitchenClient.SignInAsync(scraped.Host, "Mira");
         await mira.PostAsync("/api/v1/jars", new { what = "cabbage", how_much = "800g", salt = "2.25%", vessel = "1l", place = "kitchen counter" });
         Assert.Equal(1, (await scraped.FiguresAsync())["fermentwatch_forecast_computed_total"]);
+        Assert.Equal(HttpStatusCode.Created, (await mira.PostAsync("/api/v1/jars/1/ph", new { ph = "5.9", method = "meter" })).Status);
         Assert.Equal(HttpStatusCode.Created,
             (await mira.PostAsync("/api/v1/notice-routes", new { person = "Mira", channel = "Mqtt", address = "fermentwatch/mira" })).Status);
         await scraped.Host.JumpAsync(Start + Duration.FromHours(22));
@@ -96,6 +100,9 @@ public class ScrapeTests
         Assert.Equal([("mqtt", notices.Length)], OtherThanZero(figures, "fermentwatch_notice_waiting{channel="));
         Assert.Equal([("mqtt\",left=\"queued", notices.Sum(notice => notice.GetProperty("attempts").GetInt32()))],
             OtherThanZero(figures, "fermentwatch_notice_attempts_total{channel="));
+        Assert.Equal(1, figures["fermentwatch_forwarding_waiting{series=\"observation\"}"]);
+        Assert.Equal((22 * 3600) + 180, figures["fermentwatch_forwarding_oldest_seconds{series=\"observation\"}"]);
+        Assert.True(figures["fermentwatch_forwarding_waiting{series=\"estimate\"}"] > 0);
         Assert.True(figures["fermentwatch_forecast_duration_seconds_total"] > 0);
     }
 
