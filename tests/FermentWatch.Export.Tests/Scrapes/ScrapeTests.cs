@@ -74,6 +74,8 @@ public class ScrapeTests
         Assert.Equal([], OtherThanZero(figures, "fermentwatch_loop_failures_total{loop="));
         Assert.Equal([], OtherThanZero(figures, "fermentwatch_loop_lag_seconds{loop="));
         Assert.Equal(0, figures["fermentwatch_forecast_computed_total"]);
+        foreach (string database in (string[])["readings", "records"])
+            Assert.Equal(scraped.BytesOf($"{database}.db"), figures[$"fermentwatch_database_size_bytes{{database=\"{database}\"}}"]);
     }
 
     [Fact]

@@ -45,6 +45,10 @@ internal sealed class ScrapedHost : IAsyncDisposable
         return status == HttpStatusCode.OK ? body : throw new InvalidOperationException($"{status}: {body}");
     }
 
+    /// <summary>What a database takes up, with what is written beside it.</summary>
+    public long BytesOf(string database) => Directory.GetFiles(_folder.Path, database)
+        .Concat(Directory.GetFiles(_folder.Path, $"{database}-wal")).Sum(file => new FileInfo(file).Length);
+
     /// <summary>Every sample by its name with the labels, such as <c>a_total{b="c"}</c>.</summary>
     public async Task<IReadOnlyDictionary<string, double>> FiguresAsync() => TextForm.Read(await ScrapeAsync())
         .SelectMany(family => family.Samples)
