@@ -56,8 +56,8 @@ public sealed class InfluxDb : IAsyncDisposable
     public async Task<int> WriteAsync(string database, Stream lines)
     {
         using var content = new StreamContent(lines);
-        using HttpResponseMessage answer = await _http.PostAsync(new Uri($"/write?db={Uri.EscapeDataString(database)}&precision=ms", UriKind.Relative),
-            content);
+        using HttpResponseMessage answer = await _http.PostAsync(
+            new Uri($"/write?db={Uri.EscapeDataString(database)}&precision=ms", UriKind.Relative), content);
         return (int)answer.StatusCode;
     }
 

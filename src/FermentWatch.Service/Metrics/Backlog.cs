@@ -1,4 +1,3 @@
-using System.Data.Common;
 using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Notices;
 using FermentWatch.Kitchen.Observations;
@@ -54,8 +53,9 @@ internal sealed class Backlog(
         {
             return await read();
         }
-        catch (Exception trouble) when (trouble is IOException or DbException)
+        catch (Exception trouble) when (trouble is not OperationCanceledException)
         {
+            // A disk that is away or a senseless row: the loops meet it too, and say so.
             return null;
         }
     }

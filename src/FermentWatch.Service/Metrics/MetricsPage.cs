@@ -16,7 +16,11 @@ internal static class MetricsPage
         ServiceMeter.Make(app.Services);
         Backlog backlog = app.Services.GetRequiredService<Backlog>();
         bool forwards = app.Services.GetRequiredService<InfluxOptions>().Enabled;
-        app.MapPrometheusScrapingEndpoint(Path, meterProvider: null, optionsName: null, configureBranchedPipeline: page => page.Use(async (context, next) =>
+        app.MapPrometheusScrapingEndpoint(Path, meterProvider: null, page => page.Use(ReadOrRefuseAsync), optionsName: null)
+            .AllowAnonymous().DisableHttpMetrics();
+        return app;
+
+        async Task ReadOrRefuseAsync(HttpContext context, RequestDelegate next)
         {
             if (!options.OpenToNetwork && !IsOfThisMachine(context))
             {
@@ -25,8 +29,7 @@ internal static class MetricsPage
             }
             await backlog.ReadAsync(forwards, context.RequestAborted);
             await next(context);
-        })).AllowAnonymous().DisableHttpMetrics();
-        return app;
+        }
     }
 
     /// <summary>A proxy on this machine that is not trusted speaks for anybody; what a trusted one forwarded was taken off the request.</summary>

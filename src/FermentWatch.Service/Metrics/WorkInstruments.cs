@@ -46,10 +46,10 @@ internal static class WorkInstruments
         meter.Gauge<Channel>("fermentwatch.notice.waiting", null, "Notices that wait to be delivered.", "channel", backlog.Notices);
         if (!forwards)
             return;
-        meter.Gauge<SeriesKind>("fermentwatch.forwarding.waiting", null, "Points that the receiver is not known to have on its disk.", "series",
-            backlog.Points);
-        meter.Gauge<SeriesKind>("fermentwatch.forwarding.oldest", Instruments.Seconds, "Since the first of them came in; 0 where none waits.", "series",
-            backlog.OldestSeconds);
+        meter.Gauge<SeriesKind>("fermentwatch.forwarding.waiting", null,
+            "Points that the receiver is not known to have on its disk.", "series", backlog.Points);
+        meter.Gauge<SeriesKind>("fermentwatch.forwarding.oldest", Instruments.Seconds,
+            "Since the first of them came in; 0 where none waits.", "series", backlog.OldestSeconds);
     }
 
     public static void AddDisk(this Meter meter, DiskRoom room)

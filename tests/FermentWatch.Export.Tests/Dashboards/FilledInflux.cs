@@ -84,7 +84,10 @@ public sealed class FilledInflux : IAsyncLifetime, IAsyncDisposable
 
     private IEnumerable<Observation> Observations() =>
     [
-        new PhMeasurement { Ph = 4.125, Method = PhMethod.Meter, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Ago(24), EnteredAt = Ago(24), By = "Ada" },
+        new PhMeasurement
+        {
+            Ph = 4.125, Method = PhMethod.Meter, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Ago(24), EnteredAt = Ago(24), By = "Ada",
+        },
         new Titration { PercentLactic = 0.875, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Ago(23), EnteredAt = Ago(23), By = "Ada" },
         new Look { Opened = false, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Ago(30), EnteredAt = Ago(30), By = "Ada" },
         new Sighting { Kind = SightingKind.BrineLow, Id = Guid.CreateVersion7(), JarId = _jar.Id, At = Ago(20), EnteredAt = Ago(20), By = "Kim" },

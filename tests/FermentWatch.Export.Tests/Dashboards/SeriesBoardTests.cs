@@ -26,7 +26,8 @@ public sealed class SeriesBoardTests(FilledInflux influx) : IClassFixture<Filled
     [Fact]
     public async Task Kitchen_SaysWhatWasMeasured()
     {
-        Assert.Equal([("cellar", 12.25), ("kitchen counter", 21.5)], (await RowsAsync("kitchen", "Temperature now")).Select(row => (row.Tag("place"), row[1])));
+        Assert.Equal([("cellar", 12.25), ("kitchen counter", 21.5)],
+            (await RowsAsync("kitchen", "Temperature now")).Select(row => (row.Tag("place"), row[1])));
         Assert.Equal([("cellar", 61)], (await RowsAsync("kitchen", "Humidity now")).Select(row => (row.Tag("place"), row[1])));
         List<Row> days = await RowsAsync("kitchen", "Coldest and warmest of a day");
         Assert.Equal((15.25, 26.5), (OfCounter(days).Min(row => row[1]), OfCounter(days).Max(row => row[2])));

@@ -57,7 +57,8 @@ public class ScrapeTests
         Assert.Equal((0, ""), await device.SendPackAsync([.. Enumerable.Range(1, 3).Select(minute => (Start - Duration.FromMinutes(minute), 20.5))]));
         Assert.Equal((0, ""), await Mosquitto.PublishAsync(
             scraped.Host.MqttPort, device.User, device.Password, $"fermentwatch/sensor/{device.User}/temperature", "warm"));
-        (int refused, _) = await Mosquitto.PublishAsync(scraped.Host.MqttPort, device.User, "a guess", $"fermentwatch/sensor/{device.User}/temperature", "1");
+        (int refused, _) = await Mosquitto.PublishAsync(
+            scraped.Host.MqttPort, device.User, "a guess", $"fermentwatch/sensor/{device.User}/temperature", "1");
         Assert.NotEqual(0, refused);
         Assert.Equal(HttpStatusCode.BadRequest, (await scraped.GetAsync("/", ("Host", "kitchen.elsewhere.example"))).Status);
         await scraped.Host.ToAsync(Start + Duration.FromSeconds(90));
