@@ -13,6 +13,7 @@ need() { command -v "$1" >/dev/null 2>&1 || [ -x "/usr/sbin/$1" ] || needs+=("$2
 need mosquitto mosquitto
 need mosquitto_pub mosquitto-clients
 need victoria-metrics victoria-metrics
+need influxd influxdb
 need chromium chromium
 need nginx nginx
 need cc gcc

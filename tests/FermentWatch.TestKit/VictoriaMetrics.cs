@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using System.Text.Json;
+using NodaTime;
 
 namespace FermentWatch.TestKit;
 
@@ -65,6 +66,31 @@ public sealed class VictoriaMetrics : IAsyncDisposable
                 samples.Add((series, at.GetInt64(), value.GetDouble()));
         }
         return samples;
+    }
+
+    /// <summary>Takes in a scrape in the text form of Prometheus as if it had been made at an instant.</summary>
+    public async Task ImportTextAsync(string scrape, Instant at)
+    {
+        using var content = new StringContent(scrape);
+        string path = string.Create(CultureInfo.InvariantCulture, $"/api/v1/import/prometheus?timestamp={at.ToUnixTimeMilliseconds()}");
+        using HttpResponseMessage answer = await _http.PostAsync(new Uri(Address, path), content);
+        answer.EnsureSuccessStatusCode();
+    }
+
+    /// <summary>What a query in PromQL gives at an instant: by the values of its labels, its name left out, parted by commas.</summary>
+    public async Task<Dictionary<string, double>> AskAsync(string query, Instant at)
+    {
+        await _http.GetStringAsync(new Uri(Address, "/internal/force_flush"));
+        using HttpResponseMessage answer = await _http.GetAsync(new Uri(Address,
+            string.Create(CultureInfo.InvariantCulture, $"/api/v1/query?time={at.ToUnixTimeSeconds()}&query={Uri.EscapeDataString(query)}")));
+        string body = await answer.Content.ReadAsStringAsync();
+        if (!answer.IsSuccessStatusCode)
+            throw new InvalidOperationException(body);
+        using JsonDocument json = JsonDocument.Parse(body);
+        return json.RootElement.GetProperty("data").GetProperty("result").EnumerateArray().ToDictionary(
+            row => string.Join(',', row.GetProperty("metric").EnumerateObject().Where(label => label.Name != "__name__")
+                .Select(label => label.Value.GetString())),
+            row => double.Parse(row.GetProperty("value")[1].GetString()!, CultureInfo.InvariantCulture));
     }
 
     public async ValueTask DisposeAsync()

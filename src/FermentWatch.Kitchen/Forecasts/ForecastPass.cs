@@ -25,6 +25,9 @@ public sealed class ForecastPass(
     private (Instant Day, Instant? NewestMean, long Means, long Facts)? _seen;
     private HouseholdPrior? _taught;
 
+    /// <summary>What forecasts cost so far.</summary>
+    public ForecastCounts Counts { get; } = new();
+
     /// <summary>Renews what needs renewing as of the last quarter hour that closed before <paramref name="now"/>. Returns how many.</summary>
     public async Task<int> RunAsync(Instant now, CancellationToken cancellationToken)
     {
@@ -117,12 +120,14 @@ public sealed class ForecastPass(
     /// <summary>Goes on from the jar's forecast before: news of a quarter hour costs that quarter hour and the span ahead.</summary>
     private JarForecast Forecast(NamedInputs of, IReadOnlyDictionary<Guid, Place> placesById, TemperatureHistory history, HouseholdPrior? taught)
     {
+        long begun = TimeProvider.System.GetTimestamp();
         KeptRun? kept = _kept.GetValueOrDefault(of.Jar.Id);
         JarForecast forecast = JarForecaster.Forecast(of.Jar, placesById, history, of.AsOf, taught, of.Name, ref kept);
         if (kept is null)
             _kept.TryRemove(of.Jar.Id, out _);
         else
             _kept[of.Jar.Id] = kept;
+        Counts.Count(TimeProvider.System.GetElapsedTime(begun));
         return forecast;
     }
 

@@ -14,7 +14,15 @@ public interface IForwardLog<T>
 
     /// <summary>The last place in the order of writing; 0 for an empty log.</summary>
     Task<long> EndAsync(CancellationToken cancellationToken);
+
+    /// <summary>How much that is to be passed on was written after a cursor.</summary>
+    Task<WaitingEntries> WaitingAsync(long cursor, CancellationToken cancellationToken);
 }
+
+/// <summary>What of a log waits to be passed on.</summary>
+/// <param name="Count">How many entries, 0 or more.</param>
+/// <param name="Oldest">When the one that came in first did; null where none waits.</param>
+public sealed record WaitingEntries(long Count, Instant? Oldest);
 
 /// <summary>A piece of a log in the order in which it was written, whatever the times it tells of.</summary>
 /// <param name="Entries">What is to be passed on, possibly nothing.</param>

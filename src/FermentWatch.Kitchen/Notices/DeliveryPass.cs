@@ -20,6 +20,9 @@ public sealed class DeliveryPass(
 
     private readonly Dictionary<Channel, INoticeChannel> _channels = channels.ToDictionary(channel => channel.Channel);
 
+    /// <summary>How attempts ended. Without a route, or a channel for it, there was none.</summary>
+    public DeliveryCounts Counts { get; } = new();
+
     /// <summary>Tries every notice that is due once. Returns how many were delivered.</summary>
     public async Task<int> RunAsync(CancellationToken cancellationToken)
     {
@@ -57,6 +60,8 @@ public sealed class DeliveryPass(
             outcome = DeliveryOutcome.TryAgain($"It could not be sent: {bug.Message}");
         }
         Apply(notice, outcome, clock.GetCurrentInstant());
+        if (routes.TryGetValue(notice.RouteId, out NoticeRoute? route) && _channels.ContainsKey(route.Channel))
+            Counts.Count(route.Channel, notice.State);
         await notices.SettleAsync(notice, CancellationToken.None);
         return outcome.Result;
     }

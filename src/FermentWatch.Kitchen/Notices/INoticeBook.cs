@@ -30,6 +30,9 @@ public interface INoticeBook
     /// <summary>Writes how an attempt ended: state, next attempt, trouble.</summary>
     Task SettleAsync(Notice notice, CancellationToken cancellationToken);
 
+    /// <summary>How many notices wait to be delivered, by channel; channels for which none does are left out.</summary>
+    Task<IReadOnlyDictionary<Channel, int>> WaitingAsync(CancellationToken cancellationToken);
+
     /// <summary>The latest notices, newest first, for the page that says what is stuck and why.</summary>
     Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken);
 }

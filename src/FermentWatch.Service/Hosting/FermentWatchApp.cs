@@ -1,4 +1,5 @@
 using FermentWatch.Service.Logging;
+using FermentWatch.Service.Metrics;
 using FermentWatch.Service.Settings;
 using FermentWatch.Storage;
 using FermentWatch.Web;
@@ -40,6 +41,7 @@ public static class FermentWatchApp
         builder.Services.AddIntake(settings.Mqtt, settings.OutsideBroker, settings.Intake);
         builder.Services.AddActsOfTheService();
         builder.Services.AddFermentWatchWeb();
+        builder.Services.AddMetricsPage(settings.Metrics);
 
         builder.Services.AddSingleton(_ => ServedFolder.Take(settings.Storage));
 
@@ -48,7 +50,7 @@ public static class FermentWatchApp
         {
             app.Services.GetRequiredService<ServedFolder>();
             app.Services.OpenStorage(asService: true);
-            return app.MapFermentWatchWeb();
+            return app.MapFermentWatchWeb().MapMetrics(settings.Metrics);
         }
         catch
         {

@@ -39,6 +39,15 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
     /// <summary>When the pass that is running began; null between two.</summary>
     public Instant? RunningSince { get; private set; }
 
+    /// <summary>Passes that have ended, well or not.</summary>
+    public long Passes { get; private set; }
+
+    /// <summary>Passes that failed.</summary>
+    public long Failures { get; private set; }
+
+    /// <summary>How long the last pass took, by the machine's clock; zero before the first.</summary>
+    public TimeSpan LastTook { get; private set; }
+
     /// <summary>When it was last seen alive: at the beginning, at a step or at the end of a pass, well or not; null before the first.</summary>
     public Instant? LastSign { get; private set; }
 
@@ -90,6 +99,7 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
     {
         Instant now = Instant.FromDateTimeOffset(time.GetUtcNow());
         (RunningSince, LastSign) = (now, now);
+        long begun = TimeProvider.System.GetTimestamp();
         try
         {
             await pass(now, stoppingToken);
@@ -101,6 +111,7 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
         catch (Exception trouble) when (trouble is not OperationCanceledException || !stoppingToken.IsCancellationRequested)
         {
             // Whatever it was, the loop must live to try again; the reason is kept for the health page.
+            Failures++;
             if (Trouble is null)
                 LoopLog.Failed(logger, name, trouble);
             (Trouble, FailingSince) = (Disk.WordsOf(trouble) ?? trouble.Message.ReplaceLineEndings(" "), FailingSince ?? now);
@@ -108,6 +119,7 @@ public sealed class Loop(string name, Func<Instant, CancellationToken, Task> pas
         finally
         {
             (RunningSince, LastSign) = (null, Instant.FromDateTimeOffset(time.GetUtcNow()));
+            (Passes, LastTook) = (Passes + 1, TimeProvider.System.GetElapsedTime(begun));
         }
     }
 }

@@ -6,6 +6,7 @@ using FermentWatch.Intake.Outside;
 using FermentWatch.Kitchen.Publishing;
 using FermentWatch.Notices.Mail;
 using FermentWatch.Service.Logging;
+using FermentWatch.Service.Metrics;
 using FermentWatch.Storage;
 using FermentWatch.Storage.Backups;
 using FermentWatch.Web;
@@ -45,6 +46,9 @@ public sealed record ServiceSettings
     /// <summary>Section <c>Mail</c>: the server that takes our letters.</summary>
     public required MailOptions Mail { get; init; }
 
+    /// <summary>Section <c>Metrics</c>: figures for a collector.</summary>
+    public required MetricsOptions Metrics { get; init; }
+
     /// <summary>Section <c>Log</c>.</summary>
     public required LogOptions Log { get; init; }
 
@@ -53,7 +57,7 @@ public sealed record ServiceSettings
     [
         (nameof(Storage), Storage), (nameof(Backup), Backup), (nameof(Mqtt), Mqtt), (nameof(Intake), Intake),
         (nameof(OutsideBroker), OutsideBroker), (nameof(HomeHub), HomeHub),
-        (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web), (nameof(Log), Log),
+        (nameof(Influx), Influx), (nameof(Mail), Mail), (nameof(Web), Web), (nameof(Metrics), Metrics), (nameof(Log), Log),
     ];
 
     /// <summary>Reads all sections and gathers everything that is wrong with them.</summary>
@@ -71,6 +75,7 @@ public sealed record ServiceSettings
             Influx = SectionReader.Read<InfluxOptions>(configuration, nameof(Influx), options => options.Errors(), errors),
             Web = SectionReader.Read<WebOptions>(configuration, nameof(Web), options => options.Errors(), errors),
             Mail = SectionReader.Read<MailOptions>(configuration, nameof(Mail), options => options.Errors(), errors),
+            Metrics = SectionReader.Read<MetricsOptions>(configuration, nameof(Metrics), options => options.Errors(), errors),
             Log = SectionReader.Read<LogOptions>(configuration, nameof(Log), _ => [], errors),
         };
         errors.AddRange(settings.PortsThatCollide());

@@ -1,3 +1,4 @@
+using FermentWatch.Kitchen.Forwarding;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 
@@ -37,6 +38,12 @@ internal sealed class LogReader(string path) : IDisposable
     /// <exception cref="IOException">The database could not be read.</exception>
     internal async Task<long> NumberAsync(string sql, CancellationToken cancellationToken, params object?[] values) =>
         (await QueryAsync(sql, row => row.GetInt64(0), cancellationToken, values).ConfigureAwait(false))[0];
+
+    /// <summary>Runs a query whose one row has a count and the least of some times in milliseconds, which is null where the count is 0.</summary>
+    /// <exception cref="IOException">The database could not be read.</exception>
+    internal async Task<WaitingEntries> WaitingAsync(string sql, CancellationToken cancellationToken, params object?[] values) =>
+        (await QueryAsync(sql, row => new WaitingEntries(row.GetInt64(0), row.IsDBNull(1) ? null : ReadingRow.At(row, 1)), cancellationToken, values)
+            .ConfigureAwait(false))[0];
 
     /// <summary>The first whole millisecond at or after an instant: bounds finer than the log must not let an earlier reading in.</summary>
     internal static long CeilingMs(Instant bound)

@@ -3,8 +3,8 @@ using System.Threading.RateLimiting;
 namespace FermentWatch.Web.Gates;
 
 /// <summary>
-/// Bounds how many pages are made at the same time, so that readings come in however many people look. What people enter and the sign
-/// of life are never held back: they cost little, and waiting for a forecast they would keep a place for seconds.
+/// Bounds how many pages are made at the same time, so that readings come in however many people look. What people enter, the sign
+/// of life and the figures for a collector are never held back: they cost little, and waiting for a forecast they would keep a place for seconds.
 /// </summary>
 internal sealed class PagesInTurn(WebOptions options) : IDisposable
 {
@@ -23,7 +23,7 @@ internal sealed class PagesInTurn(WebOptions options) : IDisposable
     /// <summary>Lets a request pass when there is a place for it.</summary>
     public async Task PassAsync(HttpContext context, RequestDelegate next)
     {
-        if (!HttpMethods.IsGet(context.Request.Method) || context.Request.Path.StartsWithSegments("/healthz"))
+        if (!HttpMethods.IsGet(context.Request.Method) || IsForMachines(context.Request.Path))
         {
             await next(context);
             return;
@@ -41,6 +41,8 @@ internal sealed class PagesInTurn(WebOptions options) : IDisposable
     }
 
     public void Dispose() => _places.Dispose();
+
+    private static bool IsForMachines(PathString path) => path.StartsWithSegments("/healthz") || path.StartsWithSegments("/metrics");
 
     private async Task<RateLimitLease> WaitAsync(CancellationToken aborted)
     {

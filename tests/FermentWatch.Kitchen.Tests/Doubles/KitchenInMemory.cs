@@ -98,6 +98,8 @@ internal sealed class KitchenInMemory(Household household) : IHouseholdBook, IRo
 
     public Task<Notice?> FindAsync(Guid id, CancellationToken cancellationToken) => throw new NotSupportedException();
 
+    public Task<IReadOnlyDictionary<Channel, int>> WaitingAsync(CancellationToken cancellationToken) => throw new NotSupportedException();
+
     public Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken) => throw new NotSupportedException();
 
     public Task<IReadOnlyList<ToldOccasion>> ToldAsync(CancellationToken cancellationToken) =>

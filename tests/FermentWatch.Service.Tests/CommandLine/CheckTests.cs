@@ -16,7 +16,8 @@ public class CheckTests
             "Web:PublicAddress = (none) [default]",
             "Web:TrustedProxies = (none) [default]", "Web:AllowedHosts = (none) [default]", "Web:PathBase = (none) [default]",
             "Web:MaxPagesAtOnce = 0 [default]", "Web:MaxPagesWaiting = 100 [default]",
-            "Log:Level = Information [default]", "Log:Form = Text [default]"], call.Lines[^10..]);
+            "Metrics:Enabled = false [default]", "Metrics:OpenToNetwork = false [default]",
+            "Log:Level = Information [default]", "Log:Form = Text [default]"], call.Lines[^12..]);
         Assert.Equal(
             ["Backup:Folder", "Backup:Keep", .. typeof(BrokerOptions).GetProperties().Select(property => $"Mqtt:{property.Name}"),
                 "Intake:LongestAhead", "Intake:LongestBack",
@@ -25,7 +26,7 @@ public class CheckTests
                 "HomeHub:Enabled", "HomeHub:Prefix",
                 "Influx:Address", "Influx:Token", "Influx:Org", "Influx:Bucket", "Influx:Site", "Influx:SettleTime", "Influx:Timeout",
                 .. typeof(MailOptions).GetProperties().Where(property => property.CanWrite).Select(property => $"Mail:{property.Name}")],
-            call.Lines[1..^10].Select(line => line.Split(' ')[0]));
+            call.Lines[1..^12].Select(line => line.Split(' ')[0]));
         Assert.Contains("Mqtt:Port = 1883 [default]", call.Lines);
         Assert.Contains("Mqtt:CertificateFile = (none) [default]", call.Lines);
         Assert.Contains("Mqtt:ConnectTimeout = 00:00:10 [default]", call.Lines);

@@ -61,6 +61,14 @@ public sealed class ServiceSettingsTests : IDisposable
     }
 
     [Fact]
+    public void Gather_MetricsOpenedAndNotSwitchedOn_SaysWhatIsMissing()
+    {
+        (_, SettingsReading reading) = ServiceSettings.Gather(Places("""{ "Metrics": { "OpenToNetwork": true } }""", [], []));
+        Assert.StartsWith("Metrics:OpenToNetwork is true, and there is nothing to open; Metrics:Enabled=true belongs beside it.",
+            Assert.Single(reading.Errors), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Gather_FileThatIsNoJson_SaysWhere()
     {
         SettingsPlaces places = Places("""{ "Web": { "Port": }""", [], []);

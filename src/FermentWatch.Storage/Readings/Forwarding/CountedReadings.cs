@@ -41,4 +41,8 @@ public sealed class CountedReadings : IForwardLog<Reading>
     /// <inheritdoc/>
     public Task<long> EndAsync(CancellationToken cancellationToken) =>
         _reader.NumberAsync("SELECT coalesce(max(seq), 0) FROM reading", cancellationToken);
+
+    /// <inheritdoc/>
+    public Task<WaitingEntries> WaitingAsync(long cursor, CancellationToken cancellationToken) =>
+        _reader.WaitingAsync($"SELECT count(*), min(received_ms) FROM reading WHERE seq > $1 AND {Counts}", cancellationToken, cursor);
 }

@@ -62,6 +62,10 @@ public sealed class EstimateLog : IEstimateLog
     public Task<long> EndAsync(CancellationToken cancellationToken) =>
         _reader.NumberAsync("SELECT coalesce(max(seq), 0) FROM estimate", cancellationToken);
 
+    /// <inheritdoc/>
+    public Task<WaitingEntries> WaitingAsync(long cursor, CancellationToken cancellationToken) =>
+        _reader.WaitingAsync("SELECT count(*), min(made_ms) FROM estimate WHERE seq > $1", cancellationToken, cursor);
+
     private static SavedEstimate Read(SqliteDataReader row) =>
         new(Guid.Parse(row.GetString(0)), Instant.FromUnixTimeMilliseconds(row.GetInt64(1)), row.GetString(2))
         {

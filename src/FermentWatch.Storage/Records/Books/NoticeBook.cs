@@ -85,6 +85,14 @@ internal sealed class NoticeBook(IDbContextFactory<RecordsContext> contexts) : I
         await transaction.CommitAsync(cancellationToken);
     }
 
+    public async Task<IReadOnlyDictionary<Channel, int>> WaitingAsync(CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        return await context.Notices.Where(notice => notice.State == NoticeState.Queued)
+            .Join(context.NoticeRoutes, notice => notice.RouteId, route => route.Id, (_, route) => route.Channel)
+            .GroupBy(channel => channel).ToDictionaryAsync(group => group.Key, group => group.Count(), cancellationToken);
+    }
+
     public async Task<IReadOnlyList<Notice>> LatestAsync(int atMost, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);

@@ -30,6 +30,15 @@ internal sealed class ObservationLog(IDbContextFactory<RecordsContext> contexts)
         return await context.ObservationEntries.MaxAsync(entry => (long?)entry.Seq, cancellationToken) ?? 0;
     }
 
+    public async Task<WaitingEntries> WaitingAsync(long cursor, CancellationToken cancellationToken)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellationToken);
+        var waiting = Standing(context).Where(row => row.Seq > cursor);
+        return new WaitingEntries(
+            await waiting.LongCountAsync(cancellationToken),
+            await waiting.MinAsync(row => (NodaTime.Instant?)row.Observation.EnteredAt, cancellationToken));
+    }
+
     private static IQueryable<Row> Standing(RecordsContext context) =>
         from entry in context.ObservationEntries.AsNoTracking()
         join observation in context.Observations.AsNoTracking() on entry.ObservationId equals observation.Id
