@@ -1,15 +1,13 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
-using FermentWatch.Kitchen.Salts;
 using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Kitchen.Recipes;
 
-/// <summary>What a recipe may be, whether it was typed here or came as a file: refused as a jar is refused that is put up by it.</summary>
+/// <summary>What a recipe may be, whether it was typed here or came as a file: refused and asked about as a jar is that is put up by it.</summary>
 public static class MixtureRules
 {
     /// <summary>Most vegetables, most seasonings and most allergens of one recipe; letters of a part's name and of its note.</summary>
@@ -28,6 +26,10 @@ public static class MixtureRules
         .. CheckParts("seasonings", mixture.Seasonings), .. Within("water_grams", mixture.WaterGrams, 0, MostGrams, "g"),
         .. CheckAllergens(mixture.Allergens), .. Maybe(SafeText.WrongNote("note", mixture.Note)), .. CheckSalt(mixture), .. CheckSourness(mixture),
     ];
+
+    /// <summary>What is asked about a mixture that may be, as it is asked about a jar that is put up by it; null where nothing is.</summary>
+    public static Doubt? Odd(Mixture mixture) =>
+        SaltLimits.Odd(mixture.Vegetables.MaxBy(part => part.Grams)!.Name, mixture.Salt.Percent, mixture.TotalGrams);
 
     /// <summary>What is wrong with the shares of a recipe: all its parts are said in shares that make a whole, or none; null where nothing
     /// is.</summary>
@@ -76,7 +78,7 @@ public static class MixtureRules
     private static IEnumerable<Refusal> CheckAllergens(IReadOnlyList<string> allergens) => allergens.SelectMany((allergen, index) =>
         Maybe(SafeText.WrongName(string.Create(CultureInfo.InvariantCulture, $"allergens[{index}]"), allergen, LongestPart)));
 
-    /// <summary>Never below the least of the vegetable of which there is most, nor above what a jar is put up with.</summary>
+    /// <summary>As a jar is refused that is put up with so much.</summary>
     private static IEnumerable<Refusal> CheckSalt(Mixture mixture)
     {
         if (mixture.SaltOf == SaltBasis.Brine && !(mixture.WaterGrams > 0))
@@ -86,15 +88,10 @@ public static class MixtureRules
         }
         if (mixture.Vegetables.Count == 0 || !(mixture.SolidGrams is > 0 and <= 1e6) || !(mixture.WaterGrams is >= 0 and <= MostGrams))
             yield break;
-        string main = mixture.Vegetables.MaxBy(part => part.Grams)!.Name;
-        double least = SaltRange.LowestFor(main);
         double percent = mixture.SaltPercent is >= 0 and <= Kinetics.Salt.SaltArithmetic.MostPercent ? mixture.Salt.Percent : double.NaN;
-        if (percent >= least - 1e-9 && percent <= SaltDose.HighestPercent + 1e-9)
-            yield break;
-        string why = percent < least ? least > SaltDose.LowestPercent ? $"{SaltRange.Around(main, least).Source}; with less it goes soft"
-            : "with less salt the wrong germs keep up with the lactic acid bacteria" : "with more salt the lactic acid bacteria hardly work";
-        yield return new Refusal("salt_percent", Came(mixture, percent), string.Create(CultureInfo.InvariantCulture,
-            $"{least:0.##} to {SaltDose.HighestPercent:0.##} % of vegetables and added water together would be right for {main}: {why}"));
+        if (!SaltLimits.CanBe(percent))
+            yield return new Refusal("salt_percent", Came(mixture, percent),
+                "1.5 to 8 % of vegetables and added water together would be right: with more salt the lactic acid bacteria hardly work");
     }
 
     private static string Came(Mixture mixture, double percent) =>

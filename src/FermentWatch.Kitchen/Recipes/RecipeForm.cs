@@ -42,6 +42,9 @@ public sealed record RecipeForm
 
     public string? Note { get; init; }
 
+    /// <summary>Says that what looks odd is right.</summary>
+    public bool ItIsRight { get; init; }
+
     /// <summary>A recipe as the form that would write it.</summary>
     public static RecipeForm Of(string name, Mixture mixture, MassUnit unit) => new()
     {

@@ -1,9 +1,11 @@
 using System.Text;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Recipes;
+using FermentWatch.Kitchen.Tests.Doubles;
 
 namespace FermentWatch.Kitchen.Tests.Recipes;
 
@@ -59,9 +61,7 @@ public class RecipeFileTests
     [InlineData("\"grams\": 900", "\"grams\": 900, \"share_percent\": 90", "vegetables[0].share_percent", "beside grams")]
     [InlineData("\"grams\": 900", "\"weight\": 900", "vegetables[0].weight", "known here are grams, name, note, share_percent")]
     [InlineData("\"note\": \"Two", "\"script\": 1, \"note\": \"Two", "script", "Leave it out")]
-    [InlineData("2.25", "1.2", "salt_percent", "2 to 3 % is published for kraut")]
-    [InlineData("2.25", "1.9", "salt_percent", "2 to 8 %")]
-    [InlineData("2.25", "9", "salt_percent", "hardly work")]
+    [InlineData("2.25", "9", "salt_percent", "1.5 to 8 %")]
     [InlineData("2.25", "-1", "salt_percent", "-1 %")]
     [InlineData("2.25", "null", "salt_percent", "null cannot be used")]
     [InlineData("\"VegetablesAndWater\"", "\"Brine\"", "water_grams", "dissolved in")]
@@ -95,14 +95,36 @@ public class RecipeFileTests
         Assert.Equal(["cut", "extra", "seasonings[0].name", "vegetables[0].grams"], Read(wrong).Refusals.Select(refusal => refusal.Field).Order());
     }
 
-    /// <summary>Below 1.5 % nothing is forecast, of whatever.</summary>
-    [Fact]
-    public void Read_LittleSaltOfWhatNothingIsPublishedOf_IsTakenFromOneAndAHalf()
+    /// <summary>One rule of salt for a recipe and for the jar that is put up by it: the same is taken, asked about in the same words, and
+    /// refused.</summary>
+    [Theory]
+    [InlineData("cabbage", 0.9, "Only 0.9 % of salt? Below 1.5 %")]
+    [InlineData("cabbage", 1.5, "Only 1.5 % of salt? 2 to 3 % is published for kraut: FDA CPG 585.750; 7 CFR 52.3451; at 1.7 % or less it goes soft")]
+    [InlineData("cabbage", 2, null)]
+    [InlineData("napa", 1.9, "Only 1.9 % of salt? 2 to 5 % is published for kimchi")]
+    [InlineData("carrot", 1.49, "Only 1.49 % of salt? Below 1.5 %")]
+    [InlineData("carrot", 1.5, null)]
+    [InlineData("carrot", 6, null)]
+    [InlineData("carrot", 6.1, "6.1 % salt is a lot")]
+    [InlineData("carrot", 8, "8 % salt is a lot")]
+    [InlineData("carrot", 8.1, "refused")]
+    public void Salt_OfARecipeAndOfTheJarPutUpByIt_IsAskedAboutAlike(string vegetable, double percent, string? asked)
     {
-        string carrots = Good.Replace("\"cabbage\"", "\"carrot\"", StringComparison.Ordinal).Replace("\"Sour\"", "\"ALittleSour\"",
-            StringComparison.Ordinal);
-        Assert.Empty(Read(carrots.Replace("2.25", "1.5", StringComparison.Ordinal)).Refusals);
-        Assert.Single(Read(carrots.Replace("2.25", "1.49", StringComparison.Ordinal)).Refusals);
+        Mixture mixture = new()
+        {
+            Vegetables = [new MixturePart(vegetable, 800)], Seasonings = [], SaltPercent = percent, Sourness = Sourness.ALittleSour, Cut = Cut.Shredded,
+        };
+        PutUpForm form = new ScaledRecipe(mixture, 1, 1).AsPutUp("x", MassUnit.Kilogram) with { Place = "Counter" };
+        PutUpOrder order = PutUp.Read(form, Make.Household(), [Make.Counter], Make.Packed);
+        if (asked == "refused")
+        {
+            Assert.Equal(("salt_percent", "salt"), (MixtureRules.Check("x", mixture).Single().Field, order.Refusals.Single().Field));
+            return;
+        }
+        Assert.Empty(MixtureRules.Check("x", mixture));
+        Assert.Empty(order.Refusals);
+        Assert.Equal(MixtureRules.Odd(mixture), order.Doubts.SingleOrDefault());
+        Assert.StartsWith(asked ?? "nothing", MixtureRules.Odd(mixture)?.Question ?? "nothing", StringComparison.Ordinal);
     }
 
     [Theory]

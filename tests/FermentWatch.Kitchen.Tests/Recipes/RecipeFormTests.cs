@@ -51,7 +51,7 @@ public class RecipeFormTests
     }
 
     [Theory]
-    [InlineData("1.2 %")]
+    [InlineData("8.1 %")]
     [InlineData("")]
     [InlineData("by taste")]
     [InlineData("30 %")]

@@ -28,6 +28,8 @@ public sealed class RecipeInput
 
     public string? Note { get; set; }
 
+    public bool ItIsRight { get; set; }
+
     /// <summary>Filled with what stands.</summary>
     public static RecipeInput From(RecipeForm form, Guid id) => new()
     {
@@ -39,7 +41,7 @@ public sealed class RecipeInput
     public RecipeForm ToForm() => new()
     {
         Name = Name, Vegetables = Vegetables, Seasonings = Seasonings, Water = Water, Salt = Salt, SaltOf = SaltOf, Sourness = Sourness, Cut = Cut,
-        Allergens = Allergens, Note = Note,
+        Allergens = Allergens, Note = Note, ItIsRight = ItIsRight,
     };
 }
 
@@ -50,4 +52,6 @@ public sealed class RecipeFileInput
     public Guid Id { get; set; }
 
     public IFormFile? File { get; set; }
+
+    public bool ItIsRight { get; set; }
 }
