@@ -17,32 +17,34 @@ public static class MixtureRules
     public const double GramsOfAllShares = 1000;
 
     private const double SharesMayMissPercent = 0.5;
-    private const double MostGrams = 250_000, LeastGrams = 0.01;
+    private const double MostGrams = 250_000, LeastGrams = 0.01, MostLiquidGrams = 25_000;
 
     /// <summary>Everything that is wrong with it; fields by their names in the file, such as <c>vegetables[0].grams</c>.</summary>
     public static IEnumerable<Refusal> Check(string name, Mixture mixture) =>
     [
         .. Maybe(SafeText.WrongName("name", name)), .. CheckCounts(mixture), .. CheckParts("vegetables", mixture.Vegetables),
         .. CheckParts("seasonings", mixture.Seasonings), .. Within("water_grams", mixture.WaterGrams, 0, MostGrams, "g"),
+        .. Within("vinegar_grams", mixture.VinegarGrams, 0, MostLiquidGrams, "g"), .. Within("vinegar_percent", mixture.VinegarPercent, 1, 25, "%"),
+        .. Within("starter_brine_grams", mixture.StarterGrams, 0, MostLiquidGrams, "g"),
         .. CheckAllergens(mixture.Allergens), .. Maybe(SafeText.WrongNote("note", mixture.Note)), .. CheckSalt(mixture), .. CheckSourness(mixture),
     ];
 
     /// <summary>What is asked about a mixture that may be, as it is asked about a jar that is put up by it; null where nothing is.</summary>
     public static Doubt? Odd(Mixture mixture) =>
-        SaltLimits.Odd(mixture.Vegetables.MaxBy(part => part.Grams)!.Name, mixture.Salt.Percent, mixture.TotalGrams);
+        SaltLimits.Odd(mixture.Vegetables.MaxBy(part => part.Grams)!.Name, mixture.Salt.Percent, mixture.SaltedGrams);
 
     /// <summary>What is wrong with the shares of a recipe: all its parts are said in shares that make a whole, or none; null where nothing
     /// is.</summary>
     /// <param name="field">The field that is named.</param>
-    /// <param name="areShares">Of each part, and of the water where there is any, whether it was a share.</param>
+    /// <param name="areShares">Of each part, and of each liquid that there is, whether it was a share.</param>
     /// <param name="mixture">With shares as grams of <see cref="GramsOfAllShares"/>.</param>
     public static Refusal? WrongShares(string field, IReadOnlyCollection<bool> areShares, Mixture mixture)
     {
         double percent = mixture.TotalGrams / GramsOfAllShares * 100;
         return !areShares.Contains(true) ? null
-            : areShares.Contains(false) ? new Refusal(field, "shares beside masses", "masses or shares for all parts and the water would be right")
+            : areShares.Contains(false) ? new Refusal(field, "shares beside masses", "masses or shares for all parts and liquids would be right")
             : Math.Abs(percent - 100) <= SharesMayMissPercent ? null
-            : new Refusal(field, Text(percent, "% in all"), "shares of vegetables, seasonings and water that make 100 % together would be right");
+            : new Refusal(field, Text(percent, "% in all"), "shares of all parts, water, vinegar and brine that make 100 % together would be right");
     }
 
     private static IEnumerable<Refusal> CheckCounts(Mixture mixture)

@@ -16,7 +16,7 @@ public class RecipeFileTests
           "format": "fermentwatch-recipe/1", "name": "Number nine's kraut",
           "vegetables": [{ "name": "cabbage", "grams": 900 }, { "name": "carrot", "grams": 100, "note": "grated" }],
           "seasonings": [{ "name": "caraway", "grams": 3 }],
-          "water_grams": 0, "salt_percent": 2.25, "salt_of": "VegetablesAndWater", "sourness": "Sour", "cut": "Shredded",
+          "water_grams": 0, "vinegar_grams": 60, "vinegar_percent": 6, "starter_brine_grams": 50, "salt_percent": 2.25, "salt_of": "VegetablesAndWater", "sourness": "Sour", "cut": "Shredded",
           "allergens": ["mustard"], "note": "Two lines.\nOf text."
         }
         """;
@@ -30,6 +30,7 @@ public class RecipeFileTests
         Assert.Equal([new MixturePart("cabbage", 900), new MixturePart("carrot", 100, "grated")], mixture!.Vegetables);
         Assert.Equal((2.25, SaltBasis.VegetablesAndWater, Sourness.Sour, Cut.Shredded), (mixture.SaltPercent, mixture.SaltOf, mixture.Sourness,
             mixture.Cut));
+        Assert.Equal((60, 6, 50), (mixture.VinegarGrams, mixture.VinegarPercent, mixture.StarterGrams));
         (string again, Mixture? same, _) = RecipeFile.Read(RecipeFile.Write(name, mixture));
         Assert.Equal((name, Encoding.UTF8.GetString(RecipeFile.Write(name, mixture))), (again, Encoding.UTF8.GetString(RecipeFile.Write(again,
             same!))));
@@ -47,6 +48,18 @@ public class RecipeFileTests
         Assert.Equal(Cut.Whole, mixture.Cut);
         // 6 % of the brine are 25.5 g in 400 g of water, 2.55 % of all.
         Assert.Equal(2.553, mixture.Salt.Percent, 3);
+    }
+
+    [Fact]
+    public void Read_SharesWithLiquids_MakeAHundredWithThem()
+    {
+        (_, Mixture? mixture, IReadOnlyList<Refusal> refusals) = Read("""
+            {"format": "fermentwatch-recipe/1", "name": "dill cucumbers", "vegetables": [{"name": "cucumber", "share_percent": 60}],
+             "water_share_percent": 30, "vinegar_share_percent": 4, "starter_brine_share_percent": 6, "salt_percent": 3}
+            """);
+        Assert.Empty(refusals);
+        Assert.Equal((300, 40, 5, 60), (mixture!.WaterGrams, mixture.VinegarGrams, mixture.VinegarPercent, mixture.StarterGrams));
+        Assert.Equal(27, mixture.Salt.Grams, 9);
     }
 
     [Theory]
@@ -75,6 +88,10 @@ public class RecipeFileTests
     [InlineData("\"mustard\"", "7", "allergens[0]", "a text in quotes")]
     [InlineData("[\"mustard\"]", "\"mustard\"", "allergens", "a list in square brackets")]
     [InlineData("\"water_grams\": 0", "\"water_grams\": -5", "water_grams", "0 to 250000 g")]
+    [InlineData("\"vinegar_grams\": 60", "\"vinegar_grams\": 25001", "vinegar_grams", "0 to 25000 g")]
+    [InlineData("\"vinegar_grams\": 60", "\"vinegar_share_percent\": 6", "share_percent", "beside masses")]
+    [InlineData("\"vinegar_percent\": 6", "\"vinegar_percent\": 80", "vinegar_percent", "1 to 25 %")]
+    [InlineData("\"starter_brine_grams\": 50", "\"starter_brine_grams\": \"50 g\"", "starter_brine_grams", "a number without quotes")]
     [InlineData("\"name\": \"Number nine's kraut\",", "\"name\": \"a\", \"name\": \"b\",", "file", "each field once")]
     public void Read_OneThingWrong_IsRefusedByItsFieldAndSaysWhatWouldBeRight(string was, string wrong, string field, string says)
     {

@@ -127,6 +127,19 @@ public sealed class RecipeApiTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task PutUp_ByARecipeWithVinegarAndBrine_HasItsVinegarAndSaysThatNoJarGivesBrine()
+    {
+        await PutAsync(_ada, Id, Kraut.Replace("\"salt_percent\"", "\"vinegar_grams\": 60, \"starter_brine_grams\": 50, \"salt_percent\"",
+            StringComparison.Ordinal));
+        Assert.Contains("vinegar, 5 % acid", await _ada.Http.GetStringAsync($"/recipes/{Id}"), StringComparison.Ordinal);
+        string form = await _ada.Http.GetStringAsync($"/put-up?recipe={Id}");
+        Assert.Matches("name=\"Input.Vinegar\"[^>]*value=\"60 g\"", form);
+        Assert.Matches("name=\"Input.VinegarStrength\"[^>]*value=\"5 %\"", form);
+        Assert.Contains("It takes 50 g of brine of an earlier jar, and no jar can give any now", form, StringComparison.Ordinal);
+        Assert.DoesNotContain("name=\"Input.StarterBrine\"", form, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Form_FromAJar_KeepsWhatWentIn()
     {
         await _ada.PutUpAsync(("also", "carrot 100 g"));

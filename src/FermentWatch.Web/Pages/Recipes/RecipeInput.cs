@@ -16,6 +16,12 @@ public sealed class RecipeInput
 
     public string? Water { get; set; }
 
+    public string? Vinegar { get; set; }
+
+    public string? VinegarStrength { get; set; }
+
+    public string? StarterBrine { get; set; }
+
     public string? Salt { get; set; }
 
     public string? SaltOf { get; set; }
@@ -35,13 +41,14 @@ public sealed class RecipeInput
     {
         Id = id, Name = form.Name, Vegetables = form.Vegetables, Seasonings = form.Seasonings, Water = form.Water, Salt = form.Salt,
         SaltOf = form.SaltOf, Sourness = form.Sourness, Cut = form.Cut, Allergens = form.Allergens, Note = form.Note,
+        Vinegar = form.Vinegar, VinegarStrength = form.VinegarStrength, StarterBrine = form.StarterBrine,
     };
 
     /// <summary>The form the kitchen reads.</summary>
     public RecipeForm ToForm() => new()
     {
         Name = Name, Vegetables = Vegetables, Seasonings = Seasonings, Water = Water, Salt = Salt, SaltOf = SaltOf, Sourness = Sourness, Cut = Cut,
-        Allergens = Allergens, Note = Note, ItIsRight = ItIsRight,
+        Allergens = Allergens, Note = Note, ItIsRight = ItIsRight, Vinegar = Vinegar, VinegarStrength = VinegarStrength, StarterBrine = StarterBrine,
     };
 }
 
