@@ -16,7 +16,8 @@ public class RecipeFileTests
           "format": "fermentwatch-recipe/1", "name": "Number nine's kraut",
           "vegetables": [{ "name": "cabbage", "grams": 900 }, { "name": "carrot", "grams": 100, "note": "grated" }],
           "seasonings": [{ "name": "caraway", "grams": 3 }],
-          "water_grams": 0, "vinegar_grams": 60, "vinegar_percent": 6, "starter_brine_grams": 50, "salt_percent": 2.25, "salt_of": "VegetablesAndWater", "sourness": "Sour", "cut": "Shredded",
+          "water_grams": 0, "vinegar_grams": 60, "vinegar_percent": 6, "starter_brine_grams": 50,
+          "salt_percent": 2.25, "salt_of": "VegetablesAndWater", "sourness": "Sour", "cut": "Shredded",
           "allergens": ["mustard"], "note": "Two lines.\nOf text."
         }
         """;
@@ -129,7 +130,8 @@ public class RecipeFileTests
     {
         Mixture mixture = new()
         {
-            Vegetables = [new MixturePart(vegetable, 800)], Seasonings = [], SaltPercent = percent, Sourness = Sourness.ALittleSour, Cut = Cut.Shredded,
+            Vegetables = [new MixturePart(vegetable, 800)], Seasonings = [], SaltPercent = percent,
+            Sourness = Sourness.ALittleSour, Cut = Cut.Shredded,
         };
         PutUpForm form = new ScaledRecipe(mixture, 1, 1).AsPutUp("x", MassUnit.Kilogram) with { Place = "Counter" };
         PutUpOrder order = PutUp.Read(form, Make.Household(), [Make.Counter], Make.Packed);

@@ -29,7 +29,10 @@ public class RecipeFormTests
     [Fact]
     public void Of_AMixture_ReadsBackTheSameInEitherUnit()
     {
-        Mixture mixture = Of(Kraut) with { WaterGrams = 250, VinegarGrams = 60, VinegarPercent = 6, StarterGrams = 50, Note = "a note", Allergens = ["celery"] };
+        Mixture mixture = Of(Kraut) with
+        {
+            WaterGrams = 250, VinegarGrams = 60, VinegarPercent = 6, StarterGrams = 50, Note = "a note", Allergens = ["celery"],
+        };
         Mixture again = Of(RecipeForm.Of("garden kraut", mixture, MassUnit.Kilogram));
         Assert.Equal(RecipeFile.Write("x", mixture), RecipeFile.Write("x", again));
         (_, Mixture? pounds, _) = RecipeReading.Read(RecipeForm.Of("garden kraut", mixture, MassUnit.Pound), MassUnit.Pound);

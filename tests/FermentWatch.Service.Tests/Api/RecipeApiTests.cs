@@ -82,7 +82,8 @@ public sealed class RecipeApiTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.OK, (await PutAsync(_ada, Id, soft.Replace("alert", "prompt", StringComparison.Ordinal))).StatusCode);
         Assert.Contains("Only 1.6 % of salt?", await _ada.Http.GetStringAsync($"/recipes/{Id}"), StringComparison.Ordinal);
 
-        (string, string)[] typed = [("Input.Id", $"{Guid.NewGuid()}"), ("Input.Name", "soft"), ("Input.Vegetables", "cabbage 900 g"), ("Input.Salt", "1.6 %")];
+        (string, string)[] typed = [("Input.Id", $"{Guid.NewGuid()}"), ("Input.Name", "soft"), ("Input.Vegetables", "cabbage 900 g"),
+            ("Input.Salt", "1.6 %")];
         HttpResponseMessage form = await _ada.SendFormAsync("/recipes/new", "recipe", typed);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, form.StatusCode);
         Assert.Contains("name=\"Input.ItIsRight\"", await form.Content.ReadAsStringAsync(), StringComparison.Ordinal);

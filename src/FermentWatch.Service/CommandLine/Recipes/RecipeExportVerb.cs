@@ -13,7 +13,7 @@ internal static class RecipeExportVerb
     public static Command Create(CommandContext context)
     {
         Argument<string> name = NamedRecipe.Argument();
-        var to = new Option<string>("--to") { HelpName = "FILE", Description = "The file to write, which must not be there yet; printed without it." };
+        var to = new Option<string>("--to") { HelpName = "FILE", Description = "The file to write, not there yet; printed without it." };
         var verb = new Command("export", "Writes a recipe as a file that 'recipe import' and other households take in.") { name, to };
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {

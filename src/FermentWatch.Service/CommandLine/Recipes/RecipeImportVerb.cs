@@ -17,7 +17,7 @@ internal static class RecipeImportVerb
         var from = new Argument<string>("FILE") { Description = "What 'recipe export' or \"Save as a file\" wrote." };
         var replace = new Option<bool>("--replace") { Description = "In the place of the recipe that has its name." };
         var right = new Option<bool>("--it-is-right") { Description = "What looks odd is right." };
-        var verb = new Command("import", "Takes in a recipe from a file. It is read and checked, and refused as a whole where anything in it cannot be.")
+        var verb = new Command("import", "Takes in a recipe from a file, which is refused as a whole where anything in it cannot be.")
             { from, replace, right };
         HouseholdRecords.SetAction(verb, context, async (call, provider, _, cancellationToken) =>
         {
