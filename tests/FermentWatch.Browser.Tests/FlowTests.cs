@@ -12,7 +12,7 @@ namespace FermentWatch.Browser.Tests;
 /// </summary>
 public sealed class FlowTests(Chromium chromium) : IClassFixture<Chromium>
 {
-    private const int SignInTaps = 3;
+    private const int SignInTaps = Hand.SignInTaps;
 
     /// <summary>
     /// Seconds for a key, for reaching a target, and for making up one's mind before each target: S. K. Card, T. P. Moran, A. Newell,
@@ -165,73 +165,10 @@ public sealed class FlowTests(Chromium chromium) : IClassFixture<Chromium>
     private static async Task<IReadOnlyList<Jar>> JarsAsync(RunningKitchen kitchen) =>
         await kitchen.Services.GetRequiredService<IJarBook>().KeptAsync(CancellationToken.None);
 
-    private static ILocator Bar(IPage page, string name) => page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Link, new() { Name = name });
+    private static ILocator Bar(IPage page, string name) => Hand.Bar(page, name);
 
-    private static async Task ToJarAsync(Hand hand, int number)
-    {
-        await hand.TapAsync(Bar(hand.Page, "Jars"));
-        await hand.TapAsync(hand.Page.Locator($"a.jar-row[href='jars/{number}']"));
-    }
+    private static Task ToJarAsync(Hand hand, int number) => hand.ToJarAsync(number);
 
-    /// <summary>A household as it stands, and a phone of it from signed out to its first page.</summary>
-    private async Task<Hand> SignInAsync(RunningKitchen kitchen, bool script, Func<IPage, Task>? prepare = null)
-    {
-        await using (IBrowserContext owner = await chromium.NewContextAsync())
-        {
-            IPage page = await owner.NewPageAsync();
-            await page.SetUpAsync(kitchen);
-            if (prepare is not null)
-                await prepare(page);
-        }
-        IBrowserContext phone = await chromium.NewContextAsync(
-            new() { JavaScriptEnabled = script, ViewportSize = new() { Width = 390, Height = 844 }, HasTouch = true });
-        var hand = new Hand(await phone.NewPageAsync());
-        await hand.Page.GotoAsync(kitchen.Address + "/");
-        await hand.TypeAsync(hand.Page.GetByLabel("Name"), Walks.User);
-        await hand.TypeAsync(hand.Page.GetByLabel("Password"), Walks.Password);
-        await hand.TapAsync(hand.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }));
-        await hand.Page.Locator("nav.rooms").WaitForAsync();
-        hand.ForgetKeys();
-        return hand;
-    }
-
-    /// <summary>A hand at a phone: a field is tapped before it is typed in, a list twice.</summary>
-    private sealed class Hand(IPage page) : IAsyncDisposable
-    {
-        public IPage Page => page;
-
-        public int Taps { get; private set; }
-
-        public int Keys { get; private set; }
-
-        public void ForgetKeys() => Keys = 0;
-
-        public async Task TapAsync(ILocator target)
-        {
-            Taps++;
-            await target.TapAsync();
-        }
-
-        public async Task TypeAsync(ILocator field, string text)
-        {
-            await TapAsync(field);
-            Keys += text.Length;
-            await field.SelectTextAsync();
-            await page.Keyboard.TypeAsync(text);
-        }
-
-        public async Task ChooseAsync(ILocator list, string option)
-        {
-            Taps += 2;
-            await list.SelectOptionAsync(option);
-        }
-
-        public async Task ChooseAsync(ILocator list, Regex option)
-        {
-            string value = (await list.Locator("option", new() { HasTextRegex = option }).First.GetAttributeAsync("value"))!;
-            await ChooseAsync(list, value);
-        }
-
-        public async ValueTask DisposeAsync() => await page.Context.DisposeAsync();
-    }
+    private Task<Hand> SignInAsync(RunningKitchen kitchen, bool script, Func<IPage, Task>? prepare = null) =>
+        Hand.SignInAsync(chromium, kitchen, script, prepare);
 }

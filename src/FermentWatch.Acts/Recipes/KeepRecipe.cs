@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kitchen.Households;
+using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Recipes;
 using NodaTime.Extensions;
 
@@ -17,21 +18,21 @@ public sealed class KeepRecipe(IRecipeBook recipes, IHouseholdBook households, T
     {
         MassUnit unit = (await households.ReadAsync(cancellationToken)).MassUnit;
         (string name, Mixture? mixture, IReadOnlyList<Refusal> refusals) = RecipeReading.Read(form, unit);
-        return await KeepAsync(name, mixture, refusals, mark, cancellationToken);
+        return await KeepAsync(name, mixture, refusals, form.ItIsRight, mark, cancellationToken);
     }
 
-    /// <summary>Keeps what a file says, likewise.</summary>
-    public async Task<RecipeKept> TakeInAsync(ReadOnlyMemory<byte> file, EntryMark mark, CancellationToken cancellationToken)
+    /// <summary>Keeps what a file says, likewise; <paramref name="itIsRight"/> says that what looks odd in it is right.</summary>
+    public async Task<RecipeKept> TakeInAsync(ReadOnlyMemory<byte> file, bool itIsRight, EntryMark mark, CancellationToken cancellationToken)
     {
         (string name, Mixture? mixture, IReadOnlyList<Refusal> refusals) = RecipeFile.Read(file);
-        return await KeepAsync(name, mixture, refusals, mark, cancellationToken);
+        return await KeepAsync(name, mixture, refusals, itIsRight, mark, cancellationToken);
     }
 
     /// <summary>Removes a recipe; false where there is none.</summary>
     public Task<bool> RemoveAsync(Guid id, CancellationToken cancellationToken) => recipes.RemoveAsync(id, cancellationToken);
 
-    private async Task<RecipeKept> KeepAsync(string name, Mixture? mixture, IReadOnlyList<Refusal> refusals, EntryMark mark,
-        CancellationToken cancellationToken)
+    private async Task<RecipeKept> KeepAsync(string name, Mixture? mixture, IReadOnlyList<Refusal> refusals, bool itIsRight,
+        EntryMark mark, CancellationToken cancellationToken)
     {
         if (mixture is null)
             return new RecipeKept(null, refusals);
@@ -40,6 +41,11 @@ public sealed class KeepRecipe(IRecipeBook recipes, IHouseholdBook households, T
             return new RecipeKept(null, [new Refusal("name", name, "a name that no other recipe has would be right")]);
         if (known.Count >= MostRecipes && known.All(each => each.Id != mark.Id))
             return new RecipeKept(null, [new Refusal("recipe", $"one more than {MostRecipes}", "remove one that is not used any more")]);
+        // What stands already was asked about when it was kept.
+        Doubt? odd = MixtureRules.Odd(mixture), before = known.FirstOrDefault(each => each.Id == mark.Id) is { } standing
+            ? MixtureRules.Odd(standing.Mixture) : null;
+        if (!itIsRight && odd is not null && odd != before)
+            return new RecipeKept(null, []) { Doubts = [odd] };
         var recipe = new HouseholdRecipe { Id = mark.Id, Name = name, Mixture = mixture, ChangedAt = clock.GetUtcNow().ToInstant(), By = mark.By };
         await recipes.KeepAsync(recipe, cancellationToken);
         return new RecipeKept(recipe, []);
@@ -49,7 +55,11 @@ public sealed class KeepRecipe(IRecipeBook recipes, IHouseholdBook households, T
 /// <summary>What was kept, or what was wrong.</summary>
 /// <param name="Recipe">The recipe; null where anything was wrong.</param>
 /// <param name="Refusals">What was.</param>
-public sealed record RecipeKept(HouseholdRecipe? Recipe, IReadOnlyList<Refusal> Refusals);
+public sealed record RecipeKept(HouseholdRecipe? Recipe, IReadOnlyList<Refusal> Refusals)
+{
+    /// <summary>What is odd and was not insisted on; then nothing was kept.</summary>
+    public IReadOnlyList<Doubt> Doubts { get; init; } = [];
+}
 
 /// <summary>Recipes, as they are asked for.</summary>
 public sealed class RecipeReader(IRecipeBook recipes, IHouseholdBook households)

@@ -29,7 +29,7 @@ public sealed class JarCorrecting(Household household,
             return new CorrectionOrder(jar, [], [], []);
         // A jar that was put up long ago stays correctable.
         Instant oldest = Instant.Min(now - Duration.FromDays(366), jar.PackedAt - Duration.FromDays(1));
-        PutUpOrder order = PutUp.Read(wanted, household, places, now, oldest, StartersOf(jar), jar.Target);
+        PutUpOrder order = PutUp.Read(wanted, household, places, now, oldest, StartersOf(jar), jar);
         var reader = new FieldReader();
         reader.Refusals.AddRange(order.Refusals);
         Instant since = reader.ReadPast("since", typed.Since, household.Zone, now, jar.PackedAt);

@@ -1,7 +1,6 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.Words;
@@ -19,7 +18,6 @@ public static class Plausibility
 {
     internal const double MostFill = 1.33;
     private const double UsualFill = 0.6, ImpossibleFill = 2 * MostFill, OddlyLittle = UsualFill / 6;
-    private const double OddlySalty = 6;
     private static readonly Duration LongAgo = Duration.FromDays(120);
 
     /// <summary>What cannot be: what was typed is refused, with what was probably meant.</summary>
@@ -46,26 +44,12 @@ public static class Plausibility
             yield return new Doubt("added water",
                 $"Whole {jar.Portions[0].Produce} gives no brine of its own: how much salt water went in? Such as "
                 + $"{MeasureWords.Mass(0.4 * jar.VesselLitres, unit)}.");
-        if (jar.Salting.Percent > OddlySalty)
-            yield return new Doubt("salt",
-                string.Create(CultureInfo.InvariantCulture,
-                $"{jar.Salting.Percent:0.##} % salt is a lot: of vegetables and water together 2 to 3.5 % is usual. Is it that of the brine alone?"));
-        if (jar.Salting.Percent < SaltDose.LowestPercent)
-            yield return new Doubt("salt", TooLittleSalt(jar, jar.Salting.Percent.Value));
+        double salted = jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms;
+        string main = jar.Portions.MaxBy(portion => portion.MassKilograms)!.Produce;
+        if (jar.Salting.Percent is { } percent && SaltLimits.Odd(main, percent, 1000 * salted) is { } oddlySalted)
+            yield return oddlySalted;
         if (now - jar.PackedAt > LongAgo)
             yield return new Doubt("packed on", PackedLongAgo(jar.PackedAt.InZone(zone).Date, now.InZone(zone).Date));
-    }
-
-    /// <summary>What less than 1.5 % means, before it is taken: at 1.7 % or less kraut goes soft (Univ. of Minnesota Extension; Oregon State SP
-    /// 50-745).</summary>
-    private static string TooLittleSalt(Jar jar, double percent)
-    {
-        double salted = jar.Portions.Sum(portion => portion.MassKilograms) + jar.AddedWaterKilograms;
-        string meant = MeantPercent(percent) is { } slipped ? string.Create(CultureInfo.InvariantCulture, $" Was {slipped:0.##} % meant?")
-            : string.Create(CultureInfo.InvariantCulture, $" 2.25 % is {salted * 22.5:0.#} g.");
-        return string.Create(CultureInfo.InvariantCulture,
-            $"Only {percent:0.##} % of salt? Below 1.5 % the wrong germs may keep up with those that sour: the jar is kept, but nothing is forecast "
-            + $"of it, and at 1.7 % or less it goes soft.{meant}");
     }
 
     /// <summary>A per cent of salt that is out of bounds by a slipped point; null where none is.</summary>

@@ -37,11 +37,11 @@ public static class PutUp
     public static Guid IdOf(Guid batch, string content, int index) =>
         AnswerId.Of(batch, AnswerId.Named(string.Create(CultureInfo.InvariantCulture, $"{index} {content}")));
 
-    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and as sour as <paramref name="standing"/> whatever the
-    /// vegetable.</summary>
+    /// <summary>The same; packed on <paramref name="oldest"/> at the earliest, and of a jar that stands already: as sour as it is meant to be
+    /// whatever the vegetable, and without asking again about what was odd of it before.</summary>
     internal static PutUpOrder Read(
         PutUpForm form, Household household, IReadOnlyList<Place> places, Instant now, Instant oldest, IReadOnlyList<StarterSource> starters,
-        Sourness? standing = null, Guid? batch = null)
+        Jar? standing = null, Guid? batch = null)
     {
         var reader = new FieldReader();
         string bareMass = household.MassUnit == MassUnit.Pound ? "lb" : "kg";
@@ -61,7 +61,7 @@ public static class PutUp
         Instant packedAt = reader.ReadPast("packed on", form.PackedAt, household.Zone, now, oldest);
         Cover cover = reader.ReadChoice("cover", form.Cover, Cover.Leaf);
         Lid lid = reader.ReadChoice("lid", form.Lid, Lid.Vented);
-        Sourness target = ReadTarget(form.Target, produce, standing, reader);
+        Sourness target = ReadTarget(form.Target, produce, standing?.Target, reader);
 
         string name = string.IsNullOrWhiteSpace(form.Name) ? Usual(portions) : reader.ReadName("name", form.Name);
 
@@ -77,15 +77,17 @@ public static class PutUp
         }).ToList();
         foreach (Jar jar in jars)
             jar.Placements.Add(new JarPlacement { Id = NewId(now), JarId = jar.Id, PlaceId = place.Id, From = packedAt });
-        return Checked(jars, form, household, now);
+        return Checked(jars, form, household, now, standing);
     }
 
     /// <summary>Jars alike fit together alike: the first speaks for all.</summary>
-    private static PutUpOrder Checked(List<Jar> jars, PutUpForm form, Household household, Instant now)
+    private static PutUpOrder Checked(List<Jar> jars, PutUpForm form, Household household, Instant now, Jar? standing)
     {
         List<Refusal> impossible = [.. Plausibility.Impossible(jars[0], household.MassUnit)];
-        List<Doubt> odd = form.ItIsRight || impossible.Count > 0 ? [] : [.. Plausibility.Odd(jars[0], household.MassUnit, now, household.Zone)];
+        List<Doubt> odd = form.ItIsRight || impossible.Count > 0 ? [] : [.. OddOf(jars[0]).Except(standing is null ? [] : OddOf(standing))];
         return impossible.Count + odd.Count > 0 ? new PutUpOrder([], impossible, odd) : new PutUpOrder(jars);
+
+        IEnumerable<Doubt> OddOf(Jar jar) => Plausibility.Odd(jar, household.MassUnit, now, household.Zone);
     }
 
     private static string ReadProduce(PutUpForm form, FieldReader reader)
@@ -155,7 +157,7 @@ public static class PutUp
         bool isRead = isMass || Amount.Percent.TryRead(typed, "%", out percent);
         if (isRead && !isMass && basis != SaltBasis.VegetablesAndWater && percent is >= 0 and <= SaltArithmetic.MostPercent)
             percent = Math.Round(SaltToWeigh.Of(percent, basis, vegetablesKilograms, waterKilograms).Percent, decimals);
-        if (isRead && percent is >= 0 and <= SaltDose.HighestPercent)
+        if (isRead && SaltLimits.CanBe(percent))
             return new Salting(knowledge, percent);
         reader.Refuse("salt", typed, "1.5 to 8 % of vegetables and water together, its mass, or 'by taste', would be right, such as 2.25 % or 20 g"
             + Hint(isMass, percent, total));

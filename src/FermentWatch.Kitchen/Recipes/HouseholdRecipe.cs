@@ -36,6 +36,18 @@ public sealed record Mixture
     /// <summary>Water that is added, g; 0 where there is none.</summary>
     public double WaterGrams { get; init; }
 
+    /// <summary>Vinegar, g; 0 where there is none.</summary>
+    public double VinegarGrams { get; init; }
+
+    /// <summary>Its acetic acid, per cent by mass.</summary>
+    public double VinegarPercent { get; init; } = UsualVinegarPercent;
+
+    /// <summary>Brine of an earlier jar to start it with, g; 0 where there is none. Which jar is said when it is put up.</summary>
+    public double StarterGrams { get; init; }
+
+    /// <summary>What table vinegar has.</summary>
+    public const double UsualVinegarPercent = 5;
+
     /// <summary>Salt, per cent of what <see cref="SaltOf"/> says.</summary>
     public required double SaltPercent { get; init; }
 
@@ -57,8 +69,11 @@ public sealed record Mixture
     /// <summary>Vegetables and seasonings, g.</summary>
     public double SolidGrams => Vegetables.Concat(Seasonings).Sum(part => part.Grams);
 
+    /// <summary>What the salt is worked out from: vegetables, seasonings and added water, g.</summary>
+    public double SaltedGrams => SolidGrams + WaterGrams;
+
     /// <summary>All of it without the salt, g.</summary>
-    public double TotalGrams => SolidGrams + WaterGrams;
+    public double TotalGrams => SaltedGrams + VinegarGrams + StarterGrams;
 
     /// <summary>The salt, by weight, and as per cent of vegetables and added water together. A brine needs water.</summary>
     public SaltToWeigh Salt => SaltToWeigh.Of(SaltPercent, SaltOf, SolidGrams / 1000, WaterGrams / 1000);
@@ -73,7 +88,7 @@ public sealed record Mixture
     {
         Vegetables = [.. Vegetables.Select(part => part with { Grams = factor * part.Grams })],
         Seasonings = [.. Seasonings.Select(part => part with { Grams = factor * part.Grams })],
-        WaterGrams = factor * WaterGrams,
+        WaterGrams = factor * WaterGrams, VinegarGrams = factor * VinegarGrams, StarterGrams = factor * StarterGrams,
     };
 }
 

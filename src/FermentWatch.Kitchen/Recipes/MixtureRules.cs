@@ -1,15 +1,13 @@
 using System.Globalization;
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
-using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
-using FermentWatch.Kitchen.Salts;
 using FermentWatch.Kitchen.Typed;
 
 namespace FermentWatch.Kitchen.Recipes;
 
-/// <summary>What a recipe may be, whether it was typed here or came as a file: refused as a jar is refused that is put up by it.</summary>
+/// <summary>What a recipe may be, whether it was typed here or came as a file: refused and asked about as a jar is that is put up by it.</summary>
 public static class MixtureRules
 {
     /// <summary>Most vegetables, most seasonings and most allergens of one recipe; letters of a part's name and of its note.</summary>
@@ -19,28 +17,34 @@ public static class MixtureRules
     public const double GramsOfAllShares = 1000;
 
     private const double SharesMayMissPercent = 0.5;
-    private const double MostGrams = 250_000, LeastGrams = 0.01;
+    private const double MostGrams = 250_000, LeastGrams = 0.01, MostLiquidGrams = 25_000;
 
     /// <summary>Everything that is wrong with it; fields by their names in the file, such as <c>vegetables[0].grams</c>.</summary>
     public static IEnumerable<Refusal> Check(string name, Mixture mixture) =>
     [
         .. Maybe(SafeText.WrongName("name", name)), .. CheckCounts(mixture), .. CheckParts("vegetables", mixture.Vegetables),
         .. CheckParts("seasonings", mixture.Seasonings), .. Within("water_grams", mixture.WaterGrams, 0, MostGrams, "g"),
+        .. Within("vinegar_grams", mixture.VinegarGrams, 0, MostLiquidGrams, "g"), .. Within("vinegar_percent", mixture.VinegarPercent, 1, 25, "%"),
+        .. Within("starter_brine_grams", mixture.StarterGrams, 0, MostLiquidGrams, "g"),
         .. CheckAllergens(mixture.Allergens), .. Maybe(SafeText.WrongNote("note", mixture.Note)), .. CheckSalt(mixture), .. CheckSourness(mixture),
     ];
+
+    /// <summary>What is asked about a mixture that may be, as it is asked about a jar that is put up by it; null where nothing is.</summary>
+    public static Doubt? Odd(Mixture mixture) =>
+        SaltLimits.Odd(mixture.Vegetables.MaxBy(part => part.Grams)!.Name, mixture.Salt.Percent, mixture.SaltedGrams);
 
     /// <summary>What is wrong with the shares of a recipe: all its parts are said in shares that make a whole, or none; null where nothing
     /// is.</summary>
     /// <param name="field">The field that is named.</param>
-    /// <param name="areShares">Of each part, and of the water where there is any, whether it was a share.</param>
+    /// <param name="areShares">Of each part, and of each liquid that there is, whether it was a share.</param>
     /// <param name="mixture">With shares as grams of <see cref="GramsOfAllShares"/>.</param>
     public static Refusal? WrongShares(string field, IReadOnlyCollection<bool> areShares, Mixture mixture)
     {
         double percent = mixture.TotalGrams / GramsOfAllShares * 100;
         return !areShares.Contains(true) ? null
-            : areShares.Contains(false) ? new Refusal(field, "shares beside masses", "masses or shares for all parts and the water would be right")
+            : areShares.Contains(false) ? new Refusal(field, "shares beside masses", "masses or shares for all parts and liquids would be right")
             : Math.Abs(percent - 100) <= SharesMayMissPercent ? null
-            : new Refusal(field, Text(percent, "% in all"), "shares of vegetables, seasonings and water that make 100 % together would be right");
+            : new Refusal(field, Text(percent, "% in all"), "shares of all parts, water, vinegar and brine that make 100 % together would be right");
     }
 
     private static IEnumerable<Refusal> CheckCounts(Mixture mixture)
@@ -76,7 +80,7 @@ public static class MixtureRules
     private static IEnumerable<Refusal> CheckAllergens(IReadOnlyList<string> allergens) => allergens.SelectMany((allergen, index) =>
         Maybe(SafeText.WrongName(string.Create(CultureInfo.InvariantCulture, $"allergens[{index}]"), allergen, LongestPart)));
 
-    /// <summary>Never below the least of the vegetable of which there is most, nor above what a jar is put up with.</summary>
+    /// <summary>As a jar is refused that is put up with so much.</summary>
     private static IEnumerable<Refusal> CheckSalt(Mixture mixture)
     {
         if (mixture.SaltOf == SaltBasis.Brine && !(mixture.WaterGrams > 0))
@@ -86,15 +90,10 @@ public static class MixtureRules
         }
         if (mixture.Vegetables.Count == 0 || !(mixture.SolidGrams is > 0 and <= 1e6) || !(mixture.WaterGrams is >= 0 and <= MostGrams))
             yield break;
-        string main = mixture.Vegetables.MaxBy(part => part.Grams)!.Name;
-        double least = SaltRange.LowestFor(main);
         double percent = mixture.SaltPercent is >= 0 and <= Kinetics.Salt.SaltArithmetic.MostPercent ? mixture.Salt.Percent : double.NaN;
-        if (percent >= least - 1e-9 && percent <= SaltDose.HighestPercent + 1e-9)
-            yield break;
-        string why = percent < least ? least > SaltDose.LowestPercent ? $"{SaltRange.Around(main, least).Source}; with less it goes soft"
-            : "with less salt the wrong germs keep up with the lactic acid bacteria" : "with more salt the lactic acid bacteria hardly work";
-        yield return new Refusal("salt_percent", Came(mixture, percent), string.Create(CultureInfo.InvariantCulture,
-            $"{least:0.##} to {SaltDose.HighestPercent:0.##} % of vegetables and added water together would be right for {main}: {why}"));
+        if (!SaltLimits.CanBe(percent))
+            yield return new Refusal("salt_percent", Came(mixture, percent),
+                "1.5 to 8 % of vegetables and added water together would be right: with more salt the lactic acid bacteria hardly work");
     }
 
     private static string Came(Mixture mixture, double percent) =>

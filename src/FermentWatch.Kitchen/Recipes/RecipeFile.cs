@@ -37,6 +37,13 @@ public static class RecipeFile
             Write(writer, "vegetables", mixture.Vegetables);
             Write(writer, "seasonings", mixture.Seasonings);
             writer.WriteNumber("water_grams", Rounded(mixture.WaterGrams));
+            if (mixture.VinegarGrams > 0)
+            {
+                writer.WriteNumber("vinegar_grams", Rounded(mixture.VinegarGrams));
+                writer.WriteNumber("vinegar_percent", mixture.VinegarPercent);
+            }
+            if (mixture.StarterGrams > 0)
+                writer.WriteNumber("starter_brine_grams", Rounded(mixture.StarterGrams));
             writer.WriteNumber("salt_percent", mixture.SaltPercent);
             writer.WriteString("salt_of", mixture.SaltOf.ToString());
             writer.WriteString("sourness", mixture.Sourness.ToString());
@@ -83,15 +90,20 @@ public static class RecipeFile
             (fields.List("vegetables", ReadPart), fields.List("seasonings", ReadPart));
         Cut usual = vegetables.Count > 0 && Vegetable.TryFind(vegetables[0].Part.Name, out Vegetable? main) ? main.UsualCut : Cut.Pieces;
         (double water, bool waterIsShare) = fields.AmountOrShare("water_grams", "water_share_percent", ifMissing: 0);
+        (double vinegar, bool vinegarIsShare) = fields.AmountOrShare("vinegar_grams", "vinegar_share_percent", ifMissing: 0);
+        (double starter, bool starterIsShare) = fields.AmountOrShare("starter_brine_grams", "starter_brine_share_percent", ifMissing: 0);
         var mixture = new Mixture
         {
             Vegetables = [.. vegetables.Select(each => each.Part)], Seasonings = [.. seasonings.Select(each => each.Part)], WaterGrams = water,
+            VinegarGrams = vinegar, VinegarPercent = fields.Number("vinegar_percent", Mixture.UsualVinegarPercent), StarterGrams = starter,
             SaltPercent = fields.Number("salt_percent", null), SaltOf = fields.Choice("salt_of", SaltBasis.VegetablesAndWater),
             Sourness = fields.Choice("sourness", SournessLevel.Usual(vegetables is [var first, ..] ? first.Part.Name : "")),
             Cut = fields.Choice("cut", usual), Allergens = fields.Texts("allergens"), Note = fields.Text("note", "").Trim(),
         };
         fields.RefuseOthers();
-        bool[] areShares = [.. vegetables.Concat(seasonings).Select(each => each.IsShare), .. water > 0 ? [waterIsShare] : Array.Empty<bool>()];
+        (double Grams, bool IsShare)[] liquids = [(water, waterIsShare), (vinegar, vinegarIsShare), (starter, starterIsShare)];
+        bool[] areShares = [.. vegetables.Concat(seasonings).Select(each => each.IsShare),
+            .. liquids.Where(liquid => liquid.Grams > 0).Select(liquid => liquid.IsShare)];
         if (fields.Refusals.Count == 0 && MixtureRules.WrongShares("share_percent", areShares, mixture) is { } wrong)
             fields.Refusals.Add(wrong);
         // A field that cannot be read is told once, and not again for what was taken in its place.

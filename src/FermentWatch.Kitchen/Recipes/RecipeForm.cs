@@ -7,7 +7,6 @@ using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Typed;
-using FermentWatch.Kitchen.Words;
 
 namespace FermentWatch.Kitchen.Recipes;
 
@@ -24,6 +23,15 @@ public sealed record RecipeForm
 
     /// <summary>Water that is added, by mass or share; empty is none.</summary>
     public string? Water { get; init; }
+
+    /// <summary>Vinegar, by mass, volume or share; empty is none.</summary>
+    public string? Vinegar { get; init; }
+
+    /// <summary>Its acetic acid, per cent; empty is 5, as table vinegar has.</summary>
+    public string? VinegarStrength { get; init; }
+
+    /// <summary>Brine of an earlier jar, by mass or share; empty is none.</summary>
+    public string? StarterBrine { get; init; }
 
     /// <summary>Salt, per cent.</summary>
     public string? Salt { get; init; }
@@ -42,28 +50,35 @@ public sealed record RecipeForm
 
     public string? Note { get; init; }
 
+    /// <summary>Says that what looks odd is right.</summary>
+    public bool ItIsRight { get; init; }
+
     /// <summary>A recipe as the form that would write it.</summary>
     public static RecipeForm Of(string name, Mixture mixture, MassUnit unit) => new()
     {
         Name = name, Vegetables = Lines(mixture.Vegetables, unit), Seasonings = Lines(mixture.Seasonings, unit),
         Water = mixture.WaterGrams > 0 ? Mass(mixture.WaterGrams, unit) : "", Salt = Percent(mixture.SaltPercent), SaltOf = mixture.SaltOf.ToString(),
+        Vinegar = mixture.VinegarGrams > 0 ? Mass(mixture.VinegarGrams, unit) : "",
+        VinegarStrength = mixture.VinegarGrams > 0 ? Percent(mixture.VinegarPercent) : "",
+        StarterBrine = mixture.StarterGrams > 0 ? Mass(mixture.StarterGrams, unit) : "",
         Sourness = mixture.Sourness.ToString(), Cut = mixture.Cut.ToString(), Allergens = string.Join(", ", mixture.Allergens), Note = mixture.Note,
     };
 
-    /// <summary>What a jar was put up with, to be kept as a recipe; what a recipe has no field for stands in the note.</summary>
+    /// <summary>What a jar was put up with, to be kept as a recipe.</summary>
     public static RecipeForm Of(Jar jar, MassUnit unit)
     {
         ILookup<bool, MixturePart> parts = jar.Portions.Select((portion, index) => (Part: new MixturePart(portion.Produce,
             1000 * portion.MassKilograms),
             IsVegetable: index == 0 || Vegetable.TryFind(portion.Produce, out _))).ToLookup(each => each.IsVegetable, each => each.Part);
-        string[] notes = [jar.Vinegar is { } vinegar ? $"With vinegar, {JarWords.Of(vinegar, unit)}." : "",
-            jar.Starter is { } starter ? $"With brine of an earlier jar, {MeasureWords.Mass(starter.MassKilograms, unit)}." : ""];
         return new RecipeForm
         {
             Name = jar.Name, Vegetables = Lines([.. parts[true]], unit), Seasonings = Lines([.. parts[false]], unit),
             Water = jar.AddedWaterKilograms > 0 ? Mass(1000 * jar.AddedWaterKilograms, unit) : "",
+            Vinegar = jar.Vinegar is { } vinegar ? Mass(1000 * vinegar.MassKilograms, unit) : "",
+            VinegarStrength = jar.Vinegar is { } strong ? Percent(strong.AceticPercent) : "",
+            StarterBrine = jar.Starter is { } starter ? Mass(1000 * starter.MassKilograms, unit) : "",
             Salt = jar.Salting.Percent is { } percent ? Percent(percent) : "", SaltOf = nameof(SaltBasis.VegetablesAndWater),
-            Sourness = jar.Target.ToString(), Cut = jar.Cut.ToString(), Note = string.Join(' ', notes.Where(note => note.Length > 0)),
+            Sourness = jar.Target.ToString(), Cut = jar.Cut.ToString(),
         };
     }
 
@@ -88,11 +103,16 @@ public static partial class RecipeReading
         var shares = new List<bool>();
         IReadOnlyList<MixturePart> vegetables = ReadLines("vegetables", form.Vegetables, unit, shares, reader);
         IReadOnlyList<MixturePart> seasonings = ReadLines("seasonings", form.Seasonings, unit, shares, reader);
+        double vinegar = ReadVinegar(form, unit, shares, reader);
+        double starter = string.IsNullOrWhiteSpace(form.StarterBrine) ? 0
+            : ReadAmount("starter brine", form.StarterBrine, form.StarterBrine, unit, shares, reader);
         double water = string.IsNullOrWhiteSpace(form.Water) ? 0 : ReadAmount("water", form.Water, form.Water, unit, shares, reader);
         string main = vegetables is [var first, ..] ? first.Name : "";
         var mixture = new Mixture
         {
-            Vegetables = vegetables, Seasonings = seasonings, WaterGrams = water,
+            Vegetables = vegetables, Seasonings = seasonings, WaterGrams = water, VinegarGrams = vinegar, StarterGrams = starter,
+            VinegarPercent = string.IsNullOrWhiteSpace(form.VinegarStrength) ? Mixture.UsualVinegarPercent
+                : reader.Read("vinegar strength", form.VinegarStrength, Amount.Percent, "%", 1, 25, "1 to 25 % acetic acid"),
             SaltPercent = reader.Read("salt", form.Salt, Amount.Percent, "%", 0, SaltArithmetic.MostPercent, "per cent of salt"),
             SaltOf = reader.ReadChoice("salt of", form.SaltOf, SaltBasis.VegetablesAndWater),
             Sourness = reader.ReadChoice("how sour", form.Sourness, SournessLevel.Usual(main)),
@@ -127,6 +147,17 @@ public static partial class RecipeReading
         return parts;
     }
 
+    /// <summary>As vinegar is read where a jar is put up, or a share.</summary>
+    private static double ReadVinegar(RecipeForm form, MassUnit unit, List<bool> shares, FieldReader reader)
+    {
+        if (string.IsNullOrWhiteSpace(form.Vinegar))
+            return 0;
+        if (!LiquidMass.TryRead(form.Vinegar, LiquidMass.WaterKilogramsPerLitre, out double kilograms) || kilograms <= 0)
+            return ReadAmount("vinegar", form.Vinegar, form.Vinegar, unit, shares, reader);
+        shares.Add(false);
+        return 1000 * kilograms;
+    }
+
     private static double ReadAmount(string field, string line, string amount, MassUnit unit, List<bool> shares, FieldReader reader)
     {
         bool isShare = Amount.Percent.TryRead(amount, null, out double percent) && percent is > 0 and <= 100;
@@ -143,6 +174,9 @@ public static partial class RecipeReading
     private static string FieldOf(string path) => path switch
     {
         "water_grams" => "water",
+        "vinegar_grams" => "vinegar",
+        "vinegar_percent" => "vinegar strength",
+        "starter_brine_grams" => "starter brine",
         "salt_percent" => "salt",
         "sourness" => "how sour",
         _ => path.Split('[')[0],

@@ -55,7 +55,7 @@ public sealed record ScaledRecipe(Mixture Each, int Count, double? VesselLitres)
             : (new ScaledRecipe(mixture.Times(each / mixture.TotalGrams), count, litres), []);
     }
 
-    /// <summary>The put-up form as this fills it in.</summary>
+    /// <summary>The put-up form as this fills it in; of which jar the brine is that starts it, is left to be said.</summary>
     public PutUpForm AsPutUp(string name, MassUnit unit)
     {
         MixturePart main = Each.Vegetables[0];
@@ -66,6 +66,9 @@ public sealed record ScaledRecipe(Mixture Each, int Count, double? VesselLitres)
             Also = string.Join(", ", Each.Vegetables.Skip(1).Concat(Each.Seasonings).Select(part => $"{part.Name} {Mass(part.Grams)}")),
             Cut = Each.Cut.ToString(), Salt = string.Create(CultureInfo.InvariantCulture, $"{Each.Salt.Percent:0.##} %"),
             AddedWater = Each.WaterGrams > 0 ? Mass(Each.WaterGrams) : "", Target = Each.Sourness.ToString(), Name = name,
+            Vinegar = Each.VinegarGrams > 0 ? Mass(Each.VinegarGrams) : "",
+            VinegarStrength = Each.VinegarGrams > 0 ? string.Create(CultureInfo.InvariantCulture, $"{Each.VinegarPercent:0.##} %") : "",
+            StarterBrine = Each.StarterGrams > 0 ? Mass(Each.StarterGrams) : "",
             Vessel = VesselList.Size(VesselLitres ?? UsualSize(unit), unit), HowMany = Count.ToString(CultureInfo.InvariantCulture),
         };
     }

@@ -51,7 +51,9 @@ public sealed class MendWords(SaltMend mend, Household household, Instant now)
                 $"Draw off a cup of its brine, dissolve {Salt(adding.SaltGrams)} in it, and pour it back over the top.",
                 $"Or, where there is no brine to draw off: dissolve {Salt(adding.BrineSaltGrams)} in {Mass(adding.BrineWaterGrams)} of boiled "
                     + "and cooled "
-                + $"water, a brine of {SaltToAdd.BrinePercent:0} %, and pour it on. Its water is counted.",
+                + $"water, a brine of {SaltToAdd.BrinePercent:0} %, and pour it on. Its water is counted."
+                + (adding.BrineFits ? "" : " With it there is more than goes into the vessel: rather dissolve the salt in its own brine, or use a "
+                + "larger vessel."),
                 $"It is even again about {Even} after that: until then the bottom has less salt than the top. Turn a jar that has just been "
                     + "packed over "
                 + "once, lid on, or stir it.",

@@ -9,32 +9,31 @@ namespace FermentWatch.Kitchen.Salts;
 /// <summary>How a jar is put on record once its salt was put right in one way.</summary>
 /// <param name="Words">Which way.</param>
 /// <param name="Form">The fields of the correction that change; the others are null.</param>
-public sealed record MendedRecord(string Words, CorrectionForm Form)
+/// <param name="Stands">Whether the record says so already.</param>
+public sealed record MendedRecord(string Words, CorrectionForm Form, bool Stands)
 {
     /// <summary>The ways there are; always also as it went in, where nothing was done.</summary>
     public static IReadOnlyList<MendedRecord> Of(Jar jar, SaltMend mend, Household household)
     {
+        CorrectionForm salted = Salted(mend.WantedPercent);
+        bool stands = jar.Salting.Knowledge == SaltKnowledge.Weighed && !Differs(jar, mend.WantedPercent);
         var records = new List<MendedRecord>();
         if (mend.Adding is { } adding)
         {
-            records.Add(new("The salt was dissolved in its own brine", Salted(mend.WantedPercent)));
-            records.Add(new("Brine was poured on", Salted(mend.WantedPercent) with
-            {
-                AddedWater = Mass(jar.AddedWaterKilograms + (adding.BrineWaterGrams / 1000), household),
-            }));
+            records.Add(new("The salt was dissolved in its own brine", salted, stands));
+            string water = Mass(jar.AddedWaterKilograms + (adding.BrineWaterGrams / 1000), household);
+            records.Add(new("Brine was poured on", salted with { AddedWater = water }, Stands: false));
         }
         if (mend.Taking is { } taking)
         {
             if (taking.Times is not null)
-                records.Add(new("Brine was replaced by water", Salted(mend.WantedPercent)));
-            records.Add(new("Unsalted vegetables were mixed in", Salted(mend.WantedPercent) with
-            {
-                HowMuch = Mass(jar.Portions[0].MassKilograms + (taking.VegetablesGrams / 1000), household),
-            }));
+                records.Add(new("Brine was replaced by water", salted, stands));
+            string vegetables = Mass(jar.Portions[0].MassKilograms + (taking.VegetablesGrams / 1000), household);
+            records.Add(new("Unsalted vegetables were mixed in", salted with { HowMuch = vegetables }, Stands: false));
         }
         // Salt above what a jar can be put up with cannot be put on record; it is to be thinned first.
         if (mend.NowPercent is { } now and <= Kinetics.Recipe.SaltDose.HighestPercent && Differs(jar, now))
-            records.Add(new("Nothing was done: write down what went in", Salted(now)));
+            records.Add(new("Nothing was done: write down what went in", Salted(now), Stands: false));
         return records;
     }
 

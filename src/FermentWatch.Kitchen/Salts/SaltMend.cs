@@ -82,7 +82,8 @@ public enum SaltLateness
 /// <param name="BrineGrams">Or as strong brine poured on, g of it.</param>
 /// <param name="BrineSaltGrams">Salt in that brine, g.</param>
 /// <param name="BrineWaterGrams">Water in it, g.</param>
-public sealed record SaltToAdd(double SaltGrams, double BrineGrams, double BrineSaltGrams, double BrineWaterGrams)
+/// <param name="BrineFits">Whether it fits into the vessel beside what is in it.</param>
+public sealed record SaltToAdd(double SaltGrams, double BrineGrams, double BrineSaltGrams, double BrineWaterGrams, bool BrineFits)
 {
     /// <summary>How strong that brine is, per cent by mass: strong, so that little water comes along, and yet below what water holds.</summary>
     public const double BrinePercent = 20;
@@ -97,7 +98,8 @@ public sealed record SaltToAdd(double SaltGrams, double BrineGrams, double Brine
         double share = BrinePercent / 100;
         // The water of the brine is to be salted as well.
         double brine = lacking / (share - (wantedPercent / 100 * (1 - share)));
-        return new SaltToAdd(lacking, brine, share * brine, (1 - share) * brine);
+        return new SaltToAdd(lacking, brine, share * brine, (1 - share) * brine,
+            Contents.Of(jar).FitsWith(jar, brine / 1000));
     }
 }
 
@@ -128,7 +130,7 @@ public sealed record SaltToTake(double BrineOutGrams, double WaterInGrams, int? 
         double out1 = (1 - Math.Pow(left, 1.0 / times)) * brine;
         double vegetables = (contents.SaltGrams(nowPercent) / (10 * wantedPercent)) - contents.SaltedKilograms;
         return new SaltToTake(out1, out1 * contents.WaterGrams / brine, times > MostTimes ? null : times, 1000 * vegetables,
-            contents.Kilograms + vegetables <= Plausibility.MostFill * jar.VesselLitres);
+            contents.FitsWith(jar, vegetables));
     }
 }
 
@@ -147,6 +149,9 @@ internal sealed record Contents(double SaltedKilograms, double WaterGrams, doubl
         return new Contents(vegetables + jar.AddedWaterKilograms, 1000 * (inVegetables + added),
             1000 * SaltEvening.LooseBrineKilograms(jar.Cut, inVegetables, added), vegetables + added);
     }
+
+    /// <summary>Whether so many kg more are no more than what a jar is put up with unasked.</summary>
+    public bool FitsWith(Jar jar, double kilograms) => Kilograms + kilograms <= Plausibility.MostFill * jar.VesselLitres;
 
     /// <summary>Salt that so many per cent are, g.</summary>
     public double SaltGrams(double percent) => SaltArithmetic.GramsFor(SaltedKilograms, 0, percent);

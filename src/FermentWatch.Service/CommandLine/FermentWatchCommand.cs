@@ -41,6 +41,7 @@ public static class FermentWatchCommand
         root.Add(SaltVerb.Create(context));
         root.Add(SensorVerb.Create(context));
         root.Add(JarVerb.Create(context));
+        root.Add(RecipeVerb.Create(context));
         root.Add(MemberVerb.Create(context));
         root.Add(ExportVerb.Create(context));
         root.Add(ImportVerb.Create(context));

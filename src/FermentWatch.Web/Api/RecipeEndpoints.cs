@@ -24,7 +24,7 @@ internal static class RecipeEndpoints
             .Produces<ScaledRecipeAnswer>().ProducesValidationProblem(422).ProducesProblem(404);
         recipes.MapPut("/{id:guid}", PutAsync).Does<KeepRecipe>().Accepts<RecipeFileBody>(Json)
             .WithMetadata(new RequestSizeLimitAttribute(2 * RecipeFile.LongestBytes))
-            .WithSummary("Keeps a recipe under an id: a new one, or in the place of the one that has it.")
+            .WithSummary("Keeps a recipe under an id: a new one, or in the place of the one that has it; it_is_right=true where odd salt is meant.")
             .Produces<RecipeFileBody>().ProducesValidationProblem(422);
         recipes.MapDelete("/{id:guid}", RemoveAsync).Does<KeepRecipe>().WithSummary("Removes a recipe; jars put up by it stay.")
             .Produces(204).ProducesProblem(404);
@@ -50,12 +50,13 @@ internal static class RecipeEndpoints
             var asked => RefusalProblem.Of(asked.Refusals),
         };
 
-    private static async Task<IResult> PutAsync(Guid id, HttpRequest request, ClaimsPrincipal person, KeepRecipe act,
-        CancellationToken cancellationToken)
+    private static async Task<IResult> PutAsync(Guid id, [FromQuery(Name = "it_is_right")] bool? itIsRight, HttpRequest request,
+        ClaimsPrincipal person, KeepRecipe act, CancellationToken cancellationToken)
     {
         byte[] file = await UpToAsync(request.Body, RecipeFile.LongestBytes + 1, cancellationToken);
-        RecipeKept kept = await act.TakeInAsync(file, person.Mark(id), cancellationToken);
-        return kept.Recipe is { } recipe ? Results.Bytes(RecipeFile.Write(recipe.Name, recipe.Mixture), Json) : RefusalProblem.Of(kept.Refusals);
+        RecipeKept kept = await act.TakeInAsync(file, itIsRight == true, person.Mark(id), cancellationToken);
+        return kept.Recipe is { } recipe ? Results.Bytes(RecipeFile.Write(recipe.Name, recipe.Mixture), Json)
+            : RefusalProblem.Of(kept.Refusals, kept.Doubts);
     }
 
     private static async Task<IResult> RemoveAsync(Guid id, KeepRecipe act, CancellationToken cancellationToken) =>

@@ -70,6 +70,20 @@ public class JarCorrectingTests
         Assert.Equal(2, Read(Make.Jar(1), new CorrectionForm { HowMuch = "2 kg", ItIsRight = true }).Corrected!.Portions[0].MassKilograms);
     }
 
+    /// <summary>That it was packed long ago and is hardly filled was asked about when it was put up.</summary>
+    [Fact]
+    public void Read_JarThatIsOddAlready_AsksOnlyAboutWhatBecomesOdd()
+    {
+        Jar jar = Make.Jar(1, packedAt: Now - Duration.FromDays(382));
+        jar.VesselLitres = 10;
+        CorrectionOrder mended = Read(jar, new CorrectionForm { Salt = "2.5 %" });
+        Assert.Empty(mended.Doubts);
+        Assert.Equal(2.5, mended.Corrected!.Salting.Percent);
+        CorrectionOrder odd = Read(jar, new CorrectionForm { Salt = "1.25 %", PackedAt = "2025-09-18T18:00" });
+        Assert.Null(odd.Corrected);
+        Assert.Equal(["packed on", "salt"], odd.Doubts.Select(doubt => doubt.Field).Order());
+    }
+
     private static CorrectionForm With(string field, string typed) => field switch
     {
         "what" => new() { What = typed },

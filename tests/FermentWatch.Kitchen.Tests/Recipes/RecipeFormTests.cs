@@ -1,5 +1,6 @@
 using FermentWatch.Kinetics;
 using FermentWatch.Kinetics.Produce;
+using FermentWatch.Kinetics.Recipe;
 using FermentWatch.Kitchen.Households;
 using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
@@ -28,7 +29,10 @@ public class RecipeFormTests
     [Fact]
     public void Of_AMixture_ReadsBackTheSameInEitherUnit()
     {
-        Mixture mixture = Of(Kraut) with { WaterGrams = 250, Note = "a note", Allergens = ["celery"] };
+        Mixture mixture = Of(Kraut) with
+        {
+            WaterGrams = 250, VinegarGrams = 60, VinegarPercent = 6, StarterGrams = 50, Note = "a note", Allergens = ["celery"],
+        };
         Mixture again = Of(RecipeForm.Of("garden kraut", mixture, MassUnit.Kilogram));
         Assert.Equal(RecipeFile.Write("x", mixture), RecipeFile.Write("x", again));
         (_, Mixture? pounds, _) = RecipeReading.Read(RecipeForm.Of("garden kraut", mixture, MassUnit.Pound), MassUnit.Pound);
@@ -51,7 +55,7 @@ public class RecipeFormTests
     }
 
     [Theory]
-    [InlineData("1.2 %")]
+    [InlineData("8.1 %")]
     [InlineData("")]
     [InlineData("by taste")]
     [InlineData("30 %")]
@@ -59,15 +63,45 @@ public class RecipeFormTests
         Assert.Contains(RecipeReading.Read(Kraut with { Salt = salt }, MassUnit.Kilogram).Refusals, refusal => refusal.Field == "salt");
 
     [Fact]
-    public void Of_AJar_HasWhatWentInAndSaysWhatNoFieldHolds()
+    public void Of_AJar_HasWhatWentIn()
     {
         Jar jar = Make.Jar(7);
-        (jar.Portions, jar.Starter) = ([new Portion("cabbage", 0.8), new Portion("ginger", 0.02), new Portion("pepper corns", 0.002)],
-            new Starter(3, 0.05, 1.2));
+        (jar.Portions, jar.Starter, jar.Vinegar) = ([new Portion("cabbage", 0.8), new Portion("ginger", 0.02), new Portion("pepper corns", 0.002)],
+            new Starter(3, 0.05, 1.2), new Vinegar(0.06, 6));
         RecipeForm form = RecipeForm.Of(jar, MassUnit.Kilogram);
         Assert.Equal(("cabbage 800 g", "ginger 20 g\npepper corns 2 g"), (form.Vegetables, form.Seasonings));
-        Assert.Equal("With brine of an earlier jar, 50 g.", form.Note);
-        Assert.Equal(822, Of(form).TotalGrams, 9);
+        Assert.Equal(("60 g", "6 %", "50 g"), (form.Vinegar, form.VinegarStrength, form.StarterBrine));
+        Assert.Equal((822, 932), (Of(form).SaltedGrams, Of(form).TotalGrams));
+    }
+
+    /// <summary>Liquids take room in the vessel as all else does; the salt is of vegetables and added water alone.</summary>
+    [Fact]
+    public void VinegarAndBrine_AreScaledAndCarriedToThePutUpForm()
+    {
+        Mixture mixture = Of(Kraut with { Seasonings = "", Vinegar = "0.06 kg", VinegarStrength = "6", StarterBrine = "50 g" });
+        Assert.Equal((60, 6, 50), (mixture.VinegarGrams, mixture.VinegarPercent, mixture.StarterGrams));
+        ScaledRecipe scaled = ScaledRecipe.For(mixture, new ScaleForm { Mass = "4.44 kg", Jars = "2" }, MassUnit.Kilogram).Scaled!;
+        PutUpForm form = scaled.AsPutUp("x", MassUnit.Kilogram);
+        Assert.Equal(("120 g", "6 %", "100 g", "2.25 %"), (form.Vinegar, form.VinegarStrength, form.StarterBrine, form.Salt));
+        Assert.Equal(45, scaled.Each.Salt.Grams, 6);
+    }
+
+    [Theory]
+    [InlineData("vinegar", "lots", "vinegar")]
+    [InlineData("vinegar", "26 kg", "vinegar")]
+    [InlineData("vinegar", "10 %", "vegetables")]
+    [InlineData("vinegar strength", "30 %", "vinegar strength")]
+    [InlineData("starter brine", "-1 g", "starter brine")]
+    [InlineData("starter brine", "26 kg", "starter brine")]
+    public void Read_LiquidsThatCannotBe_AreRefusedByTheirField(string typed, string amount, string field)
+    {
+        RecipeForm form = typed switch
+        {
+            "vinegar" => Kraut with { Vinegar = amount },
+            "starter brine" => Kraut with { StarterBrine = amount },
+            _ => Kraut with { Vinegar = "60 g", VinegarStrength = amount },
+        };
+        Assert.Equal(field, Assert.Single(RecipeReading.Read(form, MassUnit.Kilogram).Refusals).Field);
     }
 
     [Theory]

@@ -90,6 +90,31 @@ public class SaltMendTests
         Assert.Equal(within, mend.Adding is null && mend.Taking is null);
     }
 
+    /// <summary>A litre holds 1.33 kg: the bound of what is put up unasked.</summary>
+    [Theory]
+    [InlineData(1.22, true)]
+    [InlineData(1.28, false)]
+    public void For_BrineToPourOn_SaysWhereTheVesselHasNoRoomForIt(double kilograms, bool fits)
+    {
+        Jar jar = Jar();
+        jar.Portions = [new Portion("cabbage", kilograms)];
+        SaltMend mend = Mend(new MendForm { Happened = "TooLittle", WentIn = "1 %" }, jar);
+        Assert.Equal(fits, mend.Adding!.BrineFits);
+        Assert.Equal(fits, kilograms + (mend.Adding.BrineGrams / 1000) <= 1.33);
+        Assert.Equal(!fits, Words(mend).Steps().ElementAt(1).Contains("more than goes into the vessel", StringComparison.Ordinal));
+    }
+
+    /// <summary>What was meant stands on record already: only water or vegetables that came along are to be put on it.</summary>
+    [Fact]
+    public void Records_WhereTheRecordSaysWhatWasMeant_SayThatItStands()
+    {
+        Assert.Equal([true, false, false], Stand("TooLittle", "10 g"));
+        Assert.Equal([true, false, false], Stand("TooMuch", "40 g"));
+
+        static IEnumerable<bool> Stand(string happened, string wentIn) =>
+            MendedRecord.Of(Jar(), Mend(new MendForm { Happened = happened, WentIn = wentIn }), Make.Household()).Select(record => record.Stands);
+    }
+
     /// <summary>Kraut has 2 % at the least (FDA CPG 585.750), whatever was meant.</summary>
     [Fact]
     public void For_IntendedBelowTheVegetablesLeast_IsBroughtToTheLeast()

@@ -58,7 +58,7 @@ public sealed class RecipeApiTests : IAsyncLifetime
     [Fact]
     public async Task Put_WhatCannotBe_IsRefusedByFieldsAndNothingIsKept()
     {
-        HttpResponseMessage answer = await PutAsync(_ada, Id, Kraut.Replace("2.5", "1.2", StringComparison.Ordinal)
+        HttpResponseMessage answer = await PutAsync(_ada, Id, Kraut.Replace("2.5", "8.2", StringComparison.Ordinal)
             .Replace("\"grams\": 5", "\"grams\": -5", StringComparison.Ordinal));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         using JsonDocument problem = JsonDocument.Parse(await answer.Content.ReadAsStringAsync());
@@ -67,6 +67,28 @@ public sealed class RecipeApiTests : IAsyncLifetime
         foreach (string odd in new[] { "", "nonsense", "[]", new string('[', 2000), "{\"format\": 1}", "\0", new string(' ', 70_000) + Kraut })
             Assert.Equal(HttpStatusCode.UnprocessableEntity, (await PutAsync(_ada, Id, odd)).StatusCode);
         Assert.Empty((await _ada.GetAsync("/api/v1/recipes")).EnumerateArray());
+    }
+
+    [Fact]
+    public async Task Put_OddSalt_IsAskedAboutByFileAndFormAndKeptWhenInsistedOn()
+    {
+        string soft = Kraut.Replace("2.5", "1.6", StringComparison.Ordinal);
+        HttpResponseMessage asked = await PutAsync(_ada, Id, soft);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.StatusCode);
+        using JsonDocument problem = JsonDocument.Parse(await asked.Content.ReadAsStringAsync());
+        Assert.StartsWith("Only 1.6 % of salt?", Assert.Single(problem.RootElement.GetProperty("questions").EnumerateArray())
+            .GetProperty("question").GetString(), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await PutAsync(_ada, Id, soft, "?it_is_right=true")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await PutAsync(_ada, Id, soft.Replace("alert", "prompt", StringComparison.Ordinal))).StatusCode);
+        Assert.Contains("Only 1.6 % of salt?", await _ada.Http.GetStringAsync($"/recipes/{Id}"), StringComparison.Ordinal);
+
+        (string, string)[] typed = [("Input.Id", $"{Guid.NewGuid()}"), ("Input.Name", "soft"), ("Input.Vegetables", "cabbage 900 g"),
+            ("Input.Salt", "1.6 %")];
+        HttpResponseMessage form = await _ada.SendFormAsync("/recipes/new", "recipe", typed);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, form.StatusCode);
+        Assert.Contains("name=\"Input.ItIsRight\"", await form.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        form = await _ada.SendFormAsync("/recipes/new", "recipe", [.. typed, ("Input.ItIsRight", "true")]);
+        Assert.Equal(HttpStatusCode.Found, form.StatusCode);
     }
 
     [Fact]
@@ -106,6 +128,19 @@ public sealed class RecipeApiTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task PutUp_ByARecipeWithVinegarAndBrine_HasItsVinegarAndSaysThatNoJarGivesBrine()
+    {
+        await PutAsync(_ada, Id, Kraut.Replace("\"salt_percent\"", "\"vinegar_grams\": 60, \"starter_brine_grams\": 50, \"salt_percent\"",
+            StringComparison.Ordinal));
+        Assert.Contains("vinegar, 5 % acid", await _ada.Http.GetStringAsync($"/recipes/{Id}"), StringComparison.Ordinal);
+        string form = await _ada.Http.GetStringAsync($"/put-up?recipe={Id}");
+        Assert.Matches("name=\"Input.Vinegar\"[^>]*value=\"60 g\"", form);
+        Assert.Matches("name=\"Input.VinegarStrength\"[^>]*value=\"5 %\"", form);
+        Assert.Contains("It takes 50 g of brine of an earlier jar, and no jar can give any now", form, StringComparison.Ordinal);
+        Assert.DoesNotContain("name=\"Input.StarterBrine\"", form, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Form_FromAJar_KeepsWhatWentIn()
     {
         await _ada.PutUpAsync(("also", "carrot 100 g"));
@@ -125,6 +160,6 @@ public sealed class RecipeApiTests : IAsyncLifetime
             Assert.True((int)(await _ada.Http.GetAsync(path)).StatusCode < 500, path);
     }
 
-    private static Task<HttpResponseMessage> PutAsync(Script script, Guid id, string file) =>
-        script.Http.PutAsync($"/api/v1/recipes/{id}", new StringContent(file, Encoding.UTF8, "application/json"));
+    private static Task<HttpResponseMessage> PutAsync(Script script, Guid id, string file, string query = "") =>
+        script.Http.PutAsync($"/api/v1/recipes/{id}{query}", new StringContent(file, Encoding.UTF8, "application/json"));
 }

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FermentWatch.RunningTests;
 
 namespace FermentWatch.Service.Tests.Api;
@@ -36,6 +37,34 @@ public class SaltMendTests
         Assert.True(answer.GetProperty("throw_out_advised").GetBoolean());
         Assert.Equal(JsonValueKind.Null, answer.GetProperty("salt_to_add_grams").ValueKind);
         Assert.Contains("Throw it out", await ada.Http.GetStringAsync("/jars/1/salt?happened=Forgotten"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Salt_OfAJarOfLastYear_ItsCorrectionIsTakenWithoutAskingAboutItsAge()
+    {
+        await using RunningKitchen kitchen = await RunningKitchen.StartAsync();
+        using Script ada = await Script.SignedInAsync(kitchen);
+        NodaTime.LocalDate today = NodaTime.LocalDate.FromDateTime(kitchen.Clock.GetUtcNow().UtcDateTime);
+        HttpResponseMessage put = await ada.PostAsync("/api/v1/jars", new { what = "cabbage", how_much = "900g", salt = "4%", vessel = "1l",
+            place = "kitchen counter", packed_at = $"{today.PlusDays(-300):uuuu-MM-dd}", it_is_right = true });
+        Assert.True(put.IsSuccessStatusCode);
+        JsonElement answer = await ada.GetAsync("/api/v1/jars/1/salt?happened=TooMuch&intended=2.25");
+        string salt = answer.GetProperty("corrections")[0].GetProperty("salt").GetString()!;
+        string address = $"/jars/1/correct?salt={Uri.EscapeDataString(salt)}";
+        string page = await ada.Http.GetStringAsync(address);
+        HttpResponseMessage sent = await ada.SendFormAsync(address, "correct", [.. Filled(page)]);
+        Assert.Equal((HttpStatusCode.Found, "/jars/1?corrected=1"), (sent.StatusCode, sent.Headers.Location?.PathAndQuery));
+    }
+
+    private static IEnumerable<(string, string)> Filled(string page)
+    {
+        foreach (Match input in Regex.Matches(page, "<input[^>]*name=\"(Input\\.[^\"]+)\"[^>]*>"))
+            if (!input.Value.Contains("checkbox", StringComparison.Ordinal))
+                yield return (input.Groups[1].Value, Value(input.Value));
+        foreach (Match list in Regex.Matches(page, "<select[^>]*name=\"(Input\\.[^\"]+)\".*?</select>", RegexOptions.Singleline))
+            yield return (list.Groups[1].Value, Value(Regex.Match(list.Value, "<option[^>]*selected[^>]*>").Value));
+
+        static string Value(string tag) => WebUtility.HtmlDecode(Regex.Match(tag, "value=\"([^\"]*)\"").Groups[1].Value);
     }
 
     [Fact]

@@ -9,6 +9,8 @@ public class CommandTests
     [InlineData("salt")]
     [InlineData("sensor")]
     [InlineData("sensor add")]
+    [InlineData("recipe")]
+    [InlineData("recipe import")]
     [InlineData("member")]
     [InlineData("member password")]
     [InlineData("check")]

@@ -16,7 +16,8 @@ internal sealed class MixtureConverter() : ValueConverter<Mixture, string>(mixtu
         (left, right) => ReferenceEquals(left, right), mixture => mixture.Vegetables.Count, mixture => mixture);
 
     private static string Write(Mixture mixture) => JsonSerializer.Serialize(new Row(mixture.Vegetables, mixture.Seasonings, mixture.WaterGrams,
-        mixture.SaltPercent, mixture.SaltOf.ToString(), mixture.Sourness.ToString(), mixture.Cut.ToString(), mixture.Allergens, mixture.Note),
+        mixture.SaltPercent, mixture.SaltOf.ToString(), mixture.Sourness.ToString(), mixture.Cut.ToString(), mixture.Allergens, mixture.Note,
+        mixture.VinegarGrams, mixture.VinegarPercent, mixture.StarterGrams),
         JsonSerializerOptions.Default);
 
     /// <summary>One without vegetables where the row cannot be read.</summary>
@@ -27,12 +28,15 @@ internal sealed class MixtureConverter() : ValueConverter<Mixture, string>(mixtu
         {
             Vegetables = row.Vegetables ?? [], Seasonings = row.Seasonings ?? [], WaterGrams = row.WaterGrams, SaltPercent = row.SaltPercent,
             SaltOf = Named(row.SaltOf, SaltBasis.VegetablesAndWater), Sourness = Named(row.Sourness, Sourness.Sour), Cut = Named(row.Cut, Cut.Pieces),
-            Allergens = row.Allergens ?? [], Note = row.Note ?? "",
+            Allergens = row.Allergens ?? [], Note = row.Note ?? "", VinegarGrams = row.VinegarGrams ?? 0,
+            VinegarPercent = row.VinegarPercent ?? Mixture.UsualVinegarPercent, StarterGrams = row.StarterGrams ?? 0,
         };
     }
 
     private static T Named<T>(string? name, T otherwise) where T : struct, Enum => Enum.TryParse(name, out T read) ? read : otherwise;
 
+    /// <summary>What stands last is null in rows from before there was vinegar and brine in a recipe.</summary>
     private sealed record Row(IReadOnlyList<MixturePart>? Vegetables, IReadOnlyList<MixturePart>? Seasonings, double WaterGrams, double SaltPercent,
-        string? SaltOf, string? Sourness, string? Cut, IReadOnlyList<string>? Allergens, string? Note);
+        string? SaltOf, string? Sourness, string? Cut, IReadOnlyList<string>? Allergens, string? Note,
+        double? VinegarGrams = null, double? VinegarPercent = null, double? StarterGrams = null);
 }

@@ -26,6 +26,11 @@ internal sealed record RecipeListedAnswer(Guid Id, string Name, IReadOnlyList<st
 /// <param name="Seasonings">Up to 20.</param>
 /// <param name="WaterGrams">Water that is added.</param>
 /// <param name="WaterSharePercent">The same as a share of all, where parts are said in shares; never written.</param>
+/// <param name="VinegarGrams">Vinegar; written where there is any.</param>
+/// <param name="VinegarSharePercent">The same as a share of all; never written.</param>
+/// <param name="VinegarPercent">Its acetic acid; 5 where nothing is said.</param>
+/// <param name="StarterBrineGrams">Brine of an earlier jar; written where there is any.</param>
+/// <param name="StarterBrineSharePercent">The same as a share of all; never written.</param>
 /// <param name="SaltPercent">Salt, per cent of what <c>salt_of</c> says.</param>
 /// <param name="SaltOf"><c>VegetablesAndWater</c>, <c>Vegetables</c> or <c>Brine</c>.</param>
 /// <param name="Sourness"><c>ALittleSour</c> to <c>VerySour</c>.</param>
@@ -33,7 +38,8 @@ internal sealed record RecipeListedAnswer(Guid Id, string Name, IReadOnlyList<st
 /// <param name="Allergens">Up to 20.</param>
 /// <param name="Note">Up to 2,000 letters.</param>
 internal sealed record RecipeFileBody(string Format, string Name, IReadOnlyList<RecipePartBody> Vegetables, IReadOnlyList<RecipePartBody>? Seasonings,
-    double? WaterGrams, double? WaterSharePercent, double SaltPercent, string? SaltOf, string? Sourness, string? Cut,
+    double? WaterGrams, double? WaterSharePercent, double? VinegarGrams, double? VinegarSharePercent, double? VinegarPercent,
+    double? StarterBrineGrams, double? StarterBrineSharePercent, double SaltPercent, string? SaltOf, string? Sourness, string? Cut,
         IReadOnlyList<string>? Allergens,
     string? Note);
 
@@ -50,16 +56,21 @@ internal sealed record RecipePartBody(string Name, double? Grams, double? ShareP
 /// <param name="EachVegetables">Vegetables in each.</param>
 /// <param name="EachSeasonings">Seasonings in each.</param>
 /// <param name="EachWaterGrams">Water in each.</param>
+/// <param name="EachVinegarGrams">Vinegar in each.</param>
+/// <param name="VinegarPercent">Its acetic acid, per cent.</param>
+/// <param name="EachStarterBrineGrams">Brine of an earlier jar in each.</param>
 /// <param name="EachSaltGrams">Salt in each.</param>
 /// <param name="AllGrams">All jars together, without the salt.</param>
 /// <param name="AllSaltGrams">Salt for all.</param>
 /// <param name="SaltPercent">Salt, per cent of vegetables and added water together.</param>
 internal sealed record ScaledRecipeAnswer(int JarCount, double? VesselLitres, IReadOnlyList<RecipePartBody> EachVegetables,
-    IReadOnlyList<RecipePartBody> EachSeasonings, double EachWaterGrams, double EachSaltGrams, double AllGrams, double AllSaltGrams,
+    IReadOnlyList<RecipePartBody> EachSeasonings, double EachWaterGrams, double EachVinegarGrams, double VinegarPercent,
+    double EachStarterBrineGrams, double EachSaltGrams, double AllGrams, double AllSaltGrams,
     double SaltPercent)
 {
     public static ScaledRecipeAnswer Of(ScaledRecipe scaled) => new(scaled.Count, scaled.VesselLitres, Parts(scaled.Each.Vegetables),
-        Parts(scaled.Each.Seasonings), scaled.Each.WaterGrams, scaled.Each.Salt.Grams, scaled.All.TotalGrams, scaled.All.Salt.Grams,
+        Parts(scaled.Each.Seasonings), scaled.Each.WaterGrams, scaled.Each.VinegarGrams, scaled.Each.VinegarPercent, scaled.Each.StarterGrams,
+        scaled.Each.Salt.Grams, scaled.All.TotalGrams, scaled.All.Salt.Grams,
         scaled.Each.Salt.Percent);
 
     private static RecipePartBody[] Parts(IReadOnlyList<MixturePart> parts) =>

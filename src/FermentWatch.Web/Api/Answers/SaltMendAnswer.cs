@@ -29,6 +29,7 @@ internal sealed record MendQuery
 /// <param name="BrineToAddGrams">Or strong brine to pour on.</param>
 /// <param name="BrineToAddPercent">How strong that is, per cent by mass.</param>
 /// <param name="BrineToAddWaterGrams">Water in that brine.</param>
+/// <param name="BrineToAddFits">Whether it fits into the vessel beside what is in it.</param>
 /// <param name="BrineOutGrams">Brine to pour off each time; null where none is to be taken out.</param>
 /// <param name="WaterInGrams">Water to put in its place each time.</param>
 /// <param name="TimesCount">How often; null where more often than is any use.</param>
@@ -42,13 +43,15 @@ internal sealed record MendQuery
 /// <param name="Corrections">Bodies for <c>PUT /jars/{number}</c>, once it was done.</param>
 internal sealed record SaltMendAnswer(double? NowPercent, double WantedPercent, double LowestPercent, double HighestPercent, string RangeSource,
     bool ThrowOutAdvised, bool IsLate, double? SaltToAddGrams, double? BrineToAddGrams, double? BrineToAddPercent, double? BrineToAddWaterGrams,
-    double? BrineOutGrams, double? WaterInGrams, int? TimesCount, double? UnsaltedVegetablesGrams, double HoursUntilEven, Instant EvenAt,
+    bool? BrineToAddFits, double? BrineOutGrams, double? WaterInGrams, int? TimesCount, double? UnsaltedVegetablesGrams,
+    double HoursUntilEven, Instant EvenAt,
     string Headline, string Standing, IReadOnlyList<string> Steps, IReadOnlyList<string> Meaning, IReadOnlyList<MendCorrectionAnswer> Corrections)
 {
     public static SaltMendAnswer Of(SaltMend mend, SaltMendAnswered answered) => new(mend.NowPercent, mend.WantedPercent, mend.Range.LowestPercent,
         mend.Range.HighestPercent, mend.Range.Source, mend.Lateness == SaltLateness.ThrowOut, mend.Lateness != SaltLateness.InTime,
         mend.Adding?.SaltGrams, mend.Adding?.BrineGrams, mend.Adding is null ? null : SaltToAdd.BrinePercent, mend.Adding?.BrineWaterGrams,
-        mend.Taking?.BrineOutGrams, mend.Taking?.WaterInGrams, mend.Taking?.Times, mend.Taking?.VegetablesGrams, mend.HoursUntilEven, mend.EvenAt,
+        mend.Adding?.BrineFits, mend.Taking?.BrineOutGrams, mend.Taking?.WaterInGrams, mend.Taking?.Times,
+        mend.Taking?.VegetablesGrams, mend.HoursUntilEven, mend.EvenAt,
         answered.Words!.Headline, answered.Words.Standing, [.. answered.Words.Steps()], [.. answered.Words.Meaning(), MendWords.SaysNothingElse],
         [.. answered.Records.Select(record => new MendCorrectionAnswer(record.Words, record.Form.Salt!, record.Form.AddedWater,
             record.Form.HowMuch))]);

@@ -16,6 +16,12 @@ public sealed class RecipeInput
 
     public string? Water { get; set; }
 
+    public string? Vinegar { get; set; }
+
+    public string? VinegarStrength { get; set; }
+
+    public string? StarterBrine { get; set; }
+
     public string? Salt { get; set; }
 
     public string? SaltOf { get; set; }
@@ -28,18 +34,21 @@ public sealed class RecipeInput
 
     public string? Note { get; set; }
 
+    public bool ItIsRight { get; set; }
+
     /// <summary>Filled with what stands.</summary>
     public static RecipeInput From(RecipeForm form, Guid id) => new()
     {
         Id = id, Name = form.Name, Vegetables = form.Vegetables, Seasonings = form.Seasonings, Water = form.Water, Salt = form.Salt,
         SaltOf = form.SaltOf, Sourness = form.Sourness, Cut = form.Cut, Allergens = form.Allergens, Note = form.Note,
+        Vinegar = form.Vinegar, VinegarStrength = form.VinegarStrength, StarterBrine = form.StarterBrine,
     };
 
     /// <summary>The form the kitchen reads.</summary>
     public RecipeForm ToForm() => new()
     {
         Name = Name, Vegetables = Vegetables, Seasonings = Seasonings, Water = Water, Salt = Salt, SaltOf = SaltOf, Sourness = Sourness, Cut = Cut,
-        Allergens = Allergens, Note = Note,
+        Allergens = Allergens, Note = Note, ItIsRight = ItIsRight, Vinegar = Vinegar, VinegarStrength = VinegarStrength, StarterBrine = StarterBrine,
     };
 }
 
@@ -50,4 +59,6 @@ public sealed class RecipeFileInput
     public Guid Id { get; set; }
 
     public IFormFile? File { get; set; }
+
+    public bool ItIsRight { get; set; }
 }

@@ -3,6 +3,7 @@ using FermentWatch.Kitchen.Jars;
 using FermentWatch.Kitchen.PuttingUp;
 using FermentWatch.Kitchen.Recipes;
 using FermentWatch.Storage.Records;
+using Microsoft.Data.Sqlite;
 using NodaTime;
 
 namespace FermentWatch.Storage.Tests.Records.Books;
@@ -40,6 +41,23 @@ public sealed class RecipeBookTests : OpenedRecords
     }
 
     [Fact]
+    public async Task AllAsync_RowFromBeforeThereWereLiquids_HasNone()
+    {
+        HouseholdRecipe kraut = Recipe("kraut");
+        await Book.KeepAsync(kraut, default);
+        await using (var connection = new SqliteConnection($"Data Source={DatabasePath}"))
+        {
+            await connection.OpenAsync();
+            await using SqliteCommand before = connection.CreateCommand();
+            before.CommandText = "UPDATE recipe SET Mixture = json_remove(Mixture, '$.VinegarGrams', '$.VinegarPercent', '$.StarterGrams')";
+            Assert.Equal(1, await before.ExecuteNonQueryAsync());
+        }
+        Mixture read = Assert.Single(await Book.AllAsync(default)).Mixture;
+        Assert.Equal((0, 5, 0), (read.VinegarGrams, read.VinegarPercent, read.StarterGrams));
+        Assert.Equal(kraut.Mixture.SaltedGrams, read.TotalGrams);
+    }
+
+    [Fact]
     public async Task RemoveAsync_OnceAndAgain_IsThereAndIsNot()
     {
         HouseholdRecipe kraut = Recipe("kraut");
@@ -58,7 +76,7 @@ public sealed class RecipeBookTests : OpenedRecords
         {
             Vegetables = [new MixturePart("cabbage", 900), new MixturePart("carrot", 100, "grated")], Seasonings = [new MixturePart("caraway", 2.5)],
             WaterGrams = 50, SaltPercent = 6, SaltOf = SaltBasis.Brine, Sourness = Sourness.ALittleSour, Cut = Cut.Pieces, Allergens = ["celery"],
-            Note = "two\nlines",
+            Note = "two\nlines", VinegarGrams = 60, VinegarPercent = 6, StarterGrams = 50,
         },
     };
 }

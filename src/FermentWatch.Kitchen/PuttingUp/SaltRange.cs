@@ -1,7 +1,7 @@
 using FermentWatch.Kinetics.Produce;
 using FermentWatch.Kinetics.Recipe;
 
-namespace FermentWatch.Kitchen.Salts;
+namespace FermentWatch.Kitchen.PuttingUp;
 
 /// <summary>Between which per cent of salt, of vegetables and added water together, nothing need be done about a jar, and who says so.</summary>
 /// <param name="LowestPercent">The least; nothing is ever thinned below it.</param>
@@ -28,6 +28,9 @@ public sealed record SaltRange(double LowestPercent, double HighestPercent, stri
         ? published with { HighestPercent = Math.Max(published.HighestPercent, intendedPercent) }
         : new SaltRange(Math.Max(SaltDose.LowestPercent, intendedPercent - OwnTolerance),
             Math.Min(SaltDose.HighestPercent, intendedPercent + OwnTolerance), "half a point either way: common practice, no source");
+
+    /// <summary>Whether what is published of kraut is published of it.</summary>
+    public static bool IsKraut(string produce) => Published(produce) == Kraut;
 
     private static SaltRange? Published(string produce) => Vegetable.TryFind(produce, out Vegetable? vegetable) ? vegetable.Recipe switch
     {
