@@ -16,8 +16,8 @@ public interface ISignInBook
     Task EndAsync(Guid signInId, CancellationToken cancellationToken);
 
     /// <summary>
-    /// Ends every sign-in of a person and every key this person made for a script, the calendar's address, the links in messages sent so far and the browsers that are told by push;
-    /// of somebody who leaves or is made a child also every other way to be told, and the links for guests.
+    /// Ends every sign-in of a person and every key this person made for a script, the calendar's address, the links in messages sent so far
+    /// and the browsers that are told by push; of somebody who leaves or is made a child also every other way to be told, and the links for guests.
     /// </summary>
     Task CloseAsync(string person, DoorsClosed why, Instant now, CancellationToken cancellationToken);
 }

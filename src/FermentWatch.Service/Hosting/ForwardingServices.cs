@@ -13,7 +13,8 @@ namespace FermentWatch.Service.Hosting;
 /// <summary>Passing series on. Without an address nothing of it is there.</summary>
 internal static class ForwardingServices
 {
-    public static IServiceCollection AddForwarding(this IServiceCollection services, InfluxOptions options) => !options.Enabled ? services.AddSingleton(options) : services
+    public static IServiceCollection AddForwarding(this IServiceCollection services, InfluxOptions options) =>
+        !options.Enabled ? services.AddSingleton(options) : services
         .AddSingleton(options)
         .AddSingleton<OwnerReader>()
         .AddSingleton<EstimateNotes>()
