@@ -16,8 +16,8 @@ internal static class ApiDescription
             document.Info = new OpenApiInfo
             {
                 Title = "FermentWatch", Version = "v1",
-                Description = "Jars that ferment, what was seen and measured of them, and what is expected. Nothing here declares food safe: local "
-                    + "food-safety guidance comes first. Units stand in the names; what is added later is added, never renamed.",
+                Description = "Jars that ferment, what was seen and measured of them, and what is expected. Nothing here is a verdict on food: "
+                    + "local food-safety guidance comes first. Units stand in the names; what is added later is added, never renamed.",
                 License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
             };
             // The address is the household's own, and another in each.
