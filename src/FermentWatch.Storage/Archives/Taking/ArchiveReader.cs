@@ -47,7 +47,7 @@ internal sealed class ArchiveReader : IDisposable
         }
         catch (InvalidDataException trouble)
         {
-            troubles.Add(path, $"is no whole zip ({trouble.Message}). Export the household again.");
+            troubles.Add(path, $"this is no whole zip ({trouble.Message}). Export the household again.");
         }
         return null;
     }
