@@ -38,6 +38,20 @@ public partial class RoomArrowTests
         Assert.Empty(leansOn.Except(Allowed[room]));
     }
 
+    /// <summary>Whoever looks for the home of a thing finds every folder of a room in DEVELOPERS.md, with what it holds.</summary>
+    [Theory]
+    [MemberData(nameof(Rooms))]
+    public void FoldersOfARoom_StandInTheListOfFolders(string room)
+    {
+        string[] lines = File.ReadAllLines(Path.Combine(Root(), "DEVELOPERS.md"));
+        string list = string.Join('\n', lines.SkipWhile(line => line != "## Rooms").TakeWhile(line => line != "## The walks"));
+        string[] folders = [.. Directory.GetDirectories(Path.Combine(Root(), "src", $"FermentWatch.{room}"))
+            .Where(folder => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories).Any())
+            .Select(folder => Path.GetFileName(folder)).Except(["bin", "obj", "node_modules"])];
+        Assert.Contains($"**{room}**", list, StringComparison.Ordinal);
+        Assert.All(folders, folder => Assert.Contains($"`{folder}`", list, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("Kinetics")]
     [InlineData("Kitchen")]
