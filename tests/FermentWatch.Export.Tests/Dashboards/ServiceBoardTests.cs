@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.Json;
 using FermentWatch.Export.Tests.Scrapes;
 using FermentWatch.TestKit;
 using NodaTime;

@@ -7,7 +7,6 @@ using FermentWatch.Kitchen.Readings;
 using FermentWatch.Kitchen.Sensors;
 using FermentWatch.TestKit;
 using NodaTime;
-using NodaTime.Extensions;
 using TasteVerdict = FermentWatch.Kitchen.Observations.TasteVerdict;
 
 namespace FermentWatch.Export.Tests.Peers;

@@ -1,5 +1,3 @@
-using FermentWatch.Service.CommandLine;
-
 namespace FermentWatch.Service.Tests.CommandLine;
 
 public sealed class OutlookTemperatureFileTests : IDisposable

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

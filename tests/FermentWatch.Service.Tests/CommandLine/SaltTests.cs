@@ -1,5 +1,4 @@
 using System.Globalization;
-using FermentWatch.Service.CommandLine;
 
 namespace FermentWatch.Service.Tests.CommandLine;
 

@@ -1,6 +1,5 @@
 using FermentWatch.Kitchen.Forwarding;
 using FermentWatch.Kitchen.Notices;
-using FermentWatch.Kitchen.Observations;
 using FermentWatch.Kitchen.Readings;
 using FermentWatch.Service.Metrics;
 using NodaTime;

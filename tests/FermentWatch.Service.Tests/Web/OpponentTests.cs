@@ -16,19 +16,15 @@ namespace FermentWatch.Service.Tests.Web;
 public sealed partial class OpponentTests : IAsyncLifetime
 {
     private static readonly string Huge = new('x', 4 << 20);
-
     private static readonly string[] OddTexts =
         ["", " ", "\0", "-1", "1e999", "NaN", "99999999999999999999", "9999-12-31T23:59", "0001-01-01", "\u202Eevil\r\nline", "\uD800", "😀",
         "' OR 1=1 --", "<script>", "../../etc", new('9', 5000)];
-
     private static readonly string[] OddBodies =
     [
         "", "null", "[]", "{}", "\"text\"", "{\"unknown_field\":1}", "{\"jar\":1,\"jar\":2}", "{", "{\"jar\":1e400}", "{\"jar\":\"\\ud800\"}", "\0",
         new string('[', 5000), "{\"note\":\"" + Huge + "\"}",
     ];
-
     private static readonly bool Long = Environment.GetEnvironmentVariable("FERMENTWATCH_TESTS_LONG") == "1";
-
     private string _guest = "";
     private int _turn;
     private RunningKitchen _kitchen = null!;

@@ -1,7 +1,6 @@
 using System.Text;
 using CsCheck;
 using FermentWatch.Kitchen.Readings;
-using FermentWatch.Storage.Archives;
 using FermentWatch.Storage.Readings;
 using FermentWatch.Storage.Tests.Readings;
 

@@ -14,7 +14,6 @@ public sealed class BackupFolderTests : IDisposable
     private static readonly Instant Noon = Instant.FromUtc(2026, 10, 4, 12, 0);
 
     private readonly TemporaryFolder _folder = new();
-
     private string Home => _folder.File("home");
 
     private StorageOptions Household => new() { Folder = Home };
