@@ -1,4 +1,3 @@
-using System.Security.Claims;
 using FermentWatch.Kitchen.Members;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -29,18 +28,10 @@ internal sealed class ScriptKeyBook(IDbContextFactory<RecordsContext> contexts) 
     public async Task<(ScriptKey Key, SignedIn Who)?> FindAsync(string secretHash, CancellationToken cancellationToken)
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
-        var found = await (
-            from key in context.ScriptKeys.AsNoTracking()
-            join account in context.Users on key.AccountId equals account.Id
-            where key.SecretHash == secretHash
-            select new
-            {
-                key, account.SecurityStamp, account.DisplayName,
-                Roles = context.UserClaims.Where(claim => claim.UserId == account.Id && claim.ClaimType == ClaimTypes.Role).Select(claim =>
-                    claim.ClaimValue).ToList(),
-            }).SingleOrDefaultAsync(cancellationToken);
-        return found is null ? null
-            : (found.key, new SignedIn(found.key.AccountId, found.SecurityStamp ?? "", found.DisplayName, MemberBook.RoleOf(found.Roles)));
+        if (await context.ScriptKeys.AsNoTracking().SingleOrDefaultAsync(each => each.SecretHash == secretHash, cancellationToken) is not { } key)
+            return null;
+        SignedIn? who = await SignInBook.WhoAsync(context, context.Users.Where(account => account.Id == key.AccountId), cancellationToken);
+        return who is null ? null : (key, who);
     }
 
     public async Task NoteUseAsync(Guid id, Instant now, CancellationToken cancellationToken)

@@ -28,16 +28,19 @@ internal sealed class SignInBook(IDbContextFactory<RecordsContext> contexts) : I
     {
         await using var context = await contexts.CreateDbContextAsync(cancellationToken);
         Instant oldest = now - Longest;
-        var found = await (
-            from each in context.SignIns
-            join account in context.Users on each.AccountId equals account.Id
-            where each.Id == signInId && each.BegunAt >= oldest
-            select new
-            {
-                account.Id, account.SecurityStamp, account.DisplayName,
-                Roles = context.UserClaims.Where(claim => claim.UserId == account.Id && claim.ClaimType == ClaimTypes.Role).Select(claim =>
-                    claim.ClaimValue).ToList(),
-            }).AsNoTracking().SingleOrDefaultAsync(cancellationToken);
+        return await WhoAsync(context, context.Users.Where(account =>
+            context.SignIns.Any(each => each.Id == signInId && each.BegunAt >= oldest && each.AccountId == account.Id)), cancellationToken);
+    }
+
+    /// <summary>The one account of a query, as a request knows its bearer; null where there is none.</summary>
+    internal static async Task<SignedIn?> WhoAsync(RecordsContext context, IQueryable<Account> accounts, CancellationToken cancellationToken)
+    {
+        var found = await accounts.AsNoTracking().Select(account => new
+        {
+            account.Id, account.SecurityStamp, account.DisplayName,
+            Roles = context.UserClaims.Where(claim => claim.UserId == account.Id && claim.ClaimType == ClaimTypes.Role).Select(claim =>
+                claim.ClaimValue).ToList(),
+        }).SingleOrDefaultAsync(cancellationToken);
         return found is null ? null : new SignedIn(found.Id, found.SecurityStamp ?? "", found.DisplayName, MemberBook.RoleOf(found.Roles));
     }
 
